@@ -1,0 +1,1 @@
+"""Evenload: home strength sessions that answer to the body that does them."""

@@ -1,0 +1,1 @@
+"""What the tool knows about training. The standard library alone, and no clock, file or wording."""

@@ -1,0 +1,171 @@
+"""What is kept of a person's days: check-ins and sessions, each revised and never silently lost."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from enum import StrEnum
+
+from app.domain.body import Spot
+from app.domain.client import STARTER_PLACES, Client, Place
+from app.domain.diary import AnsweredBy, Symptom
+from app.domain.plan import Timeline
+
+
+class How(StrEnum):
+    """How a step of work went."""
+
+    FULL = "full"
+    EASIER = "easier"
+    PART = "part"
+    SKIPPED = "skipped"
+    STOPPED = "stopped"
+
+
+class Ending(StrEnum):
+    """How a session ended."""
+
+    FINISHED = "finished"
+    INTERRUPTED = "interrupted"
+    """Cut short by something outside."""
+    TOO_MUCH = "too_much"
+    PAIN = "pain"
+    SIGN = "sign"
+    """A stop sign: a symptom from the list."""
+
+
+@dataclass(frozen=True)
+class DoneStep:
+    """One step of work as it was done. `index` points into the plan; `exercise` is what was really done."""
+
+    index: int
+    exercise: str
+    done_ms: int
+    how: How
+
+
+@dataclass(frozen=True)
+class Hurt:
+    """"That hurts", answered once seated."""
+
+    spot: Spot
+    level: int
+    gave_way: bool = False
+    exercise: str | None = None
+    at_ms: int = 0
+
+
+@dataclass(frozen=True)
+class Stamp:
+    """When and whose. `local` is the training day where the person was; `offset_min` east of UTC."""
+
+    id: str
+    person: str
+    utc: datetime
+    local: date
+    offset_min: int
+    revision: int = 1
+    deleted: bool = False
+
+
+@dataclass(frozen=True)
+class CheckIn:
+    """A morning's answers. None is "not answered"; an empty mapping is "nothing"."""
+
+    stamp: Stamp
+    symptoms: frozenset[Symptom] | None = None
+    signs: tuple[str, ...] = ()
+    """The ids of the signs that were ticked, as listed in `app/domain/screening.py`."""
+    pain: Mapping[Spot, int] | None = field(default=None, hash=False)
+    morning_after: Mapping[Spot, int] | None = field(default=None, hash=False)
+    """Pain on the morning after the last session, 0–10, where it hurt before or since."""
+    soreness: Mapping[Spot, int] | None = field(default=None, hash=False)
+    slept: int | None = None
+    energy: int | None = None
+    calm: int | None = None
+    answered_by: AnsweredBy = AnsweredBy.SELF
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class SessionDone:
+    """A session as planned and as done, with what was said afterwards."""
+
+    stamp: Stamp
+    name: str
+    plan: Timeline
+    pack: str
+    """SHA-256 of the pack that it came from, hex."""
+    ending: Ending
+    done: tuple[DoneStep, ...]
+    took_s: int
+    rpe: int | None = None
+    pain: Mapping[Spot, int] | None = field(default=None, hash=False)
+    hurts: tuple[Hurt, ...] = ()
+    sign: str = ""
+    """The stop sign that ended it."""
+    note: str = ""
+    names: Mapping[str, str] = field(default_factory=dict, hash=False)
+    """Exercise id → name at that time, for every exercise in the plan or done."""
+    by_hand: tuple[tuple[str, str], ...] = ()
+    """Exercises that the client changed by hand: (from, to)."""
+    answered_by: AnsweredBy = AnsweredBy.SELF
+
+    @property
+    def planned_ms(self) -> int:
+        """Work that was planned, ms."""
+        return sum(s.length_ms for s in self.plan.steps if s.is_effort)
+
+    @property
+    def completed(self) -> int:
+        """Share of the planned work that was done, whole percent, rounded down; 100 where none was planned."""
+        planned = self.planned_ms
+        return min(100, sum(d.done_ms for d in self.done) * 100 // planned) if planned else 100
+
+    @property
+    def worst_pain(self) -> int | None:
+        """The highest pain told during or after it, 0–10; None where nothing was said."""
+        told = list((self.pain or {}).values()) + [h.level for h in self.hurts]
+        return max(told) if told else (0 if self.pain is not None else None)
+
+
+@dataclass(frozen=True)
+class Clearance:
+    """A recorded yes after a stop: who said it, of what kind, and which stop it answers."""
+
+    stamp: Stamp
+    answers: str
+    """Id of the check-in or session that stopped them."""
+    who: str
+    kind: str
+    """`self`, `coach` or the clinician's profession."""
+
+
+Record = CheckIn | SessionDone | Clearance
+
+
+@dataclass(frozen=True)
+class Person:
+    """Somebody who trains on this device, or whose returns come to this desk."""
+
+    id: str
+    name: str
+    body: Client = Client()
+    places: tuple[Place, ...] = STARTER_PLACES
+    place: str = "Home"
+    """Name of the place chosen last."""
+    birth_year: int | None = None
+    country: str = ""
+    pounds: bool = False
+    goals: str = ""
+    led_by: str = ""
+    """Name of the family member who leads them; empty: they train by themselves."""
+    emergency_contact: str = ""
+    emergency_number: str = "112"
+    sends: frozenset[str] = frozenset({"sessions", "pain", "check_ins", "notes"})
+    """What they agreed to send."""
+    screened: date | None = None
+    """When the stop questions were last answered with "no"."""
+    coach_key: str = ""
+    programme: str = ""
+    started: date | None = None
