@@ -36,6 +36,8 @@ class Last:
     """Share of planned work done, whole percent."""
     pain: int | None = None
     """Worst pain during it, 0–10; None: none recorded."""
+    pain_at: Mapping[Spot, int] = field(default_factory=dict, hash=False)
+    """The same by spot, where it is known; stands in for `pain`."""
     interrupted: bool = False
     """Cut short by something outside, such as the doorbell, and named as such."""
 

@@ -99,7 +99,10 @@ class Dose:
 
 @dataclass(frozen=True)
 class Substitution:
-    """`to` stands in for `written`; `because` names axes, or `kit`, `floor`, `noise`, `space`, `weight`, `support`, `choice`."""
+    """`to` stands in for `written`.
+
+    `because` names axes, or `kit`, `floor`, `noise`, `space`, `weight`, `support`, `choice`.
+    """
 
     written: str
     to: str

@@ -11,6 +11,9 @@ from app.domain.client import STARTER_PLACES, Client, Place
 from app.domain.diary import AnsweredBy, Symptom
 from app.domain.plan import Timeline
 
+#: Nothing said about a body.
+NO_BODY = Client()
+
 
 class How(StrEnum):
     """How a step of work went."""
@@ -150,7 +153,7 @@ class Person:
 
     id: str
     name: str
-    body: Client = Client()
+    body: Client = NO_BODY
     places: tuple[Place, ...] = STARTER_PLACES
     place: str = "Home"
     """Name of the place chosen last."""

@@ -5,8 +5,12 @@ coaching convention. A coach may make any rule stricter and soften only sleep, d
 """
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import Any
+
+from app.domain.errors import UnknownName, WrongValue
 
 
 class RuleId(StrEnum):
@@ -82,3 +86,65 @@ class RuleTable:
     soreness_hours: int
     """Soreness of `soreness_long` or more for longer than this votes 7."""
     soreness_long: int
+
+
+DEFAULT_RULES = RuleTable(
+    version=1,
+    preset="usual",
+    pain=Rule(RuleId.PAIN, (Band(3, 1), Band(4, 2), Band(6, 4), Band(8, 7)),
+              "pain monitoring as in Silbernagel 2007, the stricter edge"),
+    pain_rise=Rule(RuleId.PAIN_RISE, (Band(1, 1), Band(2, 3)), "2 points is a meaningful change: Salaffi 2004"),
+    soreness=Rule(RuleId.SORENESS, (Band(4, 1), Band(6, 2), Band(8, 4)),
+                  "muscle soreness peaks at 24–72 h and clears in 5–7 days"),
+    effort=Rule(RuleId.EFFORT, (Band(1, 1), Band(2, 2), Band(3, 3), Band(4, 4)), "coaching convention"),
+    effort_top=9,
+    effort_top_level=4,
+    completion=Rule(RuleId.COMPLETION, (Band(6, 1), Band(21, 2), Band(41, 3)), "coaching convention"),
+    readiness=Rule(RuleId.READINESS, (Band(4, 1), Band(7, 2), Band(9, 3), Band(11, 4)), "coaching convention"),
+    days=Rule(RuleId.DAYS, (Band(8, 2), Band(15, 3), Band(29, 4)), "non-consecutive days: ACSM/AHA 2007"),
+    days_same=6,
+    days_next=5,
+    rise_hours=48,
+    soreness_hours=72,
+    soreness_long=6,
+)
+
+#: Levels added by a preset. `careful` eases one level sooner, `steady` leaves ordinary tiredness alone.
+PRESETS: Mapping[str, Mapping[RuleId, int]] = {
+    "careful": {RuleId.PAIN: 1, RuleId.PAIN_RISE: 1, RuleId.SORENESS: 1, RuleId.EFFORT: 1, RuleId.READINESS: 1},
+    "usual": {},
+    "steady": {RuleId.READINESS: -1, RuleId.COMPLETION: -1},
+}
+MOST_SHIFT = 2
+
+
+def _moved(band: Band, by: int) -> Band:
+    """A vote for a session stays one for a session, and one against it is never weakened."""
+    return band if band.level >= 6 else Band(band.least, max(0, min(5, band.level + by)))
+
+
+def rule_table(preset: str = "usual", shift: Mapping[RuleId, int] | None = None) -> RuleTable:
+    """The default table, moved by a preset and by hand. `shift` adds levels to each vote above 0.
+
+    Raises:
+        UnknownName: no such preset.
+        WrongValue: a shift that softens what may not be softened, or moves more than 2 levels.
+    """
+    if preset not in PRESETS:
+        raise UnknownName(kind="rule preset", name=preset, known=tuple(PRESETS))
+    moves = dict(PRESETS[preset])
+    for rule, by in (shift or {}).items():
+        if abs(by) > MOST_SHIFT or (by < 0 and rule not in SOFTENABLE):
+            expected = f"-{MOST_SHIFT} to {MOST_SHIFT}" if rule in SOFTENABLE else f"0 to {MOST_SHIFT}"
+            raise WrongValue(where=f"rules.shift.{rule}", value=by, expected=expected)
+        moves[rule] = moves.get(rule, 0) + by
+    table = replace(DEFAULT_RULES, preset=preset)
+    moved: dict[str, Any] = {}
+    for rule, by in moves.items():
+        if hasattr(table, rule.value):
+            old: Rule = getattr(table, rule.value)
+            moved[rule.value] = replace(old, bands=tuple(_moved(b, by) for b in old.bands))
+    table = replace(table, **moved)
+    if RuleId.DAYS in moves:
+        table = replace(table, days_next=max(0, min(5, table.days_next + moves[RuleId.DAYS])))
+    return table

@@ -23,7 +23,7 @@ MAIN_KINDS = frozenset({BlockKind.CIRCUIT, BlockKind.STRAIGHT_SETS, BlockKind.HO
 
 @dataclass(frozen=True)
 class Item:
-    """One station. Exactly one of `work_s`, `reps`, `hold_s` is above 0; for each side where sides are trained apart."""
+    """One station. Exactly one of `work_s`, `reps`, `hold_s` is above 0; per side where sides are apart."""
 
     exercise: str
     work_s: int = 0

@@ -12,7 +12,7 @@ from app.domain.session import Session
 
 @dataclass(frozen=True)
 class RuleChoice:
-    """A preset (`careful`, `usual` or `steady`) and levels moved by hand: a rule's level raised or, where allowed, lowered."""
+    """A preset (`careful`, `usual` or `steady`) and levels moved by hand: raised or, where allowed, lowered."""
 
     preset: str = "usual"
     shift: Mapping[RuleId, int] = field(default_factory=dict, hash=False)
