@@ -1,0 +1,143 @@
+"""Answers: one of many, several of many, yes or no, and numbers in squares."""
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import flet as ft
+
+from app import text_parts as words_of
+from app.ui import theme as t
+from app.ui.parts.buttons import Buttons, bind, room
+
+Choose = Callable[[Any], Any]
+"""Called with the value chosen, plain or async."""
+
+
+@dataclass(frozen=True)
+class Option:
+    """One answer. `name` is what a screen reader says, where `words` alone are not unique on the page."""
+
+    value: Any
+    words: str
+    note: str = ""
+    name: str = ""
+
+
+def options(*pairs: tuple[Any, str]) -> tuple[Option, ...]:
+    """Options from (value, words)."""
+    return tuple(Option(value, words) for value, words in pairs)
+
+
+class Choices(Buttons):
+    """Answers. A chosen one is a solid block and carries `aria-current="true"`; ticks are checkboxes."""
+
+    def one_of(self, among: Sequence[Option], chosen: Any, on_choose: Choose) -> ft.Control:
+        """Boxes in a row that go on to the next line; one is chosen. Role button."""
+        return self.side_by_side([self._chosen(self._cell(o, o.value == chosen, on_choose), o.value == chosen) for o in among])
+
+    def one_of_list(self, among: Sequence[Option], chosen: Any, on_choose: Choose) -> ft.Control:
+        """Full-width rows with room for a note; one is chosen. Role button."""
+        return self.stack([
+            self._chosen(self._row(o, o.value == chosen, on_choose, _DOT), o.value == chosen) for o in among
+        ])
+
+    def several_of(self, among: Sequence[Option], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
+        """Boxes in a row, each ticked or not. Role checkbox."""
+        return self.side_by_side([self._ticked(self._cell(o, o.value in chosen, on_toggle), o.value in chosen) for o in among])
+
+    def several_of_list(self, among: Sequence[Option], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
+        """Full-width rows, each ticked or not. Role checkbox."""
+        return self.stack([
+            self._ticked(self._row(o, o.value in chosen, on_toggle, _BOX), o.value in chosen) for o in among
+        ])
+
+    def pair(self, among: tuple[Option, Option], chosen: Any, on_choose: Choose) -> ft.Control:
+        """Two halves of one row ("No" and "Yes"). Role button."""
+        halves: list[ft.Control] = [
+            self._chosen(self._cell(o, o.value == chosen, on_choose, ft.Alignment.CENTER), o.value == chosen, expand=True)
+            for o in among
+        ]
+        return ft.Row(halves, spacing=t.GAP_S)
+
+    def yes_no(self, about: str, chosen: bool | None, on_choose: Choose) -> ft.Control:
+        """No and Yes about something; names are "about: No" and "about: Yes"."""
+        no = Option(False, words_of.NO, name=words_of.answer(about, words_of.NO))
+        yes = Option(True, words_of.YES, name=words_of.answer(about, words_of.YES))
+        return self.pair((no, yes), chosen, on_choose)
+
+    def scale_0_10(
+        self, about: str, chosen: int | None, on_choose: Choose, ends: tuple[str, str, str] = ("", "", "")
+    ) -> ft.Control:
+        """0 to 10 in squares, two rows on a phone; `ends` says what 0, 5 and 10 mean. Names: "Right knee 6 of 10"."""
+        numbers = list(range(11))
+        one_line = self.width >= 700 * self.scale
+        lines = [numbers] if one_line else [numbers[:6], numbers[6:]]
+        squares: list[ft.Control] = [self._squares(line, about, 10, chosen, on_choose, len(lines[0])) for line in lines]
+        said = [words_of.scale_end(n, word) for n, word in zip((0, 5, 10), ends, strict=True) if word]
+        legend = [self.caption(words_of.joined(said))] if said else []
+        return self.stack([*legend, *squares], 6)
+
+    def scale_1_5(self, about: str, low: str, high: str, chosen: int | None, on_choose: Choose) -> ft.Control:
+        """1 to 5 in squares beside or under their name. Names: "Slept 2 of 5"."""
+        squares = self._squares(list(range(1, 6)), about, 5, chosen, on_choose, 5)
+        said: list[ft.Control] = [self.text(about, t.T_BODY, t.EXTRA, height=1.15), self.text(
+            words_of.from_to(low, high), t.T_CAPTION, colour=self.p.soft, height=1.15)]
+        label = ft.Column(said, spacing=0, tight=True)
+        if self.scale > 1.3:
+            return self.stack([label, squares], 4)
+        label.width = 118
+        squares.expand = True
+        return ft.Row([label, squares], spacing=t.GAP_S)
+
+    def square(self, face: str, name: str, chosen: bool, on_click: Callable[..., Any], **more: Any) -> ft.Control:
+        """One square of a scale."""
+        ground, colour = self._cell_inks(chosen)
+        word = self.text(face, t.T_HEAD, t.EXTRA, colour, 1.0, semantics_label=name, no_wrap=True)
+        box = self.press(word, on_click, ground, self.border(), room(54, t.T_HEAD, 0))
+        return self._chosen(box, chosen, **more)
+
+    def _squares(
+        self, numbers: list[int], about: str, top: int, chosen: int | None, on_choose: Choose, columns: int
+    ) -> ft.Row:
+        cells: list[ft.Control] = [
+            self.square(str(n), words_of.of(about, n, top), n == chosen, bind(on_choose, n), expand=True)
+            for n in numbers
+        ]
+        cells += [ft.Container(expand=True) for _ in range(columns - len(numbers))]
+        return ft.Row(cells, spacing=6)
+
+    def _cell_inks(self, chosen: bool) -> tuple[str, str]:
+        return (self.p.ink, self.p.paper) if chosen else (self.p.sheet, self.p.ink)
+
+    def _cell(
+        self, option: Option, chosen: bool, on_choose: Choose, alignment: ft.Alignment | None = None
+    ) -> ft.Control:
+        ground, colour = self._cell_inks(chosen)
+        face = self.text(
+            option.words, t.T_BODY, t.EXTRA, colour, 1.15, semantics_label=option.name or None,
+            text_align=ft.TextAlign.CENTER,
+        )
+        padding = room(t.TARGET - 6, t.T_BODY * 1.15, 14)
+        return self.press(face, bind(on_choose, option.value), ground, self.border(), padding, alignment)
+
+    def _row(self, option: Option, chosen: bool, on_choose: Choose, marks: tuple[ft.IconData, ft.IconData]) -> ft.Control:
+        ground, colour = self._cell_inks(chosen)
+        says: list[ft.Control] = [
+            self.text(option.words, t.T_BODY, t.EXTRA, colour, 1.2, semantics_label=option.name or None)
+        ]
+        says += [self.text(option.note, t.T_BODY, colour=colour, height=1.2)] if option.note else []
+        column = ft.Column(says, spacing=2, tight=True, expand=True)
+        row = ft.Row([self.icon(marks[chosen], colour), column], spacing=12)
+        return self.press(row, bind(on_choose, option.value), ground, self.border(), room(t.TARGET - 6, 28, 12))
+
+    def _chosen(self, box: ft.Control, chosen: bool, **more: Any) -> ft.Control:
+        return ft.MergeSemantics(ft.Semantics(content=box, selected=chosen), **more)
+
+    def _ticked(self, box: ft.Control, ticked: bool) -> ft.Control:
+        return ft.MergeSemantics(ft.Semantics(content=box, checked=ticked))
+
+
+_DOT = (ft.Icons.RADIO_BUTTON_UNCHECKED_SHARP, ft.Icons.RADIO_BUTTON_CHECKED_SHARP)
+_BOX = (ft.Icons.CHECK_BOX_OUTLINE_BLANK_SHARP, ft.Icons.CHECK_BOX_SHARP)

@@ -1,0 +1,110 @@
+"""The page: a scrolling body, a fixed foot with the main act, and the navigation."""
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import flet as ft
+
+from app.ui import theme as t
+from app.ui.parts.buttons import bind, room
+from app.ui.parts.fields import Fields
+
+
+@dataclass(frozen=True)
+class Destination:
+    """One place in the navigation: `key` is what `on_go` gets, `words` its name."""
+
+    key: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Nav:
+    """Where one can go, and where one is."""
+
+    places: tuple[Destination, ...]
+    chosen: str
+    on_go: Callable[[str], Any]
+    brand: str = ""
+    """Stands above the side navigation."""
+
+
+class Card(Fields):
+    """Everything a screen is set from: `Card(palette, page.width, text_scale, page.height)`."""
+
+    def room(self, nav: Nav | None = None, measure: float = t.MEASURE) -> float:
+        """Width of the body column, px: what a strip or chart on the page may take."""
+        side = t.SIDE if nav and self.is_wide else 0
+        return max(200, min(measure, self.width - side - 2 * self.margin))
+
+    def page(
+        self, body: Sequence[ft.Control], foot: Sequence[ft.Control] = (), nav: Nav | None = None, *,
+        measure: float = t.MEASURE, spacing: float = t.GAP,
+    ) -> ft.Control:
+        """A whole page. The foot stays in view unless the window is low; the navigation is below or at the side."""
+        column = self.room(nav, measure)
+        under = self._foot(foot, column)
+        bar = [self.nav_bar(nav)] if nav and not self.is_wide else []
+        pieces = [self.stack(body, spacing), *(under if self._is_low else [])]
+        main = ft.Column([self._scroll(pieces, column), *([] if self._is_low else under), *bar], spacing=0, expand=True)
+        if nav and self.is_wide:
+            return ft.Row(
+                [self.side_nav(nav), main], spacing=0, expand=True, vertical_alignment=ft.CrossAxisAlignment.STRETCH
+            )
+        return main
+
+    def nav_bar(self, nav: Nav) -> ft.Control:
+        """The bar at the bottom of a phone; two by two where one row would cut a word."""
+        widest = max(len(p.words) for p in nav.places) * t.T_BODY * 0.62 * self.scale + 12
+        in_one = widest * len(nav.places) <= self.width
+        columns = len(nav.places) if in_one else 2
+        rows = [nav.places[i : i + columns] for i in range(0, len(nav.places), columns)]
+        lines: list[ft.Control] = [ft.Row([self._place(nav, p) for p in row], spacing=0) for row in rows]
+        return ft.Column([self.rule(), *lines], spacing=0, tight=True)
+
+    def side_nav(self, nav: Nav) -> ft.Control:
+        """The column at the left of a desk."""
+        brand = [self.text(nav.brand, t.T_HEAD, t.EXTRA), self.rule(t.RULE_THICK)] if nav.brand else []
+        places = ft.Column([*brand, *(self._side_place(nav, p) for p in nav.places)], spacing=8)
+        edge = ft.Border(right=ft.BorderSide(t.RULE, self.p.ink))
+        return ft.Container(places, width=t.SIDE, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
+
+    @property
+    def _is_low(self) -> bool:
+        return self.height < t.LOW
+
+    def _scroll(self, pieces: Sequence[ft.Control], column: float) -> ft.Control:
+        inner = ft.Container(
+            self.stack(pieces, t.GAP), width=column + 2 * self.margin,
+            padding=ft.Padding.symmetric(horizontal=self.margin, vertical=t.GAP),
+        )
+        return ft.Column([inner], scroll=ft.ScrollMode.AUTO, expand=True)
+
+    def _foot(self, foot: Sequence[ft.Control], column: float) -> list[ft.Control]:
+        if not foot:
+            return []
+        padding = ft.Padding(left=0 if self._is_low else self.margin, right=self.margin, top=10, bottom=12)
+        inner = ft.Container(self.stack(foot), width=column + (0 if self._is_low else 2 * self.margin), padding=padding)
+        return [inner]
+
+    def _place(self, nav: Nav, place: Destination) -> ft.Control:
+        on = place.key == nav.chosen
+        word = self.text(
+            place.words, t.T_BODY, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.1,
+            text_align=ft.TextAlign.CENTER,
+        )
+        padding = room(64, t.T_BODY * 1.1, 2)
+        box = self.press(word, bind(nav.on_go, place.key), self.p.ink if on else self.p.paper, None, padding)
+        return ft.MergeSemantics(ft.Semantics(content=box, selected=on), expand=True)
+
+    def _side_place(self, nav: Nav, place: Destination) -> ft.Control:
+        on = place.key == nav.chosen
+        word = self.text(
+            place.words, t.T_LEAD, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.15
+        )
+        ground = self.p.ink if on else self.p.paper
+        left = ft.Alignment.CENTER_LEFT
+        box = self.press(word, bind(nav.on_go, place.key), ground, None, room(t.TARGET, t.T_LEAD * 1.15, 12), left)
+        return ft.MergeSemantics(ft.Semantics(content=box, selected=on))
