@@ -1,0 +1,157 @@
+"""What the rest of the program may ask of the machine, whatever the machine is.
+
+Everything here is async and answers whether it was done; nothing raises for want of a machine, so that no lack ever
+stops a session. What was asked for and not there stands in `Device.missing`, for one quiet note.
+"""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import NamedTuple, Protocol
+
+
+class Ability(StrEnum):
+    """What a machine may be able to do."""
+
+    SOUND = "sound"
+    HAPTICS = "haptics"
+    SPEECH = "speech"
+    AWAKE = "awake"
+    NOTICES = "notices"
+    PICK = "pick"
+    SAVE = "save"
+    SHARE = "share"
+    COPY = "copy"
+
+
+@dataclass
+class Missing:
+    """The abilities that were asked for and not there, each once, in the order of being missed."""
+
+    abilities: dict[Ability, None] = field(default_factory=dict)
+
+    def note(self, ability: Ability) -> None:
+        """Remembers it."""
+        if ability not in self.abilities:
+            self.abilities[ability] = None
+
+    def forget(self, ability: Ability) -> None:
+        """It works after all."""
+        self.abilities.pop(ability, None)
+
+    def __contains__(self, ability: Ability) -> bool:
+        return ability in self.abilities
+
+    def __bool__(self) -> bool:
+        return bool(self.abilities)
+
+
+class Tone(StrEnum):
+    """The tones of a session, one file each in `assets/sounds`; told apart by rhythm, not by pitch alone."""
+
+    COUNT = "count"
+    WORK = "work"
+    HALFWAY = "halfway"
+    LAST_TEN = "last_ten"
+    REST = "rest"
+    CHANGE_SIDE = "change_side"
+    FINISH = "finish"
+    WAITING = "waiting"
+
+
+class Pattern(StrEnum):
+    """Vibrations told apart by their number of beats: two strong, one long, three quick."""
+
+    WORK = "work"
+    REST = "rest"
+    ATTENTION = "attention"
+
+
+class Handed(StrEnum):
+    """What became of a file that was to be shared."""
+
+    SHARED = "shared"
+    SAVED = "saved"
+    DISMISSED = "dismissed"
+    FAILED = "failed"
+
+
+class Picked(NamedTuple):
+    """A file that the person chose: its name without a folder, and its bytes."""
+
+    name: str
+    data: bytes
+
+
+class Sounds(Protocol):
+    """Short tones."""
+
+    on: bool
+
+    async def play(self, name: str) -> bool:
+        """Starts the tone `name` at once or not at all: a late cue is worse than none. False when switched off."""
+
+
+class Haptics(Protocol):
+    """Vibration."""
+
+    on: bool
+
+    async def play(self, name: str) -> bool:
+        """Plays the pattern `name`, at most half a second long. False when switched off."""
+
+
+class Speech(Protocol):
+    """A spoken line."""
+
+    on: bool
+
+    async def say(self, text: str) -> bool:
+        """Speaks, and returns when it has been said. False when switched off or still speaking."""
+
+
+class Awake(Protocol):
+    """The screen staying on."""
+
+    async def keep(self) -> bool:
+        """Keeps the screen on until `release`."""
+
+    async def release(self) -> bool:
+        """Lets the screen go dark again."""
+
+
+class Notices(Protocol):
+    """A notice of the operating system."""
+
+    async def show(self, title: str, text: str) -> bool:
+        """Shows a notice."""
+
+
+class Files(Protocol):
+    """Files in and out, through the person's hands. A picker may stay open for an hour: hold no lock across it."""
+
+    async def pick_files(self) -> Sequence[Picked]:
+        """What the person chose; empty when they chose nothing or nothing can be chosen here."""
+
+    async def save_bytes(self, name: str, data: bytes) -> bool:
+        """Lets the person keep a file; in a browser, a download."""
+
+    async def share(self, name: str, data: bytes) -> Handed:
+        """Hands a file to another program of the device; where none takes it, saves it instead."""
+
+    async def copy_text(self, text: str) -> bool:
+        """Puts text where it can be pasted from."""
+
+
+@dataclass(frozen=True)
+class Device:
+    """One person's machine for the length of one visit. Keep it as long as the page: Flet drops what nobody holds."""
+
+    sounds: Sounds
+    haptics: Haptics
+    speech: Speech
+    awake: Awake
+    notices: Notices
+    files: Files
+    missing: Missing

@@ -1,0 +1,31 @@
+"""The device behind a page."""
+from __future__ import annotations
+
+import flet as ft
+
+from app.device.abilities import Device, Missing
+from app.device.awake import FletAwake
+from app.device.files import FletFiles
+from app.device.haptics import FletHaptics
+from app.device.notices import PlyerNotices
+from app.device.sound import FletSounds
+from app.device.speech import PlyerSpeech
+
+__all__ = ["Device", "open_device"]
+
+HELD_AS = "device"
+
+
+def open_device(page: ft.Page, program: str = "Evenload") -> Device:
+    """What the machine of this page may offer. Call it once per page, from `main`: a second call gives the same.
+
+    The page's session holds it, since Flet drops a service that nobody refers to and may lose the session with it.
+    """
+    held = page.session.store.get(HELD_AS)
+    if isinstance(held, Device):
+        return held
+    missing = Missing()
+    device = Device(FletSounds(missing), FletHaptics(missing), PlyerSpeech(missing), FletAwake(missing),
+                    PlyerNotices(missing, program), FletFiles(missing), missing)
+    page.session.store.set(HELD_AS, device)
+    return device

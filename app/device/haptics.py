@@ -1,0 +1,37 @@
+"""Vibration patterns through the client."""
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Awaitable, Callable, Sequence
+
+import flet as ft
+
+from app.device.abilities import Ability, Missing, Pattern
+from app.device.call import ask
+
+PAUSE_S = 0.16
+WITHIN_S = 3.0
+
+
+class FletHaptics:
+    """Make it once, in `main`, and hold it."""
+
+    def __init__(self, missing: Missing, on: bool = True) -> None:
+        self.on = on
+        self._missing = missing
+        self._feedback = ft.HapticFeedback()
+
+    async def play(self, name: str) -> bool:
+        if not self.on:
+            return False
+        return await ask(Ability.HAPTICS, self._missing, lambda: self._beat(Pattern(name)), WITHIN_S)
+
+    async def _beat(self, pattern: Pattern) -> None:
+        for number, beat in enumerate(self._beats(pattern)):
+            if number:
+                await asyncio.sleep(PAUSE_S)
+            await beat()
+
+    def _beats(self, pattern: Pattern) -> Sequence[Callable[[], Awaitable[object]]]:
+        strong, long, quick = self._feedback.heavy_impact, self._feedback.vibrate, self._feedback.medium_impact
+        return {Pattern.WORK: [strong] * 2, Pattern.REST: [long], Pattern.ATTENTION: [quick] * 3}[pattern]

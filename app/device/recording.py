@@ -1,0 +1,130 @@
+"""A machine for tests: it does nothing and writes down what it was asked."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from app.device.abilities import Ability, Device, Handed, Missing, Pattern, Picked, Tone
+
+
+class Call(NamedTuple):
+    """One thing asked: the ability, and its words or names in order."""
+
+    ability: Ability
+    what: tuple[str, ...]
+
+
+class Record:
+    """Everything asked so far, and what this machine is to lack."""
+
+    def __init__(self) -> None:
+        self.calls: list[Call] = []
+        self.lacks: set[Ability] = set()
+        self.missing = Missing()
+
+    def write(self, ability: Ability, *what: str) -> bool:
+        """Writes one request down and says whether this machine can."""
+        if ability in self.lacks:
+            self.missing.note(ability)
+            return False
+        self.calls.append(Call(ability, what))
+        return True
+
+
+class RecordingSounds:
+    def __init__(self, record: Record) -> None:
+        self.on = True
+        self._record = record
+
+    async def play(self, name: str) -> bool:
+        return self.on and self._record.write(Ability.SOUND, Tone(name))
+
+
+class RecordingHaptics:
+    def __init__(self, record: Record) -> None:
+        self.on = True
+        self._record = record
+
+    async def play(self, name: str) -> bool:
+        return self.on and self._record.write(Ability.HAPTICS, Pattern(name))
+
+
+class RecordingSpeech:
+    def __init__(self, record: Record) -> None:
+        self.on = True
+        self._record = record
+
+    async def say(self, text: str) -> bool:
+        return self.on and self._record.write(Ability.SPEECH, text)
+
+
+class RecordingAwake:
+    def __init__(self, record: Record) -> None:
+        self._record = record
+
+    async def keep(self) -> bool:
+        return self._record.write(Ability.AWAKE, "keep")
+
+    async def release(self) -> bool:
+        return self._record.write(Ability.AWAKE, "release")
+
+
+class RecordingNotices:
+    def __init__(self, record: Record) -> None:
+        self._record = record
+
+    async def show(self, title: str, text: str) -> bool:
+        return self._record.write(Ability.NOTICES, title, text)
+
+
+class RecordingFiles:
+    """`to_pick` is what the person will choose, one list per dialog; `saved` what they kept, by name."""
+
+    def __init__(self, record: Record) -> None:
+        self.to_pick: list[Sequence[Picked]] = []
+        self.saved: dict[str, bytes] = {}
+        self.shared: dict[str, bytes] = {}
+        self.copied: list[str] = []
+        self._record = record
+
+    async def pick_files(self) -> Sequence[Picked]:
+        if not self._record.write(Ability.PICK) or not self.to_pick:
+            return []
+        return self.to_pick.pop(0)
+
+    async def save_bytes(self, name: str, data: bytes) -> bool:
+        done = self._record.write(Ability.SAVE, name)
+        if done:
+            self.saved[name] = data
+        return done
+
+    async def share(self, name: str, data: bytes) -> Handed:
+        if self._record.write(Ability.SHARE, name):
+            self.shared[name] = data
+            return Handed.SHARED
+        return Handed.SAVED if await self.save_bytes(name, data) else Handed.FAILED
+
+    async def copy_text(self, text: str) -> bool:
+        done = self._record.write(Ability.COPY, text)
+        if done:
+            self.copied.append(text)
+        return done
+
+
+class RecordingDevice(Device):
+    """A `Device` with `record` (calls, lacks) and `files` that hold what was kept."""
+
+    record: Record
+    files: RecordingFiles
+
+    def __init__(self) -> None:
+        record = Record()
+        super().__init__(RecordingSounds(record), RecordingHaptics(record), RecordingSpeech(record),
+                         RecordingAwake(record), RecordingNotices(record), RecordingFiles(record), record.missing)
+        object.__setattr__(self, "record", record)
+
+    def asked(self, ability: Ability) -> list[tuple[str, ...]]:
+        """What was asked of one ability, in order."""
+        return [call.what for call in self.record.calls if call.ability is ability]
+
+

@@ -1,0 +1,69 @@
+"""What every test may ask for, and the switch between sampled and whole suites.
+
+A test marked `@pytest.mark.whole(keep=3)` with many parameter sets runs three of them, evenly spread, and all of them
+with `--all`. A property test takes its number of examples from `tests.sampling.examples`.
+"""
+from __future__ import annotations
+
+import os
+from collections import defaultdict
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, settings
+
+from app.device.clock import ManualClock
+from app.device.recording import RecordingDevice
+from tests.sampling import SWITCH, is_whole, spread
+
+settings.register_profile("sampled", max_examples=30, deadline=None, derandomize=True,
+                          suppress_health_check=[HealthCheck.too_slow])
+settings.register_profile("whole", max_examples=500, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--all", action="store_true", dest="whole", help="run every long suite whole")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if config.getoption("whole"):
+        os.environ[SWITCH] = "1"
+    settings.load_profile("whole" if is_whole() else "sampled")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    if is_whole():
+        return
+    suites: defaultdict[tuple[Path, str], list[pytest.Item]] = defaultdict(list)
+    for item in items:
+        if item.get_closest_marker("whole"):
+            suites[item.path, item.nodeid.partition("[")[0]].append(item)
+    left_out: set[pytest.Item] = set()
+    for suite in suites.values():
+        mark = suite[0].get_closest_marker("whole")
+        left_out.update(set(suite) - set(spread(suite, mark.kwargs.get("keep", 3) if mark else 3)))
+    if left_out:
+        config.hook.pytest_deselected(items=list(left_out))
+        items[:] = [item for item in items if item not in left_out]
+
+
+@pytest.fixture
+def data_dir(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A fresh data directory that every command of this test uses."""
+    folder = tmp_path / "data"
+    folder.mkdir()
+    monkeypatch.setenv("EVENLOAD_DATA", str(folder))
+    return folder
+
+
+@pytest.fixture
+def clock() -> ManualClock:
+    """A clock that stands still at 07:30 UTC on Monday, 2 March 2026 until a test moves it."""
+    return ManualClock(datetime(2026, 3, 2, 7, 30, tzinfo=UTC))
+
+
+@pytest.fixture
+def device() -> RecordingDevice:
+    """A machine that can do everything and writes down what it was asked."""
+    return RecordingDevice()
