@@ -94,5 +94,13 @@ class StoreBusy(StorageError):
     """path: another program holds the store."""
 
 
+class NoAccess(StorageError):
+    """path: the file or its folder may not be read or written by this user."""
+
+
+class NotOurStore(StorageError):
+    """path: a database of something else."""
+
+
 class DeviceError(AppError):
     """Unsupported or refused by the machine."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from app.domain.exercise import Exercise, Mode, Sides
+from app.domain.exercise import Exercise, Mode
 from app.domain.plan import StepKind
 from app.domain.session import Item
 
@@ -92,12 +92,9 @@ def written_ms(item: Item, written: Exercise, percent: int) -> int:
 def amounts(item: Item, written: Exercise, actual: Exercise, percent: int, hold_cap_s: int | None) -> Amounts:
     """One bout of a station at `percent` of the work.
 
-    Whatever stands in, the station's time stays that of what was written: a stand-in trained side by side shares
-    it, so that no change for a sore joint ever adds work.
+    Whatever stands in, the bout's time stays that of what was written, so that no change for a sore joint adds work.
     """
     bout_ms = written_ms(item, written, percent)
-    if actual.sides is Sides.EACH and written.sides is not Sides.EACH:
-        bout_ms //= 2
     if actual.mode is Mode.HOLD:
         caps = [c for c in (hold_cap_s, LONGEST_HOLD_S if actual.id != written.id else None) if c is not None]
         return Amounts(StepKind.HOLD, bout_ms, most_hold_s=min(caps, default=None))

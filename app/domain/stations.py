@@ -118,9 +118,13 @@ def pick(order: Order, dose: Dose, limits: Limits) -> Picked:
 
 
 def bouts_of(written: Exercise, actual: Exercise, client: Client) -> tuple[StepSide, ...]:
-    """Left and right alike, unless a recorded reason forbids one; two bouts where two sides were written."""
-    if actual.sides is Sides.EACH:
-        return tuple(s for s in (StepSide.LEFT, StepSide.RIGHT) if s.value != client.rest_side)
+    """Left and right alike, unless a recorded reason forbids one.
+
+    Two bouts where two sides were written; one bout, changing sides within it, where one was: so the time stays.
+    """
+    left_right = tuple(s for s in (StepSide.LEFT, StepSide.RIGHT) if s.value != client.rest_side)
+    if actual.sides is Sides.EACH and (written.sides is Sides.EACH or client.rest_side):
+        return left_right
     if actual.sides is Sides.ALTERNATING and client.rest_side:
         return ()
     side = StepSide.BOTH if actual.sides is Sides.BOTH else StepSide.ALTERNATING

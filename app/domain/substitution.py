@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from app.domain.client import Client
-from app.domain.exercise import Exercise, Mode, Position
+from app.domain.exercise import Exercise, Mode, Position, Sides
 from app.domain.limits import Limits
 
 Library = Mapping[str, Exercise]
@@ -61,10 +61,14 @@ def ladder_down(written: Exercise, library: Library) -> Iterator[tuple[Exercise,
         rung = below
 
 
-def may_stand_in(exercise: Exercise, client: Client, limits: Limits) -> bool:
-    """Admissible today; and for someone alone, shown before or explaining itself."""
+def may_stand_in(exercise: Exercise, written: Exercise, client: Client, limits: Limits) -> bool:
+    """Admissible today; and for someone alone, shown before or explaining itself.
+
+    A hold for each side cannot share the time of one bout, so it stands in for one-sided work only.
+    """
     known = not client.alone or exercise.self_explanatory or exercise.id in client.shown
-    return known and not limits.against(exercise)
+    fits = exercise.mode is not Mode.HOLD or exercise.sides is not Sides.EACH or written.sides is Sides.EACH
+    return known and fits and not limits.against(exercise)
 
 
 def candidates(written: Exercise, library: Library, *, whole_library: bool) -> Iterator[Candidate]:
@@ -78,6 +82,8 @@ def candidates(written: Exercise, library: Library, *, whole_library: bool) -> I
             continue
         if whole_library and exercise.pattern is written.pattern:
             yield Candidate(exercise, 2, 0)
+        if exercise.is_strength is not written.is_strength:
+            continue
         if exercise.mode is Mode.HOLD or exercise.position is Position.SEATED:
             yield Candidate(exercise, 3, 0)
 
@@ -106,7 +112,7 @@ def choose(
         return Choice(None, against)
     able = [
         c for c in candidates(written, library, whole_library=whole_library)
-        if may_stand_in(c.exercise, client, limits)
+        if may_stand_in(c.exercise, written, client, limits)
     ]
     if not able:
         return Choice(None, against)

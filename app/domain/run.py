@@ -1,0 +1,139 @@
+"""Where a running session stands, and how time moves it on. Position comes from a clock passed in, never from ticks."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from app.domain.plan import Step, StepKind, Timeline
+from app.domain.record import Ending, Hurt
+
+#: Wall clock and monotonic clock parting by more than this: the machine slept.
+GAP_MS = 2_000
+
+
+class Status(StrEnum):
+    """What the player is doing."""
+
+    READY = "ready"
+    RUNNING = "running"
+    PAUSED = "paused"
+    WAITING = "waiting"
+    """For a tap after getting down to the floor or up."""
+    ASKING = "asking"
+    """Time has gone by unseen, or the program was restarted: where to go on?"""
+    HURT = "hurt"
+    """Everything stands still; the questions come once seated."""
+    FINISHED = "finished"
+    STOPPED = "stopped"
+
+
+OVER = frozenset({Status.FINISHED, Status.STOPPED})
+
+
+@dataclass(frozen=True)
+class Moment:
+    """Both clocks at one instant, ms."""
+
+    mono_ms: int
+    wall_ms: int
+
+
+@dataclass(frozen=True)
+class PlayerState:
+    """Where the session stands. `at_ms` is the position at `since`."""
+
+    steps: tuple[Step, ...]
+    status: Status = Status.READY
+    at_ms: int = 0
+    since: Moment | None = None
+    spent: Mapping[int, int] = field(default_factory=dict, hash=False)
+    """Step index → ms of work done in it."""
+    passed_by: frozenset[int] = frozenset()
+    """Steps skipped."""
+    eased: frozenset[int] = frozenset()
+    """Steps changed to another exercise on the way."""
+    confirmed: frozenset[int] = frozenset()
+    """Floor changes after which the client said "ready"."""
+    hurts: tuple[Hurt, ...] = ()
+    by_hand: tuple[tuple[str, str], ...] = ()
+    ending: Ending = Ending.FINISHED
+    sign: str = ""
+
+    @property
+    def total_ms(self) -> int:
+        """Length as it stands now."""
+        return self.steps[-1].end_ms if self.steps else 0
+
+    @property
+    def index(self) -> int:
+        """The step that holds the position; after the end, the last."""
+        return step_index(self.steps, self.at_ms)
+
+    @property
+    def step(self) -> Step:
+        """The step that holds the position."""
+        return self.steps[self.index]
+
+    @property
+    def left_ms(self) -> int:
+        """What is left of this step."""
+        return max(0, self.step.end_ms - self.at_ms)
+
+    def next_effort(self) -> Step | None:
+        """The next work or hold after this step, known at every millisecond."""
+        return next((s for s in self.steps[self.index + 1:] if s.is_effort and s.length_ms), None)
+
+
+def step_index(steps: tuple[Step, ...], at_ms: int) -> int:
+    """Index of the step holding `at_ms`; steps of no length hold nothing."""
+    low, high = 0, len(steps) - 1
+    while low < high:
+        middle = (low + high) // 2
+        if steps[middle].end_ms > at_ms:
+            high = middle
+        else:
+            low = middle + 1
+    return low
+
+
+def open_player(timeline: Timeline) -> PlayerState:
+    """Ready at the start of a compiled session."""
+    return PlayerState(timeline.steps)
+
+
+def _waits(state: PlayerState, index: int) -> bool:
+    step = state.steps[index]
+    return step.kind is StepKind.CHANGE and index not in state.confirmed and index < len(state.steps) - 1
+
+
+def advance(state: PlayerState, to_ms: int) -> PlayerState:
+    """Moves a running session forward to `to_ms`, noting work on the way; stops where a tap is awaited."""
+    if state.status is not Status.RUNNING or to_ms <= state.at_ms:
+        return state
+    spent = dict(state.spent)
+    at, status = state.at_ms, Status.RUNNING
+    for index in range(state.index, len(state.steps)):
+        step = state.steps[index]
+        here = min(to_ms, step.end_ms)
+        if step.is_effort and here > at:
+            spent[index] = min(step.length_ms, spent.get(index, 0) + here - at)
+        at = max(at, here)
+        if _waits(state, index) and to_ms >= step.end_ms - 1:
+            at, status = step.end_ms - 1, Status.WAITING
+            break
+        if step.end_ms > to_ms:
+            break
+        if index == len(state.steps) - 1:
+            status = Status.FINISHED
+    return replace(state, at_ms=at, status=status, spent=spent)
+
+
+def tick(state: PlayerState, now: Moment) -> PlayerState:
+    """The state at `now`. Where the two clocks part, it stands at the last position and asks."""
+    if state.status is not Status.RUNNING or state.since is None:
+        return replace(state, since=now)
+    mono = now.mono_ms - state.since.mono_ms
+    if abs((now.wall_ms - state.since.wall_ms) - mono) > GAP_MS:
+        return replace(state, status=Status.ASKING, since=now)
+    return replace(advance(state, state.at_ms + mono), since=now)
