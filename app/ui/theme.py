@@ -15,6 +15,11 @@ REGULAR, SEMI, EXTRA = ft.FontWeight.W_400, ft.FontWeight.W_600, ft.FontWeight.W
 T_COUNT, T_COUNT_WIDE = 184, 230
 T_TITLE, T_BIG, T_HEAD, T_LEAD, T_BODY, T_CAPTION, T_TICK = 38, 34, 26, 22, 19, 16, 14
 
+LARGE_PRINT = 1.3
+"""Above this text scale, pieces that stand side by side go under one another."""
+LETTER = 0.62
+"""Width of an average heavy letter, as a share of the size: for asking whether a word fits."""
+
 # rules, px: section; box and button edge; row
 RULE_THICK, RULE, HAIR = 6, 3, 1.5
 

@@ -61,7 +61,7 @@ class Buttons(Words):
         face = self._face(words, name, size, colour, icon)
         padding = room(height - (20 if look is Look.HARM else 6), max(size * 1.15, 30 if icon else 0))
         if look is Look.HARM:
-            inner = ft.Container(face, border=self.border(2), margin=4, padding=padding, alignment=ft.Alignment.CENTER)
+            inner = ft.Container(face, border=self.border(2), margin=4, padding=padding)
             return self.press(inner, on_click, ground, self.border(4, colour), ft.Padding.all(0), **more)
         edge = self.border(t.RULE if on_click else t.HAIR, self.p.ink if on_click else self.p.soft)
         return self.press(face, on_click, ground, edge, padding, **more)
@@ -108,7 +108,7 @@ class Buttons(Words):
 
     def press(
         self, content: ft.Control, on_click: Press, ground: str, border: ft.Border | None, padding: ft.Padding,
-        alignment: ft.Alignment | None = ft.Alignment.CENTER, **more: Any,
+        alignment: ft.Alignment | None = None, **more: Any,
     ) -> ft.Control:
         """Any content as one button, with the keyboard's ground of its own."""
         focus = ft.Theme(focus_color=self.p.focus_solid if ground == self.p.ink else self.p.focus)

@@ -35,7 +35,9 @@ class Choices(Buttons):
 
     def one_of(self, among: Sequence[Option], chosen: Any, on_choose: Choose) -> ft.Control:
         """Boxes in a row that go on to the next line; one is chosen. Role button."""
-        return self.side_by_side([self._chosen(self._cell(o, o.value == chosen, on_choose), o.value == chosen) for o in among])
+        return self.side_by_side([
+            self._chosen(self._cell(o, o.value == chosen, on_choose), o.value == chosen) for o in among
+        ])
 
     def one_of_list(self, among: Sequence[Option], chosen: Any, on_choose: Choose) -> ft.Control:
         """Full-width rows with room for a note; one is chosen. Role button."""
@@ -45,7 +47,9 @@ class Choices(Buttons):
 
     def several_of(self, among: Sequence[Option], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
         """Boxes in a row, each ticked or not. Role checkbox."""
-        return self.side_by_side([self._ticked(self._cell(o, o.value in chosen, on_toggle), o.value in chosen) for o in among])
+        return self.side_by_side([
+            self._ticked(self._cell(o, o.value in chosen, on_toggle), o.value in chosen) for o in among
+        ])
 
     def several_of_list(self, among: Sequence[Option], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
         """Full-width rows, each ticked or not. Role checkbox."""
@@ -55,10 +59,8 @@ class Choices(Buttons):
 
     def pair(self, among: tuple[Option, Option], chosen: Any, on_choose: Choose) -> ft.Control:
         """Two halves of one row ("No" and "Yes"). Role button."""
-        halves: list[ft.Control] = [
-            self._chosen(self._cell(o, o.value == chosen, on_choose, ft.Alignment.CENTER), o.value == chosen, expand=True)
-            for o in among
-        ]
+        cells = [(o.value == chosen, self._cell(o, o.value == chosen, on_choose)) for o in among]
+        halves: list[ft.Control] = [self._chosen(box, on, expand=True) for on, box in cells]
         return ft.Row(halves, spacing=t.GAP_S)
 
     def yes_no(self, about: str, chosen: bool | None, on_choose: Choose) -> ft.Control:
@@ -85,7 +87,7 @@ class Choices(Buttons):
         said: list[ft.Control] = [self.text(about, t.T_BODY, t.EXTRA, height=1.15), self.text(
             words_of.from_to(low, high), t.T_CAPTION, colour=self.p.soft, height=1.15)]
         label = ft.Column(said, spacing=0, tight=True)
-        if self.scale > 1.3:
+        if self.scale > t.LARGE_PRINT:
             return self.stack([label, squares], 4)
         label.width = 118
         squares.expand = True
@@ -94,7 +96,8 @@ class Choices(Buttons):
     def square(self, face: str, name: str, chosen: bool, on_click: Callable[..., Any], **more: Any) -> ft.Control:
         """One square of a scale."""
         ground, colour = self._cell_inks(chosen)
-        word = self.text(face, t.T_HEAD, t.EXTRA, colour, 1.0, semantics_label=name, no_wrap=True)
+        word = self.text(face, t.T_HEAD, t.EXTRA, colour, 1.0, semantics_label=name, no_wrap=True,
+                         text_align=ft.TextAlign.CENTER)
         box = self.press(word, on_click, ground, self.border(), room(54, t.T_HEAD, 0))
         return self._chosen(box, chosen, **more)
 
@@ -111,18 +114,18 @@ class Choices(Buttons):
     def _cell_inks(self, chosen: bool) -> tuple[str, str]:
         return (self.p.ink, self.p.paper) if chosen else (self.p.sheet, self.p.ink)
 
-    def _cell(
-        self, option: Option, chosen: bool, on_choose: Choose, alignment: ft.Alignment | None = None
-    ) -> ft.Control:
+    def _cell(self, option: Option, chosen: bool, on_choose: Choose) -> ft.Control:
         ground, colour = self._cell_inks(chosen)
         face = self.text(
             option.words, t.T_BODY, t.EXTRA, colour, 1.15, semantics_label=option.name or None,
             text_align=ft.TextAlign.CENTER,
         )
         padding = room(t.TARGET - 6, t.T_BODY * 1.15, 14)
-        return self.press(face, bind(on_choose, option.value), ground, self.border(), padding, alignment)
+        return self.press(face, bind(on_choose, option.value), ground, self.border(), padding)
 
-    def _row(self, option: Option, chosen: bool, on_choose: Choose, marks: tuple[ft.IconData, ft.IconData]) -> ft.Control:
+    def _row(
+        self, option: Option, chosen: bool, on_choose: Choose, marks: tuple[ft.IconData, ft.IconData]
+    ) -> ft.Control:
         ground, colour = self._cell_inks(chosen)
         says: list[ft.Control] = [
             self.text(option.words, t.T_BODY, t.EXTRA, colour, 1.2, semantics_label=option.name or None)

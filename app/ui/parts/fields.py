@@ -22,13 +22,20 @@ class Fields(Choices):
         return ft.TextField(
             label=label, value=value, on_change=on_change, hint_text=hint or None, error=error or None,
             multiline=lines > 1, min_lines=lines, max_lines=max(lines, 8) if lines > 1 else 1,
-            text_style=t.ink_style(self.p, t.T_LEAD, t.SEMI), label_style=t.ink_style(self.p, t.T_BODY, t.SEMI),
+            text_style=t.ink_style(self.p, t.T_LEAD, t.SEMI), label_style=t.ink_style(self.p, t.T_LEAD, t.SEMI),
             hint_style=t.ink_style(self.p, t.T_BODY, colour=self.p.soft),
             error_style=t.ink_style(self.p, t.T_BODY, t.EXTRA), error_max_lines=4,
-            filled=True, bgcolor=self.p.sheet, border_radius=0, border_color=self.p.ink, border_width=t.RULE,
-            focused_border_color=self.p.work, focused_border_width=t.RULE_THICK, cursor_color=self.p.ink,
+            filled=True, bgcolor=self.p.sheet, border=self._field_edges(), cursor_color=self.p.ink,
             content_padding=ft.Padding(left=14, right=14, top=18, bottom=14), **more,
         )
+
+    def _field_edges(self) -> dict[ft.ControlState, ft.InputBorder]:
+        def edge(width: float) -> ft.InputBorder:
+            return ft.OutlineInputBorder(side=ft.BorderSide(width, self.p.ink), border_radius=0)
+
+        state = ft.ControlState
+        return {state.DEFAULT: edge(t.RULE), state.FOCUSED: edge(t.RULE_THICK), state.ERROR: edge(t.RULE_THICK),
+                state.DISABLED: edge(t.HAIR)}
 
     def note(self, words: str, icon: ft.IconData = ft.Icons.INFO_SHARP) -> ft.Control:
         """A quiet remark with a symbol."""
@@ -64,7 +71,7 @@ class Fields(Choices):
 
     def fact(self, name: str, value: str) -> ft.Control:
         """A name at the left, its value at the right; under one another in large print."""
-        if self.scale > 1.4:
+        if self.scale > t.LARGE_PRINT:
             return self.stack([self.soft(name), self.strong(value)], 0)
         row: list[ft.Control] = [self.text(name, colour=self.p.soft, expand=True), self.strong(value)]
         return ft.Row(row, spacing=12)
@@ -76,8 +83,10 @@ class Fields(Choices):
         """A row of a list; a button where `on_click` is given, named by `name` or its words."""
         lines: list[ft.Control] = [self.text(head, t.T_LEAD, t.EXTRA, height=1.15, semantics_label=name or None)]
         lines += [self.text(says, height=1.2)] if says else []
+        end = [self.text(trailing, t.T_BODY, t.SEMI, self.p.soft)] if trailing else []
+        lines += end if self.scale > t.LARGE_PRINT else []
         cells: list[ft.Control] = [ft.Column(lines, spacing=2, tight=True, expand=True)]
-        cells += [self.text(trailing, t.T_BODY, t.SEMI, self.p.soft)] if trailing else []
+        cells += [] if self.scale > t.LARGE_PRINT else end
         if on_click is None:
             return ft.Container(ft.Row(cells, spacing=12), padding=ft.Padding.symmetric(vertical=8))
         cells.append(self.icon(icon))

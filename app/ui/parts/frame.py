@@ -57,11 +57,15 @@ class Card(Fields):
 
     def nav_bar(self, nav: Nav) -> ft.Control:
         """The bar at the bottom of a phone; two by two where one row would cut a word."""
-        widest = max(len(p.words) for p in nav.places) * t.T_BODY * 0.62 * self.scale + 12
-        in_one = widest * len(nav.places) <= self.width
-        columns = len(nav.places) if in_one else 2
+        widest = max(len(p.words) for p in nav.places) * t.T_BODY * t.LETTER * self.scale + 8
+        columns = max(1, min(len(nav.places), int(self.width // widest)))
+        columns = 2 if columns == 3 and len(nav.places) == 4 else columns
         rows = [nav.places[i : i + columns] for i in range(0, len(nav.places), columns)]
-        lines: list[ft.Control] = [ft.Row([self._place(nav, p) for p in row], spacing=0) for row in rows]
+        lines: list[ft.Control] = [
+            ft.Row([self._place(nav, p) for p in row], spacing=0, intrinsic_height=True,
+                   vertical_alignment=ft.CrossAxisAlignment.STRETCH)
+            for row in rows
+        ]
         return ft.Column([self.rule(), *lines], spacing=0, tight=True)
 
     def side_nav(self, nav: Nav) -> ft.Control:
@@ -96,7 +100,8 @@ class Card(Fields):
             text_align=ft.TextAlign.CENTER,
         )
         padding = room(64, t.T_BODY * 1.1, 2)
-        box = self.press(word, bind(nav.on_go, place.key), self.p.ink if on else self.p.paper, None, padding)
+        box = self.press(word, bind(nav.on_go, place.key), self.p.ink if on else self.p.paper, None, padding,
+                         ft.Alignment.CENTER)
         return ft.MergeSemantics(ft.Semantics(content=box, selected=on), expand=True)
 
     def _side_place(self, nav: Nav, place: Destination) -> ft.Control:

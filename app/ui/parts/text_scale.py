@@ -6,6 +6,7 @@ from typing import Any
 
 import flet as ft
 
+#: A child of a Stack is never told its size; one in a Column's Row is, and is free to be as large as it likes.
 _SIZE = 50
 
 
@@ -19,6 +20,5 @@ def probe(on_scale: Callable[[float], Any]) -> ft.Control:
             on_scale(min(3.0, max(1.0, round(event.height / _SIZE, 2))))
 
     line = ft.Text("0", style=ft.TextStyle(size=_SIZE, height=1.0, font_family="Roboto"))
-    seen = ft.Container(line, on_size_change=measured, opacity=0, left=0, top=0)
-    window = ft.Stack([seen], width=1, height=1, clip_behavior=ft.ClipBehavior.HARD_EDGE)
-    return ft.Semantics(content=window, exclude_semantics=True)
+    free = ft.Column([ft.Row([ft.Container(line, on_size_change=measured)])], width=1, height=1, opacity=0)
+    return ft.Semantics(content=free, exclude_semantics=True)

@@ -53,8 +53,10 @@ class Words:
         heading = ft.Semantics(content=self.text(words, size, t.EXTRA, height=1.15), heading_level=2, expand=True)
         row: list[ft.Control] = [self.icon(icon)] if icon else []
         row.append(heading)
-        row += [self.text(aside, t.T_CAPTION, t.SEMI, self.p.soft)] if aside else []
-        return ft.Column([self.rule(t.RULE_THICK), ft.Row(row, spacing=10)], spacing=6)
+        end: list[ft.Control] = [self.text(aside, t.T_CAPTION, t.SEMI, self.p.soft)] if aside else []
+        under = end if self.scale > t.LARGE_PRINT else []
+        row += [] if under else end
+        return ft.Column([self.rule(t.RULE_THICK), ft.Row(row, spacing=10), *under], spacing=6)
 
     def subhead(self, words: str, size: Size = t.T_LEAD) -> ft.Control:
         """A head within a section, heading 3, without a rule."""
