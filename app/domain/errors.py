@@ -104,3 +104,7 @@ class NotOurStore(StorageError):
 
 class DeviceError(AppError):
     """Unsupported or refused by the machine."""
+
+
+class PortTaken(DeviceError):
+    """port: the port that was asked for is in use, reserved or no port number."""

@@ -1,0 +1,136 @@
+"""Copies of the SQLite file: made aside before an upgrade, offered when the file is damaged, and put back.
+
+For `evenload.db`: `evenload.db.copy-0001-3` is the third copy, of tables at version 0001;
+`evenload.db.damaged-1` and `evenload.db.replaced-1` were set aside and are never deleted by the program.
+"""
+from __future__ import annotations
+
+import os
+import re
+import sqlite3
+import sys
+from collections.abc import Iterable
+from contextlib import closing
+from pathlib import Path
+
+from app.domain.errors import DamagedDatabase
+from app.storage.faults import named_disk_faults, named_faults
+
+KEEP = 3
+#: SQLite's own files beside the database.
+BESIDE = ("-wal", "-shm", "-journal")
+
+
+def copies(path: Path) -> tuple[Path, ...]:
+    """The copies of the store at `path`, oldest first."""
+    found = [(int(m[1]), p) for p in _beside(path) if (m := re.search(r"\.copy-\w*-(\d+)$", p.name))]
+    return tuple(p for _, p in sorted(found))
+
+
+def keep_copy(path: Path, version: str) -> Path:
+    """Copies the store aside, named with the version of its tables; the newest three copies stay.
+
+    Raises:
+        DamagedDatabase: it is not whole, so that a copy would only push out a good one.
+        NoRoom: the disk is full; no part of a copy is left.
+    """
+    numbers = [int(p.name.rsplit("-", 1)[1]) for p in copies(path)]
+    new = path.with_name(f"{path.name}.copy-{version}-{max(numbers, default=0) + 1}")
+    if not is_whole(path):
+        raise DamagedDatabase(path=str(path), kept=str(path))
+    _copy(path, new)
+    for old in copies(path)[:-KEEP]:
+        old.unlink()
+    return new
+
+
+def last_good_copy(path: Path) -> Path | None:
+    """The newest copy that SQLite finds whole, or None."""
+    return next((copy for copy in reversed(copies(path)) if is_whole(copy)), None)
+
+
+def restore_copy(path: Path, copy: Path) -> Path | None:
+    """Puts a copy in the store's place and returns where the store that was there now lies, if one was.
+
+    Close the store first. The copy stays.
+
+    Raises:
+        DamagedDatabase: the copy is not whole.
+        NoRoom: the disk is full; the store is as it was.
+    """
+    if not is_whole(copy):
+        raise DamagedDatabase(path=str(copy), kept=str(copy))
+    new = path.with_name(f"{path.name}.restoring")
+    new.unlink(missing_ok=True)
+    _copy(copy, new)
+    aside = set_aside(path, "replaced") if path.exists() else None
+    with named_disk_faults(str(path)):
+        new.replace(path)
+    return aside
+
+
+def set_aside(path: Path, why: str) -> Path:
+    """Moves the file and SQLite's own files beside it to a free name ending in `why` and a number."""
+    number = 1
+    while any(path.with_name(f"{path.name}.{why}-{number}{end}").exists() for end in ("", *BESIDE)):
+        number += 1
+    kept = path.with_name(f"{path.name}.{why}-{number}")
+    with named_disk_faults(str(path)):
+        # the journals first: without them the file could be opened and would look older than it is
+        for end in (*BESIDE, ""):
+            part = path.with_name(path.name + end)
+            if part.exists():
+                part.rename(kept.with_name(kept.name + end))
+    return kept
+
+
+def discard_copies(path: Path) -> int:
+    """Deletes the copies, because somebody was erased who is still in them. Returns how many there were."""
+    found = copies(path)
+    for copy in found:
+        copy.unlink()
+    return len(found)
+
+
+def is_whole(path: Path) -> bool:
+    """Whether SQLite can read every page of the file."""
+    if not path.is_file() or path.stat().st_size == 0:
+        return False
+    try:
+        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as db:
+            return bool(db.execute("PRAGMA quick_check(1)").fetchone()[0] == "ok")
+    except sqlite3.DatabaseError:
+        return False
+
+
+def make_private_file(path: Path) -> None:
+    """An empty file that its owner alone may read and write; an existing one is brought to that."""
+    with named_disk_faults(str(path)):
+        os.close(os.open(path, os.O_CREAT | os.O_RDWR, 0o600))
+        if sys.platform != "win32" and path.stat().st_mode & 0o077:
+            path.chmod(0o600)
+
+
+def _copy(source: Path, target: Path) -> None:
+    """SQLite's own online copy, which takes what is still in the journal along."""
+    make_private_file(target)
+    try:
+        with (
+            named_faults(str(source)),
+            closing(sqlite3.connect(source)) as old,
+            closing(sqlite3.connect(target)) as new,
+        ):
+            old.backup(new)
+            # one file, without a journal beside it
+            new.execute("PRAGMA journal_mode = DELETE")
+    except BaseException:
+        target.unlink(missing_ok=True)
+        raise
+
+
+def _beside(path: Path) -> Iterable[Path]:
+    return (p for p in path.parent.glob(f"{_literal(path.name)}.copy-*") if p.is_file())
+
+
+def _literal(name: str) -> str:
+    return re.sub(r"([*?\[])", r"[\1]", name)

@@ -1,0 +1,159 @@
+"""The store: opened, brought up to date, and handed out one transaction at a time."""
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy.engine import URL, make_url
+from sqlalchemy.pool import StaticPool
+
+from app.domain.errors import DamagedDatabase
+from app.storage import schema
+from app.storage.copies import discard_copies, keep_copy, make_private_file, set_aside
+from app.storage.faults import named_disk_faults, named_faults
+
+FILE_NAME = "evenload.db"
+BUSY_MS = 5_000
+#: SQLite's write-ahead log needs memory shared between processes, which a browser does not give.
+JOURNAL = "TRUNCATE" if sys.platform == "emscripten" else "WAL"
+
+
+class Store:
+    """Everything kept on this device or for this team. Use `open_store`."""
+
+    def __init__(self, engine: Engine, path: Path | None) -> None:
+        self.engine = engine
+        self.path = path
+        """The SQLite file; None for a store in memory or on a server."""
+        self.name = str(path) if path else engine.url.render_as_string(hide_password=True)
+
+    @contextmanager
+    def begin(self) -> Iterator[Connection]:
+        """One transaction that writes: all of it is kept, or, after any exception, none.
+
+        Raises:
+            NoRoom: the disk is full.
+            StoreBusy: another program kept the store for longer than five seconds.
+            DamagedDatabase: SQLite cannot read its file.
+        """
+        with named_faults(self.name), self.engine.connect() as db:
+            db.execution_options(**schema.WRITES)
+            with db.begin():
+                yield db
+
+    @contextmanager
+    def read(self) -> Iterator[Connection]:
+        """One unchanging view of the store. Nothing written in it is kept.
+
+        Raises:
+            DamagedDatabase: SQLite cannot read its file.
+        """
+        with named_faults(self.name), self.engine.connect() as db:
+            yield db
+
+    def close(self) -> None:
+        """Lets go of the file."""
+        self.engine.dispose()
+
+
+def open_store(where: Path | str) -> Store:
+    """The store at a path or a database URL, made if it is not there and brought up to date.
+
+    A path ending in `.db`, or of an existing file, is the file; any other is a folder that holds `evenload.db`.
+
+    Raises:
+        NewerDatabase: a newer version of the program wrote it; it was not touched.
+        DamagedDatabase: it cannot be read and was set aside under `kept`; see `copies.last_good_copy`.
+        NotOurStore: a database of something else; it was not touched.
+        NoRoom, NoAccess, StoreBusy: as they say.
+    """
+    url = make_url(where) if isinstance(where, str) and "://" in where else None
+    if url is None:
+        return _open_file(store_file(Path(where)))
+    if url.get_backend_name() == "sqlite" and url.database not in (None, "", ":memory:"):
+        return _open_file(store_file(Path(str(url.database))))
+    store = Store(_sqlite_engine(url) if url.get_backend_name() == "sqlite" else create_engine(url), None)
+    _bring_up_to_date(store)
+    return store
+
+
+def store_file(where: Path) -> Path:
+    """The file that `open_store` opens for a path."""
+    return where if where.suffix == ".db" or where.is_file() else where / FILE_NAME
+
+
+def sweep_after_erasing(store: Store) -> None:
+    """Rids the journal and the copies of what was erased; then makes a fresh copy.
+
+    Call it outside any transaction, after one that erased. Freed pages are zeroed as they are freed.
+    """
+    if store.path is None:
+        return
+    with named_faults(store.name), store.engine.connect() as db:
+        driver = db.connection.dbapi_connection
+        if driver is not None:
+            driver.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
+    with named_disk_faults(store.name):
+        discard_copies(store.path)
+    keep_copy(store.path, schema.HEAD)
+
+
+def _open_file(path: Path) -> Store:
+    with named_disk_faults(str(path)):
+        # a folder that is there already keeps its rights: it may be shared on purpose
+        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    make_private_file(path)
+    store = Store(_sqlite_engine(URL.create("sqlite", database=str(path))), path)
+    try:
+        _bring_up_to_date(store)
+    except DamagedDatabase as damage:
+        store.close()
+        raise DamagedDatabase(path=str(path), kept=str(set_aside(path, "damaged"))) from damage
+    except BaseException:
+        store.close()
+        raise
+    return store
+
+
+def _bring_up_to_date(store: Store) -> None:
+    with store.read() as db:
+        found = schema.version(db, store.name)
+    if found == schema.HEAD:
+        return
+    if found != schema.EMPTY and store.path is not None and sys.platform != "emscripten":
+        keep_copy(store.path, found)
+    with named_faults(store.name):
+        schema.upgrade(store.engine)
+
+
+def _sqlite_engine(url: URL) -> Engine:
+    options: dict[str, Any] = {"connect_args": {"timeout": BUSY_MS / 1000, "check_same_thread": False}}
+    if url.database in (None, "", ":memory:"):
+        options["poolclass"] = StaticPool
+    engine = create_engine(url, **options)
+    event.listen(engine, "connect", _prepare)
+    event.listen(engine, "begin", _begin)
+    return engine
+
+
+def _prepare(driver: Any, _record: object) -> None:
+    # transactions are begun by `_begin`; left to itself the driver begins none before a SELECT or a CREATE
+    driver.isolation_level = None
+    cursor = driver.cursor()
+    for words in (
+        f"journal_mode = {JOURNAL}", "synchronous = FULL", "foreign_keys = ON", "secure_delete = ON",
+    ):
+        cursor.execute(f"PRAGMA {words}")
+    cursor.close()
+
+
+def _begin(db: Connection) -> None:
+    # taking the lock for writing at once, since one asked for in mid-transaction is refused without waiting
+    writes = db.get_execution_options().keys() >= schema.WRITES.keys()
+    db.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+

@@ -1,0 +1,51 @@
+"""What a database driver says, as one of our errors."""
+from __future__ import annotations
+
+import errno
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from sqlalchemy.exc import DBAPIError
+
+from app.domain.errors import DamagedDatabase, NoAccess, NoRoom, StorageError, StoreBusy
+
+_BY_CODE: dict[int, type[StorageError]] = {
+    sqlite3.SQLITE_FULL: NoRoom,
+    sqlite3.SQLITE_BUSY: StoreBusy,
+    sqlite3.SQLITE_LOCKED: StoreBusy,
+    sqlite3.SQLITE_CORRUPT: DamagedDatabase,
+    sqlite3.SQLITE_NOTADB: DamagedDatabase,
+    sqlite3.SQLITE_CANTOPEN: NoAccess,
+    sqlite3.SQLITE_READONLY: NoAccess,
+    sqlite3.SQLITE_PERM: NoAccess,
+}
+
+
+@contextmanager
+def named_faults(path: str) -> Iterator[None]:
+    """Turns what the driver raises into NoRoom, StoreBusy, DamagedDatabase or NoAccess.
+
+    Anything else passes as it is: a mistake of ours should be seen.
+    """
+    try:
+        yield
+    except (DBAPIError, sqlite3.Error) as error:
+        cause = error.orig if isinstance(error, DBAPIError) else error
+        found = _BY_CODE.get((getattr(cause, "sqlite_errorcode", None) or 0) & 0xFF)
+        if found is None:
+            raise
+        raise (found(path=path, kept=path) if found is DamagedDatabase else found(path=path)) from error
+
+
+@contextmanager
+def named_disk_faults(path: str) -> Iterator[None]:
+    """The same for making folders and files."""
+    try:
+        yield
+    except OSError as error:
+        if error.errno in (errno.ENOSPC, errno.EDQUOT):
+            raise NoRoom(path=path) from error
+        if error.errno in (errno.EACCES, errno.EPERM, errno.EROFS, errno.ENOTDIR, errno.EISDIR, errno.EEXIST):
+            raise NoAccess(path=path) from error
+        raise

@@ -1,0 +1,43 @@
+"""Private keys, as rows in a file that its owner alone may read."""
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from sqlalchemy import Connection, select
+
+from app.storage.rows import put
+from app.storage.tables import key as table
+
+COACH = "coach"
+
+
+@dataclass(frozen=True)
+class KeyPair:
+    """One pair of raw keys. `owner` is a person's id or `COACH`; `kind` signing, sealing or recovery."""
+
+    owner: str
+    kind: str
+    private: bytes = field(repr=False)
+    public: bytes
+    made: datetime
+
+
+def keep_keys(db: Connection, pair: KeyPair) -> KeyPair:
+    """Keeps a pair if the owner has none of that kind, and returns the one that is kept: keys are never lost."""
+    known = keys(db, pair.owner, pair.kind)
+    return known if known is not None else replace_keys(db, pair)
+
+
+def replace_keys(db: Connection, pair: KeyPair) -> KeyPair:
+    """Keeps a pair in place of the old one, after a restore or an announced change of keys."""
+    put(db, table, {
+        "owner": pair.owner, "kind": pair.kind, "private": pair.private, "public": pair.public, "made_utc": pair.made,
+    })
+    return pair
+
+
+def keys(db: Connection, owner: str, kind: str) -> KeyPair | None:
+    """The pair of that kind, or None."""
+    row = db.execute(select(table).where(table.c.owner == owner, table.c.kind == kind)).one_or_none()
+    return None if row is None else KeyPair(row.owner, row.kind, row.private, row.public, row.made_utc)

@@ -1,0 +1,151 @@
+"""Those who train on this device and those whose returns come to this desk."""
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from sqlalchemy import ColumnElement, Connection, insert, or_, select, update
+
+from app.domain.record import Person
+from app.storage.codec import from_text, to_text
+from app.storage.rows import put
+from app.storage.tables import choice as choice_table
+from app.storage.tables import person as table
+
+
+class Trains(StrEnum):
+    """Where somebody trains: on this device, or elsewhere with their returns coming here."""
+
+    HERE = "here"
+    ELSEWHERE = "elsewhere"
+
+
+@dataclass(frozen=True)
+class PinnedKeys:
+    """The keys a person's first return came with, and the last return that was taken in."""
+
+    signing: str
+    sealing: str
+    last_return: datetime | None
+    last_number: int | None
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A change made by hand: `chosen` in place of `written`, how often, and when last."""
+
+    written: str
+    chosen: str
+    times: int
+    last: datetime
+
+
+def add_person(db: Connection, person: Person, trains: Trains, utc: datetime) -> None:
+    """Adds somebody new.
+
+    Raises:
+        sqlalchemy.exc.IntegrityError: somebody with that id is here already.
+    """
+    db.execute(
+        insert(table).values(
+            id=person.id, name=person.name, here=trains is Trains.HERE, payload=to_text(person), created_utc=utc
+        )
+    )
+
+
+def save_person(db: Connection, person: Person) -> None:
+    """Keeps what is now known of somebody who was added; keys and returns stay as they are.
+
+    Raises:
+        KeyError: nobody with that id was added.
+    """
+    changed = update(table).where(table.c.id == person.id).values(name=person.name, payload=to_text(person))
+    if db.execute(changed).rowcount == 0:
+        raise KeyError(person.id)
+
+
+def person(db: Connection, person_id: str) -> Person | None:
+    """The person of that id, or None."""
+    text = db.execute(select(table.c.payload).where(table.c.id == person_id)).scalar()
+    return None if text is None else from_text(Person, text)
+
+
+def people(db: Connection, trains: Trains | None = None) -> tuple[Person, ...]:
+    """Everybody, or those who train in one place, by name."""
+    wanted = select(table.c.payload).order_by(table.c.name, table.c.id)
+    if trains is not None:
+        wanted = wanted.where(table.c.here == (trains is Trains.HERE))
+    return tuple(from_text(Person, text) for text in db.execute(wanted).scalars())
+
+
+def trains_here(db: Connection, person_id: str) -> bool:
+    """Whether that person trains on this device."""
+    return bool(db.execute(select(table.c.here).where(table.c.id == person_id)).scalar())
+
+
+def on_desk() -> ColumnElement[bool]:
+    """Whom the desk lists: everybody who trains elsewhere or has ever sent a return."""
+    return or_(table.c.here.is_(False), table.c.last_return_number.is_not(None))
+
+
+def desk_people(db: Connection) -> tuple[Person, ...]:
+    """Everybody whom the desk lists, by name."""
+    wanted = select(table.c.payload).where(on_desk()).order_by(table.c.name, table.c.id)
+    return tuple(from_text(Person, text) for text in db.execute(wanted).scalars())
+
+
+def pin_keys(db: Connection, person_id: str, signing: str, sealing: str) -> PinnedKeys:
+    """Pins a person's keys if none are pinned, and returns those that now are; compare them with what came."""
+    unpinned = table.c.id == person_id, table.c.signing_key.is_(None)
+    db.execute(update(table).where(*unpinned).values(signing_key=signing, sealing_key=sealing))
+    found = pinned_keys(db, person_id)
+    if found is None:
+        raise KeyError(person_id)
+    return found
+
+
+def replace_keys(db: Connection, person_id: str, signing: str, sealing: str) -> None:
+    """Pins other keys, after the coach has made sure that the person has a new phone."""
+    db.execute(update(table).where(table.c.id == person_id).values(signing_key=signing, sealing_key=sealing))
+
+
+def pinned_keys(db: Connection, person_id: str) -> PinnedKeys | None:
+    """The keys pinned for a person, or None."""
+    c = table.c
+    row = db.execute(
+        select(c.signing_key, c.sealing_key, c.last_return_utc, c.last_return_number).where(c.id == person_id)
+    ).one_or_none()
+    return None if row is None or row[0] is None else PinnedKeys(*row)
+
+
+def person_by_key(db: Connection, signing: str) -> Person | None:
+    """Whose returns are signed with that key, or None."""
+    text = db.execute(select(table.c.payload).where(table.c.signing_key == signing).order_by(table.c.id)).scalar()
+    return None if text is None else from_text(Person, text)
+
+
+def note_return(db: Connection, person_id: str, number: int, utc: datetime) -> None:
+    """Keeps that return `number`, made at `utc`, was taken in; an older one than the last changes nothing."""
+    newer = or_(table.c.last_return_number.is_(None), table.c.last_return_number < number)
+    db.execute(
+        update(table).where(table.c.id == person_id, newer).values(last_return_number=number, last_return_utc=utc)
+    )
+
+
+def count_choice(db: Connection, person_id: str, written: str, chosen: str, utc: datetime) -> int:
+    """Counts a change made by hand, and returns how often it was made now."""
+    c = choice_table.c
+    here = c.person_id == person_id, c.written == written, c.chosen == chosen
+    times = int(db.execute(select(c.times).where(*here)).scalar() or 0) + 1
+    put(db, choice_table, {
+        "person_id": person_id, "written": written, "chosen": chosen, "times": times, "last_utc": utc,
+    })
+    return times
+
+
+def choices(db: Connection, person_id: str) -> tuple[Choice, ...]:
+    """The changes a person made by hand, the latest first."""
+    c = choice_table.c
+    wanted = select(c.written, c.chosen, c.times, c.last_utc).where(c.person_id == person_id)
+    return tuple(Choice(*row) for row in db.execute(wanted.order_by(c.last_utc.desc(), c.written, c.chosen)))

@@ -1,0 +1,178 @@
+"""Check-ins, sessions and recorded yeses: kept, corrected, taken back, and merged from returns and other devices.
+
+A record is known by its person and its id. Of two states of one record the higher revision counts, and of
+equal revisions the one whose content hash is greater, so that merging in any order, twice or overlapping
+ends in the same store.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any, TypeVar
+
+from sqlalchemy import Connection, Select, bindparam, insert, select, update
+
+from app.domain.plan import Dose, Timeline
+from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.storage.codec import digest, from_text, to_text
+from app.storage.rows import chunks
+from app.storage.summaries import KIND_OF, KINDS, narrow_columns
+from app.storage.tables import record as table
+
+R = TypeVar("R", CheckIn, SessionDone, Clearance)
+AnyR = TypeVar("AnyR", bound=Record)
+Key = tuple[str, str]
+
+
+@dataclass(frozen=True)
+class Merged:
+    """What became of every record that was merged, by id in the order given."""
+
+    new: tuple[str, ...] = ()
+    newer: tuple[str, ...] = ()
+    """Were here and are now at a later state."""
+    same: tuple[str, ...] = ()
+    older: tuple[str, ...] = ()
+    """Left alone, since the store or the same file holds a later state."""
+
+
+def save_record(db: Connection, record: AnyR) -> AnyR:
+    """Keeps a record of one's own as its next revision, and returns it with that number.
+
+    A correction is the old record, changed, saved again. The person must have been added before.
+    """
+    key = record.stamp.person, record.stamp.id
+    known = _states(db, [key]).get(key)
+    revision = 1 if known is None else known[0] + 1
+    saved = replace(record, stamp=replace(record.stamp, revision=revision))
+    _write(db, [_row(saved)], {key} if known else set())
+    return saved
+
+
+def take_back(db: Connection, person_id: str, record_id: str) -> Record | None:
+    """Empties a record and marks it as taken back; what remains tells other devices. None if there is none."""
+    found = record(db, person_id, record_id)
+    if found is None:
+        return None
+    empty = emptied(found)
+    return save_record(db, replace(empty, stamp=replace(empty.stamp, deleted=True)))
+
+
+def emptied(record: Record) -> Record:
+    """The record's stamp with nothing told."""
+    if isinstance(record, CheckIn):
+        return CheckIn(record.stamp)
+    if isinstance(record, Clearance):
+        return Clearance(record.stamp, answers="", who="", kind="")
+    plan = Timeline(record.plan.session, (), Dose(level=0, rounds=0, work=0, rest=0, load=0))
+    return SessionDone(record.stamp, name="", plan=plan, pack="", ending=Ending.INTERRUPTED, done=(), took_s=0)
+
+
+def merge_records(db: Connection, incoming: Iterable[Record]) -> Merged:
+    """Merges states of records, all or none with the transaction. Everybody in it must have been added before."""
+    rows = [_row(r) for r in incoming]
+    known = _states(db, list(dict.fromkeys(_key(row) for row in rows)))
+    best: dict[Key, dict[str, Any]] = {}
+    for row in rows:
+        if _key(row) not in best or _state(row) > _state(best[_key(row)]):
+            best[_key(row)] = row
+    wins = {k: row for k, row in best.items() if k not in known or _state(row) > known[k]}
+    _write(db, list(wins.values()), set(known))
+    return _told(rows, wins, known)
+
+
+def record(db: Connection, person_id: str, record_id: str) -> Record | None:
+    """One record, taken back or not; None if there is none."""
+    c = table.c
+    wanted = select(c.kind, c.payload).where(c.person_id == person_id, c.id == record_id)
+    return next(_values(db, wanted), None)
+
+
+def records(db: Connection, person_id: str, kind: type[R], since: date = date.min) -> tuple[R, ...]:
+    """A person's records of one kind from a training day on, oldest first, without those taken back."""
+    c = table.c
+    wanted = (
+        select(c.payload)
+        .where(c.person_id == person_id, c.kind == KIND_OF[kind], c.deleted.is_(False), c.local_date >= since)
+        .order_by(c.local_date, c.utc, c.id)
+    )
+    return tuple(from_text(kind, text) for text in db.execute(wanted).scalars())
+
+
+def latest(db: Connection, person_id: str, kind: type[R], until: date = date.max) -> R | None:
+    """A person's last record of one kind up to a training day, or None."""
+    c = table.c
+    wanted = (
+        select(c.payload)
+        .where(c.person_id == person_id, c.kind == KIND_OF[kind], c.deleted.is_(False), c.local_date <= until)
+        .order_by(c.local_date.desc(), c.utc.desc(), c.id.desc())
+        .limit(1)
+    )
+    text = db.execute(wanted).scalar()
+    return None if text is None else from_text(kind, text)
+
+
+def all_records(db: Connection, person_id: str) -> tuple[Record, ...]:
+    """Everything to send or to export: all kinds, oldest first, with those taken back."""
+    c = table.c
+    wanted = select(c.kind, c.payload).where(c.person_id == person_id).order_by(c.local_date, c.utc, c.id)
+    return tuple(_values(db, wanted))
+
+
+def _values(db: Connection, wanted: Select[Any]) -> Iterator[Record]:
+    return (from_text(KINDS[kind], text) for kind, text in db.execute(wanted))
+
+
+def _row(record: Record) -> dict[str, Any]:
+    stamp, text = record.stamp, to_text(record)
+    return {
+        "person_id": stamp.person, "id": stamp.id, "kind": KIND_OF[type(record)], "revision": stamp.revision,
+        "utc": stamp.utc, "local_date": stamp.local, "offset_min": stamp.offset_min, "deleted": stamp.deleted,
+        "payload": text, "hash": digest(text), **narrow_columns(record),
+    }
+
+
+def _key(row: dict[str, Any]) -> Key:
+    return row["person_id"], row["id"]
+
+
+def _state(row: dict[str, Any]) -> tuple[int, str]:
+    return row["revision"], row["hash"]
+
+
+def _states(db: Connection, keys: list[Key]) -> dict[Key, tuple[int, str]]:
+    """(revision, hash) of those that are here."""
+    c, found = table.c, {}
+    by_person: dict[str, list[str]] = {}
+    for person_id, record_id in keys:
+        by_person.setdefault(person_id, []).append(record_id)
+    for person_id, ids in by_person.items():
+        for some in chunks(ids):
+            wanted = select(c.id, c.revision, c.hash).where(c.person_id == person_id, c.id.in_(some))
+            found.update({(person_id, i): (revision, hash_) for i, revision, hash_ in db.execute(wanted)})
+    return found
+
+
+def _write(db: Connection, rows: list[dict[str, Any]], known: set[Key]) -> None:
+    fresh = [row for row in rows if _key(row) not in known]
+    changed = [{f"new_{k}": v for k, v in row.items()} for row in rows if _key(row) in known]
+    if fresh:
+        db.execute(insert(table), fresh)
+    if changed:
+        here = table.c.person_id == bindparam("new_person_id"), table.c.id == bindparam("new_id")
+        values: dict[str, Any] = {k: bindparam(f"new_{k}") for k in rows[0] if k not in ("person_id", "id")}
+        db.execute(update(table).where(*here).values(**values), changed)
+
+
+def _told(rows: list[dict[str, Any]], wins: dict[Key, dict[str, Any]], known: dict[Key, tuple[int, str]]) -> Merged:
+    told: dict[str, list[str]] = {"new": [], "newer": [], "same": [], "older": []}
+    for row in rows:
+        key, before = _key(row), known.get(_key(row))
+        if row is wins.get(key):
+            told["newer" if before else "new"].append(row["id"])
+        elif _state(row) == before or (key in wins and _state(row) == _state(wins[key])):
+            told["same"].append(row["id"])
+        else:
+            told["older"].append(row["id"])
+    return Merged(**{k: tuple(v) for k, v in told.items()})

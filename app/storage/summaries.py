@@ -1,0 +1,91 @@
+"""What of a record stands in narrow columns, so that lists and charts read no payload."""
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import Row
+
+from app.domain.body import Spot
+from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.storage.codec import canonical
+from app.storage.tables import record as table
+
+KINDS: Mapping[str, type[Record]] = {"check_in": CheckIn, "session": SessionDone, "clearance": Clearance}
+KIND_OF: Mapping[type[Record], str] = {cls: kind for kind, cls in KINDS.items()}
+
+
+@dataclass(frozen=True)
+class Summary:
+    """One record in brief. What was not told, or does not apply to its kind, is None or empty."""
+
+    person: str
+    id: str
+    kind: str
+    """`check_in`, `session` or `clearance`."""
+    utc: datetime
+    local: date
+    session: str | None = None
+    pain: int | None = None
+    """Worst pain told, 0–10."""
+    rpe: int | None = None
+    target_rpe: int | None = None
+    completed: int | None = None
+    """Share of planned work done, whole percent."""
+    took_s: int | None = None
+    ending: Ending | None = None
+    signs: tuple[str, ...] = ()
+    """Stop signs or symptoms that were told."""
+    by_hand: tuple[tuple[str, str], ...] = ()
+    """Exercises changed by hand: (from, to)."""
+
+    @property
+    def minutes(self) -> int | None:
+        """How long it took, rounded to whole minutes."""
+        return None if self.took_s is None else (self.took_s + 30) // 60
+
+
+#: The columns that `summary` reads, in its order.
+COLUMNS = tuple(
+    table.c[name]
+    for name in ("person_id", "id", "kind", "utc", "local_date", "session", "pain", "rpe", "target_rpe", "completed",
+                 "took_s", "ending", "sign", "by_hand")
+)
+
+_FIELDS = tuple(f.name for f in fields(Summary))
+
+
+def summary(row: Row[Any]) -> Summary:
+    """A row of `COLUMNS` as a value."""
+    told: dict[str, Any] = dict(zip(_FIELDS, row, strict=True))
+    told["ending"] = Ending(told["ending"]) if told["ending"] else None
+    told["signs"] = tuple(told["signs"].split(" ")) if told["signs"] else ()
+    told["by_hand"] = tuple((a, b) for a, b in json.loads(told["by_hand"] or "[]"))
+    return Summary(**told)
+
+
+def narrow_columns(record: Record) -> dict[str, Any]:
+    """The columns of one record; those that do not apply are None."""
+    told: dict[str, Any] = dict.fromkeys(
+        ("session", "pain", "rpe", "target_rpe", "completed", "took_s", "ending", "sign", "by_hand")
+    )
+    if isinstance(record, CheckIn):
+        told["pain"] = _worst(record.pain, record.morning_after)
+        told["sign"] = " ".join(sorted({*record.signs, *(s.value for s in record.symptoms or ())})) or None
+    elif isinstance(record, SessionDone):
+        told.update(
+            session=record.plan.session, pain=record.worst_pain, rpe=record.rpe, target_rpe=record.plan.target_rpe,
+            completed=record.completed, took_s=record.took_s, ending=record.ending.value, sign=record.sign or None,
+            by_hand=canonical(record.by_hand) if record.by_hand else None,
+        )
+    return told
+
+
+def _worst(*told: Mapping[Spot, int] | None) -> int | None:
+    """The highest level; 0 where nothing hurts; None where nothing was said."""
+    if all(t is None for t in told):
+        return None
+    return max((level for t in told for level in (t or {}).values()), default=0)
