@@ -88,6 +88,12 @@ class CheckIn:
     calm: int | None = None
     answered_by: AnsweredBy = AnsweredBy.SELF
     note: str = ""
+    level: int | None = None
+    """The level it led to; None before it was decided."""
+    carried: int = 0
+    """The part of that level which pain, soreness, illness or effort caused."""
+    stopped_by: str = ""
+    """At level 7 or 8: the rule that stopped them, or the symptom; says whose yes is needed."""
 
 
 @dataclass(frozen=True)

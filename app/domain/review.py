@@ -1,0 +1,155 @@
+"""Who needs the coach's attention: harm first, silence after, never mixed, each with its evidence.
+
+Thresholds are the project's conventions [P]; a change of 2 points of pain is meaningful (Salaffi 2004).
+"""
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+
+HARM_WINDOW_DAYS = 28
+PAIN_FROM = 4
+RISE = 2
+RISE_FROM = 3
+OVER_TARGET = 2
+SWAPPED_TIMES = 3
+FORTNIGHT = 14
+NOTHING_BACK = 21
+
+
+class Because(StrEnum):
+    """Why somebody is on the list."""
+
+    SIGN = "sign"
+    PAIN = "pain"
+    RISING = "rising"
+    EFFORT = "effort"
+    SWAPPED = "swapped"
+    FORTNIGHT = "fortnight"
+    NOTHING_BACK = "nothing_back"
+
+
+HARM: tuple[Because, ...] = (Because.SIGN, Because.PAIN, Because.RISING, Because.EFFORT, Because.SWAPPED)
+
+
+@dataclass(frozen=True)
+class Told:
+    """The few numbers of one record that the list needs. `kind`: check_in or session."""
+
+    record: str
+    kind: str
+    local: date
+    pain: int | None = None
+    rpe: int | None = None
+    target_rpe: int | None = None
+    completed: int | None = None
+    sign: str = ""
+    by_hand: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class Line:
+    """One person's recent records, oldest first, and when something last came back."""
+
+    person: str
+    name: str
+    told: tuple[Told, ...]
+    last_return: datetime | None = None
+    since: date | None = None
+    """When the coach first heard of them."""
+
+
+@dataclass(frozen=True)
+class Flag:
+    """One reason with its evidence: records, their days and their numbers. `weight` orders within a part."""
+
+    person: str
+    name: str
+    because: Because
+    on: date
+    records: tuple[str, ...]
+    numbers: tuple[int, ...] = ()
+    words: tuple[str, ...] = ()
+    weight: int = 0
+
+    @property
+    def is_harm(self) -> bool:
+        """Whether it belongs to the first part."""
+        return self.because in HARM
+
+    @property
+    def key(self) -> str:
+        """The same evidence has the same key, so that "seen" stays seen."""
+        return f"{self.because}:{self.records[-1] if self.records else self.on.isoformat()}"
+
+
+def _sign(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
+    signed = [t for t in told if t.sign]
+    if signed:
+        t = signed[-1]
+        yield Flag(line.person, line.name, Because.SIGN, t.local, (t.record,), words=(t.sign,), weight=100)
+
+
+def _pain(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
+    pains = [t for t in told if t.pain is not None]
+    if not pains:
+        return
+    last = pains[-1]
+    if (last.pain or 0) >= PAIN_FROM:
+        yield Flag(line.person, line.name, Because.PAIN, last.local, (last.record,), (last.pain or 0,),
+                   weight=last.pain or 0)
+    elif len(pains) >= 3 and (last.pain or 0) >= RISE_FROM:
+        low = min(p.pain or 0 for p in pains[:-1])
+        if (last.pain or 0) - low >= RISE and (pains[-2].pain or 0) > low:
+            yield Flag(line.person, line.name, Because.RISING, last.local, tuple(p.record for p in pains),
+                       tuple(p.pain or 0 for p in pains), weight=(last.pain or 0) - low)
+
+
+def _effort(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
+    rated = [t for t in told if t.rpe is not None and t.target_rpe is not None][-2:]
+    over = [(t.rpe or 0) - (t.target_rpe or 0) for t in rated]
+    if len(rated) == 2 and min(over) >= OVER_TARGET:
+        yield Flag(line.person, line.name, Because.EFFORT, rated[-1].local, tuple(t.record for t in rated),
+                   (*(t.rpe or 0 for t in rated), rated[-1].target_rpe or 0), weight=sum(over))
+
+
+def _swapped(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
+    seen: dict[tuple[str, str], list[Told]] = {}
+    for t in told:
+        for change in dict.fromkeys(t.by_hand):
+            seen.setdefault(change, []).append(t)
+    for change, times in sorted(seen.items()):
+        if len(times) >= SWAPPED_TIMES:
+            yield Flag(line.person, line.name, Because.SWAPPED, times[-1].local, tuple(t.record for t in times),
+                       (len(times),), change, len(times))
+
+
+def _silence(line: Line, today: date) -> Iterator[Flag]:
+    sessions = [t for t in line.told if t.kind == "session"]
+    heard = line.last_return.date() if line.last_return else line.since
+    if heard and (today - heard).days >= NOTHING_BACK:
+        days = (today - heard).days
+        yield Flag(line.person, line.name, Because.NOTHING_BACK, heard, (), (days,), weight=days)
+    elif sessions and (today - sessions[-1].local).days >= FORTNIGHT:
+        days = (today - sessions[-1].local).days
+        yield Flag(line.person, line.name, Because.FORTNIGHT, sessions[-1].local, (sessions[-1].record,), (days,),
+                   weight=days)
+
+
+def flags_of(line: Line, today: date) -> tuple[Flag, ...]:
+    """Every reason that one person gives, harm first."""
+    recent = [t for t in line.told if (today - t.local).days < HARM_WINDOW_DAYS]
+    sessions = [t for t in recent if t.kind == "session"]
+    found = [*_sign(line, recent), *_pain(line, recent), *_effort(line, sessions), *_swapped(line, sessions),
+             *_silence(line, today)]
+    return tuple(found)
+
+
+def attention(lines: Sequence[Line], today: date) -> tuple[tuple[Flag, ...], tuple[Flag, ...]]:
+    """(harm, silence) over everybody; the heaviest first: signs, then pain, then effort, ties by name."""
+    flags = [f for line in lines for f in flags_of(line, today)]
+    order = {because: at for at, because in enumerate(Because)}
+    flags.sort(key=lambda f: (order[f.because], -f.weight, f.name, f.person))
+    return tuple(f for f in flags if f.is_harm), tuple(f for f in flags if not f.is_harm)
