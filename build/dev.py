@@ -46,7 +46,7 @@ class Environment:
         return f"{extra} {hashlib.sha256(text).hexdigest()}"
 
     def holds(self, extra: str) -> bool:
-        """Whether the packages for `extra` are in, as pyproject.toml now asks: "run", or "test", which includes "run"."""
+        """Whether the packages for `extra` are in, as pyproject.toml now asks. "test" includes "run"."""
         if not self.python.exists() or not self.stamp.is_file():
             return False
         return self.stamp.read_text("utf-8") in {self.wanted(extra), self.wanted("test")}

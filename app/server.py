@@ -1,0 +1,133 @@
+"""The app in the browser of this machine, for its owner alone: a loopback port behind the gate of `app/gate.py`.
+
+The key lies in the data directory, readable by its owner; the address that is printed carries it.
+"""
+from __future__ import annotations
+
+import contextlib
+import os
+import secrets
+import socket
+from collections.abc import Awaitable, Callable
+from pathlib import Path
+
+import flet as ft
+import flet_web.fastapi
+import uvicorn
+
+from app.domain.errors import PortTaken
+from app.gate import App, Gate
+
+HOST = "127.0.0.1"
+#: Tried first, so that the browser finds its settings again; any free port does as well.
+USUAL_PORT = 8427
+#: How long a visit is kept after its page has gone: a phone may lie locked between the check-in and the start.
+VISIT_S = 30 * 60
+#: A programme of the largest size allowed must come through in one message.
+LARGEST_MESSAGE = 256 * 1024 * 1024
+KEY_FILE = "address.key"
+KEY_LENGTH = 43
+NAME = "Evenload"
+
+Main = Callable[[ft.Page], Awaitable[None] | None]
+
+
+def address_key(data_dir: Path) -> str:
+    """The key of this data directory, made on first use. Its file is the owner's alone."""
+    place = data_dir / KEY_FILE
+    if place.is_file() and len(key := place.read_text("ascii", "replace")) == KEY_LENGTH:
+        place.chmod(0o600)
+        return key
+    place.unlink(missing_ok=True)
+    key = secrets.token_urlsafe(32)
+    with os.fdopen(os.open(place, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="ascii") as file:
+        file.write(key)
+    return key
+
+
+def address(port: int, key: str, path: str = "/") -> str:
+    """The address to open. It carries the key, so it is for the owner's eyes."""
+    return f"http://{HOST}:{port}{path}?key={key}"
+
+
+def open_socket(port: int | None) -> socket.socket:
+    """A listening loopback socket: on `port`, or where none is asked for on the usual or else any free one.
+
+    Raises:
+        PortTaken: `port` was asked for and cannot be had.
+    """
+    if port:
+        return listen(port)
+    try:
+        return listen(USUAL_PORT)
+    except PortTaken:
+        return listen(0)
+
+
+def listen(port: int) -> socket.socket:
+    """A socket that listens on the loopback address. 0: on a port of the system's choice.
+
+    Raises:
+        PortTaken: it cannot be had.
+    """
+    place = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    try:
+        # Elsewhere the option means "although it was in use a moment ago"; on Windows, "although it is in use".
+        if os.name != "nt":
+            place.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        place.bind((HOST, port))
+        place.listen()
+    except (OSError, OverflowError) as refused:
+        place.close()
+        raise PortTaken(port=port) from refused
+    return place
+
+
+def flet_app(main: Main, assets_dir: Path) -> App:
+    """Flet's own app: path addresses, and nothing fetched from elsewhere."""
+    whole: App = flet_web.fastapi.app(
+        main, assets_dir=str(assets_dir.resolve()), app_name=NAME, app_short_name=NAME, app_description=NAME,
+        no_cdn=True, session_timeout_seconds=VISIT_S,
+    )
+    return whole
+
+
+class Server(uvicorn.Server):
+    """One app on one socket. `run()` serves until interrupted; `should_exit = True` from elsewhere ends it.
+
+    It listens as soon as it is made, so a port that cannot be had shows at once.
+    """
+
+    def __init__(self, main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
+                 on_ready: Callable[[str], None]) -> None:
+        self.socket = open_socket(port)
+        self.port = int(self.socket.getsockname()[1])
+        key = address_key(data_dir)
+        self.address = address(self.port, key)
+        self._on_ready = on_ready
+        gate = Gate(flet_app(main, assets_dir), port=self.port, key=key)
+        super().__init__(uvicorn.Config(gate, log_level="warning", access_log=False, ws="websockets-sansio",
+                                        ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2))
+
+    async def startup(self, sockets: list[socket.socket] | None = None) -> None:
+        """Hands out the address once it answers."""
+        await super().startup(sockets)
+        if self.started:
+            self._on_ready(self.address)
+
+    def run(self, sockets: list[socket.socket] | None = None) -> None:
+        """Serves until interrupted or told to end."""
+        with contextlib.suppress(KeyboardInterrupt):
+            super().run(sockets or [self.socket])
+
+
+def serve(main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
+          on_ready: Callable[[str], None]) -> None:
+    """Serves `main` to this machine's browser until interrupted; `on_ready` gets the address to print or open.
+
+    Without a `port`, or with 0, one is chosen. It needs no display.
+
+    Raises:
+        PortTaken: the port that was asked for cannot be had.
+    """
+    Server(main, data_dir=data_dir, assets_dir=assets_dir, port=port, on_ready=on_ready).run()
