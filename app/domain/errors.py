@@ -95,7 +95,7 @@ class StoreBusy(StorageError):
 
 
 class NoAccess(StorageError):
-    """path: the file or its folder may not be read or written by this user."""
+    """path: the file or its folder cannot be read or written: rights, or a failing disk."""
 
 
 class NotOurStore(StorageError):

@@ -11,6 +11,7 @@ import sqlite3
 import sys
 from collections.abc import Iterable
 from contextlib import closing
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 from app.domain.errors import DamagedDatabase
@@ -97,16 +98,26 @@ def is_whole(path: Path) -> bool:
     if not path.is_file() or path.stat().st_size == 0:
         return False
     try:
-        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as db:
+        with named_faults(str(path)), closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as db:
             return bool(db.execute("PRAGMA quick_check(1)").fetchone()[0] == "ok")
-    except sqlite3.DatabaseError:
+    except DamagedDatabase:
         return False
 
 
+def made_on(copy: Path) -> date:
+    """The day, in UTC, on which a copy was made."""
+    return datetime.fromtimestamp(copy.stat().st_mtime, UTC).date()
+
+
 def make_private_file(path: Path) -> None:
-    """An empty file that its owner alone may read and write; an existing one is brought to that."""
+    """An empty file that its owner alone may read and write, where there is none."""
     with named_disk_faults(str(path)):
         os.close(os.open(path, os.O_CREAT | os.O_RDWR, 0o600))
+
+
+def keep_private(path: Path) -> None:
+    """Takes away the rights that anybody but the owner has to an existing file."""
+    with named_disk_faults(str(path)):
         if sys.platform != "win32" and path.stat().st_mode & 0o077:
             path.chmod(0o600)
 

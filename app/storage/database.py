@@ -4,6 +4,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -13,13 +14,24 @@ from sqlalchemy.pool import StaticPool
 
 from app.domain.errors import DamagedDatabase
 from app.storage import schema
-from app.storage.copies import discard_copies, keep_copy, make_private_file, set_aside
+from app.storage.copies import (
+    copies,
+    discard_copies,
+    keep_copy,
+    keep_private,
+    made_on,
+    make_private_file,
+    set_aside,
+)
 from app.storage.faults import named_disk_faults, named_faults
+from app.storage.schema import LINEAGE, Lineage
 
 FILE_NAME = "evenload.db"
 BUSY_MS = 5_000
-#: SQLite's write-ahead log needs memory shared between processes, which a browser does not give.
-JOURNAL = "TRUNCATE" if sys.platform == "emscripten" else "WAL"
+#: Larger files are not read through at start.
+CHECKED_BYTES = 64_000_000
+#: A browser has no memory shared between processes, which a write-ahead log needs, and no copies beside the store.
+IN_BROWSER = sys.platform == "emscripten"
 
 
 class Store:
@@ -60,7 +72,7 @@ class Store:
         self.engine.dispose()
 
 
-def open_store(where: Path | str) -> Store:
+def open_store(where: Path | str, lineage: Lineage = LINEAGE) -> Store:
     """The store at a path or a database URL, made if it is not there and brought up to date.
 
     A path ending in `.db`, or of an existing file, is the file; any other is a folder that holds `evenload.db`.
@@ -73,11 +85,11 @@ def open_store(where: Path | str) -> Store:
     """
     url = make_url(where) if isinstance(where, str) and "://" in where else None
     if url is None:
-        return _open_file(store_file(Path(where)))
+        return _open_file(store_file(Path(where)), lineage)
     if url.get_backend_name() == "sqlite" and url.database not in (None, "", ":memory:"):
-        return _open_file(store_file(Path(str(url.database))))
+        return _open_file(store_file(Path(str(url.database))), lineage)
     store = Store(_sqlite_engine(url) if url.get_backend_name() == "sqlite" else create_engine(url), None)
-    _bring_up_to_date(store)
+    _bring_up_to_date(store, lineage)
     return store
 
 
@@ -93,23 +105,32 @@ def sweep_after_erasing(store: Store) -> None:
     """
     if store.path is None:
         return
-    with named_faults(store.name), store.engine.connect() as db:
-        driver = db.connection.dbapi_connection
-        if driver is not None:
-            driver.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
+    _outside_transactions(store, "PRAGMA wal_checkpoint(TRUNCATE)")
     with named_disk_faults(store.name):
         discard_copies(store.path)
-    keep_copy(store.path, schema.HEAD)
+    keep_copy(store.path, LINEAGE.head)
 
 
-def _open_file(path: Path) -> Store:
+def copy_of_the_day(store: Store, today: date) -> Path | None:
+    """Copies the store aside if the newest copy is of an earlier day (UTC); returns the new copy, if one was made.
+
+    Raises:
+        NoRoom, DamagedDatabase: as `copies.keep_copy`.
+    """
+    if store.path is None or any(made_on(copy) >= today for copy in copies(store.path)):
+        return None
+    return keep_copy(store.path, LINEAGE.head)
+
+
+def _open_file(path: Path, lineage: Lineage) -> Store:
     with named_disk_faults(str(path)):
         # a folder that is there already keeps its rights: it may be shared on purpose
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     make_private_file(path)
     store = Store(_sqlite_engine(URL.create("sqlite", database=str(path))), path)
     try:
-        _bring_up_to_date(store)
+        _assert_whole(store, path)
+        _bring_up_to_date(store, lineage)
     except DamagedDatabase as damage:
         store.close()
         raise DamagedDatabase(path=str(path), kept=str(set_aside(path, "damaged"))) from damage
@@ -119,15 +140,43 @@ def _open_file(path: Path) -> Store:
     return store
 
 
-def _bring_up_to_date(store: Store) -> None:
+def _assert_whole(store: Store, path: Path) -> None:
+    """Reads every page of a file of usual size, some 15 ms for 20 MB; damage in a larger one shows when it is read."""
+    size = path.stat().st_size
+    if size == 0 and copies(path):
+        raise DamagedDatabase(path=store.name, kept=store.name)
+    if 0 < size <= CHECKED_BYTES:
+        with store.read() as db:
+            if db.exec_driver_sql("PRAGMA quick_check(1)").scalar() != "ok":
+                raise DamagedDatabase(path=store.name, kept=store.name)
+
+
+def _bring_up_to_date(store: Store, lineage: Lineage) -> None:
     with store.read() as db:
-        found = schema.version(db, store.name)
-    if found == schema.HEAD:
+        found = schema.version(db, store.name, lineage)
+    # only now: until here it might have been somebody else's file
+    if store.path is not None:
+        keep_private(store.path)
+        _use_wal(store)
+    if found == lineage.head:
         return
-    if found != schema.EMPTY and store.path is not None and sys.platform != "emscripten":
+    if found != schema.EMPTY and store.path is not None and not IN_BROWSER:
         keep_copy(store.path, found)
     with named_faults(store.name):
-        schema.upgrade(store.engine)
+        schema.upgrade(store.engine, lineage)
+
+
+def _use_wal(store: Store) -> None:
+    """Stays with the file, so once is enough; outside any transaction, where alone it takes effect."""
+    if not IN_BROWSER:
+        _outside_transactions(store, "PRAGMA journal_mode = WAL")
+
+
+def _outside_transactions(store: Store, words: str) -> None:
+    with named_faults(store.name), store.engine.connect() as db:
+        driver = db.connection.dbapi_connection
+        if driver is not None:
+            driver.cursor().execute(words).fetchall()
 
 
 def _sqlite_engine(url: URL) -> Engine:
@@ -144,10 +193,10 @@ def _prepare(driver: Any, _record: object) -> None:
     # transactions are begun by `_begin`; left to itself the driver begins none before a SELECT or a CREATE
     driver.isolation_level = None
     cursor = driver.cursor()
-    for words in (
-        f"journal_mode = {JOURNAL}", "synchronous = FULL", "foreign_keys = ON", "secure_delete = ON",
-    ):
+    for words in ("synchronous = FULL", "foreign_keys = ON", "secure_delete = ON"):
         cursor.execute(f"PRAGMA {words}")
+    if IN_BROWSER:
+        cursor.execute("PRAGMA journal_mode = TRUNCATE")
     cursor.close()
 
 

@@ -19,6 +19,7 @@ _BY_CODE: dict[int, type[StorageError]] = {
     sqlite3.SQLITE_CANTOPEN: NoAccess,
     sqlite3.SQLITE_READONLY: NoAccess,
     sqlite3.SQLITE_PERM: NoAccess,
+    sqlite3.SQLITE_IOERR: NoAccess,
 }
 
 

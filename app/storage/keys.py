@@ -14,7 +14,10 @@ COACH = "coach"
 
 @dataclass(frozen=True)
 class KeyPair:
-    """One pair of raw keys. `owner` is a person's id or `COACH`; `kind` signing, sealing or recovery."""
+    """One pair of raw keys. `owner` is a person's id or `COACH`; `kind` names the purpose, such as `signing`.
+
+    `private` is empty where only the public half stays here, as of a recovery key.
+    """
 
     owner: str
     kind: str

@@ -1,11 +1,12 @@
 """Which version of the tables a store has, and bringing an older one up.
 
-Alembic is slow to import and is wanted only when the version is not `HEAD`, so the version is read first
+Alembic is slow to import and is wanted only when the version is not the newest, so the version is read first
 with plain SQL and asserted afterwards: compiled to `.pyc`, a folder of migrations is empty to Alembic unless
 it is told so, and then an upgrade would succeed and do nothing.
 """
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,15 +18,29 @@ from app.resources import resource_dir
 if TYPE_CHECKING:
     from alembic.config import Config
 
-#: Every version that this program can read, oldest first.
-REVISIONS: tuple[str, ...] = ("0001",)
-HEAD = REVISIONS[-1]
 EMPTY = ""
 #: Marks a connection whose transactions write, see `database`.
 WRITES = {"evenload_writes": True}
 
 
-def version(db: Connection, path: str) -> str:
+@dataclass(frozen=True)
+class Lineage:
+    """The versions of the tables that a program can read, oldest first, and the folder of migrations between them."""
+
+    revisions: tuple[str, ...]
+    migrations: Path | None = None
+    """None: those that belong to this program."""
+
+    @property
+    def head(self) -> str:
+        """The version that the program writes."""
+        return self.revisions[-1]
+
+
+LINEAGE = Lineage(("0001",))
+
+
+def version(db: Connection, path: str, lineage: Lineage = LINEAGE) -> str:
     """The version of the tables; `EMPTY` for a store without any.
 
     Raises:
@@ -40,13 +55,13 @@ def version(db: Connection, path: str) -> str:
     found = db.execute(text("select version_num from alembic_version")).scalar()
     if found is None:
         return EMPTY
-    if found not in REVISIONS:
-        raise NewerDatabase(path=path, found=str(found), known=HEAD)
+    if found not in lineage.revisions:
+        raise NewerDatabase(path=path, found=str(found), known=lineage.head)
     return str(found)
 
 
-def upgrade(engine: Engine, migrations: Path | None = None, head: str = HEAD) -> None:
-    """Brings the tables to `head`, in one transaction.
+def upgrade(engine: Engine, lineage: Lineage = LINEAGE) -> None:
+    """Brings the tables to the newest version, in one transaction.
 
     Foreign keys are off meanwhile: SQLite changes a table by making it anew and dropping the old one, which
     would take every row that refers to it along. They are checked before the end instead.
@@ -60,8 +75,8 @@ def upgrade(engine: Engine, migrations: Path | None = None, head: str = HEAD) ->
             _pragma(db, "foreign_keys = OFF")
         try:
             with db.begin():
-                command.upgrade(alembic_config(migrations or resource_dir("migrations"), db), "head")
-                _assert_sound(db, head)
+                command.upgrade(alembic_config(lineage.migrations or resource_dir("migrations"), db), "head")
+                _assert_sound(db, lineage.head)
         finally:
             if lite:
                 _pragma(db, "foreign_keys = ON")

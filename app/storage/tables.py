@@ -160,7 +160,7 @@ pinned_coach = Table(
 key = Table(
     "key", metadata,
     Column("owner", String(64), primary_key=True),
-    Column("kind", String(16), primary_key=True),
+    Column("kind", String(32), primary_key=True),
     Column("private", LargeBinary, nullable=False),
     Column("public", LargeBinary, nullable=False),
     Column("made_utc", Instant, nullable=False),

@@ -135,7 +135,7 @@ def _packs_and_keys() -> None:
     op.create_table(
         "key",
         sa.Column("owner", ID, primary_key=True),
-        sa.Column("kind", WORD, primary_key=True),
+        sa.Column("kind", sa.String(32), primary_key=True),
         sa.Column("private", sa.LargeBinary, nullable=False),
         sa.Column("public", sa.LargeBinary, nullable=False),
         sa.Column("made_utc", INSTANT, nullable=False),
