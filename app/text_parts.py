@@ -3,6 +3,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from app.domain.plan import Timeline
+from app.domain.record import DoneStep, How
+
 YES = "Yes"
 NO = "No"
 
@@ -30,3 +33,48 @@ def from_to(low: str, high: str) -> str:
 def joined(said: Sequence[str]) -> str:
     """Short pieces in one line."""
     return "; ".join(said)
+
+
+FLOOR = "floor"
+SIDE_LETTERS = {"left": "L", "right": "R"}
+
+
+def minutes(number: int) -> str:
+    """A length on a ruler: "20 min"."""
+    return f"{number} min"
+
+
+def count(number: int, one: str, many: str) -> str:
+    """A number with its noun."""
+    return f"{number} {one if number == 1 else many}"
+
+
+def _length(ms: int) -> str:
+    whole = round(ms / 60_000)
+    return count(whole, "minute", "minutes") if whole else count(ms // 1000, "second", "seconds")
+
+
+def strip_plan(timeline: Timeline) -> str:
+    """What a strip says aloud: "Time strip: 22 minutes, 14 stretches of work, some of it on the floor"."""
+    if not timeline.steps:
+        return "Time strip: nothing planned"
+    work = sum(step.is_effort for step in timeline.steps)
+    floor = ", some of it on the floor" if any(step.to_floor for step in timeline.steps) else ""
+    return f"Time strip: {_length(timeline.total_ms)}, {count(work, 'stretch', 'stretches')} of work{floor}"
+
+
+def strip_now(timeline: Timeline, now_ms: int) -> str:
+    """The same under way; whole minutes, so that it does not change every second."""
+    done = min(now_ms, timeline.total_ms) // 60_000
+    return f"{strip_plan(timeline)}; {count(done, 'minute', 'minutes')} done"
+
+
+def strip_review(timeline: Timeline, done: Sequence[DoneStep]) -> str:
+    """The same with what was done: "…; done: 12 in full, 1 easier, 1 left out"."""
+    named = (
+        (How.FULL, "in full"), (How.EASIER, "easier"), (How.PART, "in part"), (How.SKIPPED, "left out"),
+        (How.STOPPED, "stopped"),
+    )
+    told = [(sum(step.how is how for step in done), words) for how, words in named]
+    said = ", ".join(f"{number} {words}" for number, words in told if number)
+    return f"{strip_plan(timeline)}; done: {said or 'nothing'}"

@@ -1,0 +1,111 @@
+"""The sheets of the gallery: every part with words as long as real ones."""
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import flet as ft
+
+from app.ui.parts import Card, Destination, Look, Nav, Option, options
+from app.ui.parts.time_strip import now_strip, plan_strip, review_strip
+from tests.ui import samples
+
+Tell = Callable[[Any], None]
+CLIENT = (
+    Destination("today", "Today"), Destination("diary", "Diary"), Destination("plan", "Plan"),
+    Destination("send", "Send"),
+)
+DESK = (
+    Destination("desk", "Desk"), Destination("people", "People"), Destination("programmes", "Programmes"),
+    Destination("publish", "Publish"),
+)
+
+
+def buttons(c: Card, tell: Tell, told: str) -> ft.Control:
+    nav = Nav(CLIENT, "today", tell, "Evenload")
+    press = lambda e: tell("pressed")  # noqa: E731
+    return c.page([
+        c.soft("Ines’s programme"),
+        c.title("Legs and back"),
+        c.lead("22 minutes, 6 exercises, a chair needed"),
+        c.body(f"Told: {told}"),
+        c.head("Buttons", "of every look"),
+        c.button("Not today", press, icon=ft.Icons.SCHEDULE_SHARP),
+        c.button("Continue", press, look=Look.SOLID),
+        c.button("Not yet", None),
+        c.harm_button("That hurts", press, ft.Icons.PAN_TOOL_SHARP),
+        c.side_by_side([c.small_button(w, press, name=f"{w}: Tomas Verrey") for w in ("Seen", "Called", "Later")]),
+        c.link("Why is it shorter today?", press),
+        c.band("Easier:", "both heels together, hand on the back of the chair", ft.Icons.SOUTH_SHARP, press),
+        c.head("Changed today", icon=ft.Icons.TUNE_SHARP),
+        c.reason("2 rounds, not 3", "You slept 2 of 5."),
+        c.reason("Push from a wall, not the knees", "You asked to go easy on the right wrist."),
+        c.head("Notices"),
+        c.notice("This file was damaged on its way.", "Nothing was changed.", "Ask Ines to send it again.",
+                 [c.small_button("Choose another file", press)]),
+        c.note("Ines does not see this until you send your diary."),
+        c.empty("No sessions yet", "What you do shows here, day by day.", [c.button("Go to Today", press)]),
+        c.harm_box(c.stack([c.subhead("Harm, 1"), c.row("Odile Brandt", "Stopped: light-headed, standing", press)])),
+        c.box(c.rows([c.row("Lena Corvo", "Nothing done for 15 days", press, trailing="3 a week"),
+                      c.row("Aro Mettler", "Nothing sent for 3 weeks", press)])),
+        c.fact("Minutes", "22"),
+        c.side_by_side([c.tag("Left"), c.tag("Right next")]),
+    ], [c.main_button("Start", press, ft.Icons.PLAY_ARROW_SHARP)], nav)
+
+
+def choices(c: Card, tell: Tell, told: str) -> ft.Control:
+    nav = Nav(DESK, "programmes", tell, "Evenload")
+    return c.page([
+        c.title("Anything new or worrying today?"),
+        c.yes_no("Anything new or worrying", told == "True", tell),
+        c.head("Where are you?"),
+        c.one_of(options(("home", "Home"), ("hotel", "Hotel room"), ("garage", "Garage"), ("new", "Somewhere else")),
+                 told or "home", tell),
+        c.head("What brings you here?"),
+        c.one_of_list((Option("train", "I want to train", "Sessions from a coach, on this device"),
+                       Option("help", "I help someone who trains"), Option("coach", "I coach")), told or "train", tell),
+        c.head("What do you have?"),
+        c.several_of(options(("chair", "Chair"), ("wall", "Wall"), ("dumbbell", "Dumbbells"),
+                             ("band", "Resistance band"), ("mat", "Mat")), {"chair", told}, tell),
+        c.several_of_list((Option("bp", "High blood pressure", "Even if tablets keep it normal"),
+                           Option("ost", "Osteoporosis")), {"ost", told}, tell),
+        c.head("Right knee, how much?"),
+        c.aside(c.scale_0_10("Right knee", int(told) if told.isdigit() else 3, tell,
+                             ("none", "stops me now and then", "the worst I can think of"))),
+        c.head("Last night and now"),
+        c.scale_1_5("Slept", "badly", "well", 2, tell),
+        c.scale_1_5("Energy", "low", "high", 3, tell),
+        c.scale_1_5("Settled", "not at all", "very", None, tell),
+        c.head("You"),
+        c.field("Your name", "", tell),
+        c.field("Year of birth", "19", tell, error="Four figures, like 1949"),
+        c.field("Note", "", tell, lines=3, hint="Anything that Ines should know"),
+    ], [c.button("Done", lambda e: tell("done"), look=Look.SOLID)], nav)
+
+
+def strips(c: Card, tell: Tell, told: str) -> ft.Control:
+    wide = c.room()
+    plan, long, short = samples.circuit(), samples.many_short(), samples.two_steps()
+    return c.page([
+        c.title("Strips"),
+        c.lead("22 minutes, 6 exercises, a chair needed"),
+        plan_strip(c, plan, wide),
+        c.head("Now"),
+        *(now_strip(c, plan, ms, wide) for ms in (0, 275_000, plan.total_ms * 3 // 5, plan.total_ms)),
+        c.head("Last sessions"),
+        c.caption("Above: planned. Below, in ink: done. Low = easier, dotted = left out, double bar = stopped."),
+        review_strip(c, plan, samples.all_done(plan), wide),
+        review_strip(c, plan, samples.mixed(plan), wide),
+        review_strip(c, plan, samples.stopped(plan), wide),
+        c.head("Odd ones"),
+        plan_strip(c, short, wide, span_ms=plan.total_ms),
+        plan_strip(c, short, wide),
+        plan_strip(c, long, wide),
+        now_strip(c, long, 2_000_000, wide),
+        plan_strip(c, samples.nothing(), wide),
+        now_strip(c, samples.nothing(), 0, wide),
+        review_strip(c, samples.nothing(), (), wide),
+    ])
+
+
+SHEETS: dict[str, Callable[[Card, Tell, str], ft.Control]] = {"buttons": buttons, "choices": choices, "strips": strips}
