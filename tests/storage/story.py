@@ -1,0 +1,101 @@
+"""A small store with something in every table: two people, a coach, a pack and a session that is still running."""
+from __future__ import annotations
+
+from datetime import UTC, date, datetime, timedelta
+
+from sqlalchemy import Connection
+
+from app.domain.body import Region, Spot
+from app.domain.client import Client, Condition, UsualPain
+from app.domain.diary import Symptom
+from app.domain.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides
+from app.domain.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
+from app.domain.programme import Programme, Week
+from app.domain.record import CheckIn, Clearance, DoneStep, Ending, How, Hurt, Person, SessionDone, Stamp
+from app.domain.rules import RuleId
+from app.domain.session import Block, BlockKind, Item, Session
+from app.domain.source import RuleChoice, Source
+from app.storage import journal, keys, marks, packs, people, records, replies, settings
+from app.storage.journal import Beat
+
+T0 = datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
+KNEE = Spot(Region.KNEE, "left")
+SHA = "ab" * 32
+
+SQUAT = Exercise(
+    id="chair-squat", name="Stand up from a chair", pattern=Pattern.SQUAT, position=Position.STANDING,
+    equipment=("chair",), sides=Sides.BOTH, mode=Mode.REPS, rep_ms=4_000, hold_s=0, set_up_s=8, muscles=("thighs",),
+    demand={Axis.DEEP_KNEE_FLEXION: 2}, cues=Cues(set_up=("Chair against the wall",), breath="Breathe out going up"),
+    easier=(Option("half-squat", (Axis.DEEP_KNEE_FLEXION,)),),
+)
+SESSION = Session("short", "Short one", (Block(BlockKind.CIRCUIT, (Item("chair-squat", work_s=30),), rounds=2),))
+SOURCE = Source(
+    "harbour", "Marit Voss", 3, (SQUAT,), (SESSION,), (Programme("six", "Six weeks", (Week(("short",)),)),),
+    title="By the harbour", rules=RuleChoice("careful", {RuleId.PAIN: 1}),
+)
+PLAN = Timeline(
+    "short",
+    (
+        Step(StepKind.SETUP, Part.MAIN, 0, 8_000, "chair-squat"),
+        Step(StepKind.WORK, Part.MAIN, 8_000, 30_000, "chair-squat", StepSide.BOTH, 1),
+        Step(StepKind.REST, Part.MAIN, 38_000, 20_000, "chair-squat"),
+        Step(StepKind.WORK, Part.MAIN, 58_000, 30_000, "chair-squat", StepSide.BOTH, 2),
+    ),
+    Dose(2, 2, 90, 110, 100, (Reason(RuleId.PAIN, 2, (("spot", "left knee"), ("level", 4))),)),
+)
+INES = Person(
+    "p-ines", "Ines", birth_year=1951, coach_key="c0", programme="six", started=date(2026, 2, 23),
+    body=Client(
+        spare={KNEE: 1}, conditions=frozenset({Condition.FALLS, Condition.OSTEOPOROSIS}), alone=True,
+        usual_pain={KNEE: UsualPain(3, "physiotherapist", date(2026, 9, 1))}, weights_g=(1_000, 2_000),
+    ),
+)
+TOMAS = Person("p-tomas", "Tomás", led_by="Rosa")
+COACH = packs.PinnedCoach("c0", "Marit Voss", "c1", ("c2", "c3"), T0)
+MARK = marks.Mark("p-tomas", "pain", "s2", marks.MarkState.LATER, T0, date(2026, 3, 9))
+REPLY = replies.Reply("p-tomas", replies.Direction.SENT, 1, {"message": "Go easy on the knee"}, T0)
+KEYS = keys.KeyPair("p-ines", "signing", b"\x01" * 32, b"\x02" * 32, T0)
+
+
+def stamp(record_id: str, person_id: str, day: int = 0) -> Stamp:
+    """A first revision, so many days after the start, made at 08:30 in a zone one hour east."""
+    utc = T0 + timedelta(days=day)
+    return Stamp(record_id, person_id, utc, utc.date(), 60)
+
+
+def check_in(record_id: str, person_id: str, day: int = 0, pain: int = 4) -> CheckIn:
+    """A morning with a sore knee."""
+    return CheckIn(
+        stamp(record_id, person_id, day), symptoms=frozenset({Symptom.HEAD_COLD}), pain={KNEE: pain}, slept=4, energy=3
+    )
+
+
+def session_done(record_id: str, person_id: str, day: int = 0, pain: int = 4) -> SessionDone:
+    """The plan above, stopped in its second round."""
+    return SessionDone(
+        stamp(record_id, person_id, day), "Short one", PLAN, SHA, Ending.PAIN,
+        (DoneStep(1, "chair-squat", 30_000, How.FULL), DoneStep(3, "half-squat", 15_000, How.STOPPED)), 80,
+        rpe=6, pain={KNEE: pain}, hurts=(Hurt(KNEE, 5, exercise="chair-squat", at_ms=73_000),), note="ouch – à bientôt",
+        names={"chair-squat": "Stand up from a chair"}, by_hand=(("chair-squat", "half-squat"),),
+    )
+
+
+def tell(db: Connection) -> None:
+    """Fills an empty store."""
+    people.add_person(db, INES, people.Trains.HERE, T0)
+    people.add_person(db, TOMAS, people.Trains.ELSEWHERE, T0)
+    people.pin_keys(db, "p-tomas", "k1", "k2")
+    people.note_return(db, "p-tomas", 1, T0)
+    people.count_choice(db, "p-ines", "chair-squat", "half-squat", T0)
+    for record in (check_in("i1", "p-ines"), session_done("s1", "p-ines")):
+        records.save_record(db, record)
+    records.save_record(db, Clearance(stamp("y1", "p-ines", 1), "s1", "Dr Lind", "physiotherapist"))
+    records.merge_records(db, [check_in("i2", "p-tomas"), session_done("s2", "p-tomas")])
+    journal.start_run(db, "r1", "p-ines", PLAN, SHA, {"place": "Home"}, Beat(0, T0, 5_000))
+    journal.append_event(db, "r1", {"kind": "pause"}, Beat(9_500, T0 + timedelta(seconds=10), 15_000))
+    packs.keep_pack(db, packs.KeptPack(SHA, "c0", SOURCE, T0), b"evenload-pack 1\n...")
+    packs.save_coach(db, COACH)
+    keys.keep_keys(db, KEYS)
+    settings.save_setting(db, "theme", {"dark": True})
+    marks.save_mark(db, MARK)
+    replies.keep_reply(db, REPLY)
