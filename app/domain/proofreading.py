@@ -118,7 +118,8 @@ def _unprepared(session: Session, library: Mapping[str, Exercise]) -> Iterator[P
 
 
 def _work_ms(timeline: Timeline, library: Mapping[str, Exercise], patterns: frozenset[Pattern]) -> int:
-    return sum(s.length_ms for s in timeline.steps if _is_main_work(s) and library[s.exercise or ""].pattern in patterns)
+    work = (s for s in timeline.steps if _is_main_work(s))
+    return sum(s.length_ms for s in work if library[s.exercise or ""].pattern in patterns)
 
 
 def _is_main_work(step: Step) -> bool:
