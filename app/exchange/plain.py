@@ -1,0 +1,38 @@
+"""Values of the domain as what JSON holds, and JSON whose bytes depend on the value alone."""
+from __future__ import annotations
+
+import dataclasses
+import json
+from collections.abc import Mapping
+from datetime import UTC, date, datetime
+from enum import Enum
+from typing import Any
+
+from app.domain.body import Spot
+
+
+def to_json(value: object) -> bytes:
+    """JSON with sorted keys and no spaces, so that equal values give equal bytes."""
+    return json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"), allow_nan=False).encode()
+
+
+def plain(value: object) -> Any:
+    """A value of the domain as what JSON holds: dates as text, sets as sorted lists, nothing for None in a table."""
+    if isinstance(value, Spot):
+        return str(value)
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, datetime):
+        return value.astimezone(UTC).replace(tzinfo=None).isoformat() + "Z"
+    if isinstance(value, date):
+        return value.isoformat()
+    if dataclasses.is_dataclass(value):
+        named = {f.name: getattr(value, f.name) for f in dataclasses.fields(value)}
+        return {name: plain(one) for name, one in named.items() if one is not None}
+    if isinstance(value, Mapping):
+        return {plain(key): plain(one) for key, one in value.items()}
+    if isinstance(value, frozenset | set):
+        return sorted(plain(one) for one in value)
+    if isinstance(value, tuple | list):
+        return [plain(one) for one in value]
+    return value
