@@ -1,0 +1,166 @@
+"""A session being done: every event is journaled before it is shown, and the position every second."""
+from __future__ import annotations
+
+import uuid
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from app.actions.stamps import beat_now, new_stamp
+from app.actions.today import Today, today
+from app.device.clock import Clock
+from app.domain.diary import AnsweredBy
+from app.domain.exercise import Exercise
+from app.domain.limits import Limits
+from app.domain.plan import Timeline
+from app.domain.player import Ended, Event, Gap, HurtTold, Swapped, done_steps, handle, restore, swap_to
+from app.domain.record import Ending, Hurt, Person, SessionDone
+from app.domain.run import OVER, Moment, PlayerState, Status, open_player, tick
+from app.domain.sparing import Sparing, easier_now, spare
+from app.storage import journal, people, records
+from app.storage.codec import decode_any, encode
+from app.storage.database import Store
+
+BEAT_MS = 1_000
+
+
+@dataclass(frozen=True)
+class Playing:
+    """The session that somebody is in."""
+
+    run: str
+    person: Person
+    pack: str
+    plan: Timeline
+    state: PlayerState
+    library: Mapping[str, Exercise]
+    limits: Limits
+    name: str
+    led: bool = False
+    beaten_ms: int = -BEAT_MS
+    """Position of the last heartbeat kept."""
+
+    @property
+    def is_over(self) -> bool:
+        """Whether it has ended, one way or another."""
+        return self.state.status in OVER
+
+    def easier(self) -> Exercise | None:
+        """The easier option for what is being done or comes next, or None."""
+        step = self.state.step if self.state.step.exercise else self.state.next_effort()
+        if step is None or not step.exercise:
+            return None
+        return easier_now(self.library[step.exercise], self.library, self.person.body, self.limits)
+
+
+def moment(clock: Clock) -> Moment:
+    """Both clocks now."""
+    return Moment(clock.monotonic_ms(), int(clock.now().timestamp() * 1000))
+
+
+def start_session(store: Store, clock: Clock, card: Today) -> Playing:
+    """Opens the player on today's session.
+
+    Raises:
+        ValueError: there is no session to do today.
+    """
+    if not card.timeline or not card.timeline.steps or not card.pack or not card.limits or not card.session:
+        raise ValueError("no session today")
+    run = uuid.uuid4().hex
+    about = {"name": card.session.name, "led": bool(card.person.led_by)}
+    with store.begin() as db:
+        journal.start_run(db, run, card.person.id, card.timeline, card.pack.sha256, about, beat_now(clock, 0))
+    return Playing(run, card.person, card.pack.sha256, card.timeline, open_player(card.timeline), card.library,
+                   card.limits, card.session.name, bool(card.person.led_by))
+
+
+def resume_session(store: Store, clock: Clock, person_id: str) -> Playing | None:
+    """The session that was under way when the program ended, standing at its last heartbeat; None if none was."""
+    with store.read() as db:
+        run = journal.running(db, person_id)
+    if run is None:
+        return None
+    card = today(store, clock, person_id, run.plan.session)
+    if card.limits is None:
+        return None
+    state = restore(run.plan, ((_event(e.event), e.beat.position_ms) for e in run.entries), run.beat.position_ms)
+    return Playing(run.id, card.person, run.pack, run.plan, state, card.library, card.limits,
+                   str(run.about.get("name", "")), bool(run.about.get("led")), run.beat.position_ms)
+
+
+def _event(data: object) -> Event:
+    event: Event = decode_any(Event, data)
+    return event
+
+
+def do(store: Store, clock: Clock, playing: Playing, event: Event) -> Playing:
+    """Keeps the event with its position, then gives the state that follows it."""
+    now = moment(clock)
+    before = tick(playing.state, now)
+    with store.begin() as db:
+        journal.append_event(db, playing.run, encode(event, Event), beat_now(clock, before.at_ms))
+    return replace(playing, state=handle(before, event, now), beaten_ms=before.at_ms)
+
+
+def go_on(store: Store, clock: Clock, playing: Playing) -> Playing:
+    """Brings the position to now; keeps it each second. Where the clocks have parted, keeps that too."""
+    state = tick(playing.state, moment(clock))
+    if state.status is Status.ASKING and playing.state.status is Status.RUNNING:
+        with store.begin() as db:
+            journal.append_event(db, playing.run, encode(Gap(), Event), beat_now(clock, state.at_ms))
+        return replace(playing, state=state)
+    if state.at_ms - playing.beaten_ms >= BEAT_MS or state.status is not playing.state.status:
+        with store.begin() as db:
+            journal.beat(db, playing.run, beat_now(clock, state.at_ms))
+        return replace(playing, state=state, beaten_ms=state.at_ms)
+    return replace(playing, state=state)
+
+
+def take_easier(store: Store, clock: Clock, playing: Playing) -> Playing:
+    """The easier option now, and for the rest of the session; the change counts as made by hand."""
+    option = playing.easier()
+    step = playing.state.step if playing.state.step.exercise else playing.state.next_effort()
+    if option is None or step is None or not step.exercise:
+        return playing
+    written = step.exercise
+    playing = do(store, clock, playing, swap_to(written, option, by_hand=True))
+    with store.begin() as db:
+        people.count_choice(db, playing.person.id, step.written or written, option.id, clock.now())
+    return playing
+
+
+def tell_hurt(store: Store, clock: Clock, playing: Playing, hurt: Hurt) -> Playing:
+    """The answers after "that hurts": the region is spared for the rest, or the session ends."""
+    step = playing.state.step if playing.state.step.exercise else playing.state.next_effort()
+    hurt = replace(hurt, exercise=step.exercise if step else None, at_ms=playing.state.at_ms)
+    sparing: Sparing = spare(playing.state, hurt, playing.library, playing.person.body, playing.limits)
+    playing = do(store, clock, playing, HurtTold(hurt, sparing.leave_out, sparing.ends))
+    for written, option in sparing.swaps:
+        event: Swapped = swap_to(written, option, by_hand=False)
+        playing = do(store, clock, playing, event)
+    return replace(playing, limits=sparing.limits)
+
+
+def end_session(store: Store, clock: Clock, playing: Playing, ending: Ending, sign: str = "") -> Playing:
+    """Stops before the end."""
+    return do(store, clock, playing, Ended(ending, sign))
+
+
+def keep_session(store: Store, clock: Clock, playing: Playing) -> SessionDone:
+    """The record of a session that is over; the journal of it is closed in the same transaction."""
+    state = playing.state
+    stamp = new_stamp(clock, playing.person.id)
+    used = {s.exercise for s in (*playing.plan.steps, *state.steps) if s.exercise} | {
+        s.written for s in playing.plan.steps if s.written}
+    done = SessionDone(
+        stamp, playing.name, playing.plan, playing.pack,
+        state.ending if state.status is Status.STOPPED else Ending.FINISHED, done_steps(state), state.at_ms // 1000,
+        hurts=state.hurts, sign=state.sign, by_hand=state.by_hand,
+        names={i: playing.library[i].name for i in sorted(used) if i in playing.library},
+        answered_by=AnsweredBy.LEADER if playing.led else AnsweredBy.SELF,
+    )
+    with store.begin() as db:
+        saved = records.save_record(db, done)
+        journal.end_run(db, playing.run)
+    return saved
+
+
