@@ -302,3 +302,5 @@ def problem_mend(problem: Problem) -> str:
     return PROBLEMS[problem.rule][1]
 
 
+
+SOMETHING_WRONG = "Something went wrong. What you had entered before is kept; please try again."

@@ -1,0 +1,12 @@
+"""The diary screen."""
+from __future__ import annotations
+
+import flet as ft
+
+from app.ui.shell import Shell
+
+
+@ft.component
+def DiaryScreen(shell: Shell) -> ft.Control:
+    """To come."""
+    return shell.card().page([shell.card().title("diary")])

@@ -1,0 +1,12 @@
+"""The settings screen."""
+from __future__ import annotations
+
+import flet as ft
+
+from app.ui.shell import Shell
+
+
+@ft.component
+def SettingsScreen(shell: Shell) -> ft.Control:
+    """To come."""
+    return shell.card().page([shell.card().title("settings")])

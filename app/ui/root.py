@@ -1,0 +1,67 @@
+"""The root of every page: its size, its inks, and the screen that the address names."""
+from __future__ import annotations
+
+from typing import Any
+
+import flet as ft
+
+from app.storage import settings
+from app.ui import theme as t
+from app.ui.parts import probe
+from app.ui.routes import parts_of, screen_for
+from app.ui.shell import Shell, Tools
+
+THEME = "theme"
+
+
+def dress(page: ft.Page, mode: ft.ThemeMode) -> None:
+    """The page's inks and ground for a mode."""
+    page.theme, page.dark_theme = t.flet_theme(t.LIGHT), t.flet_theme(t.DARK)
+    page.theme_mode = mode
+    page.padding = 0
+    page.bgcolor = palette_of(page).paper
+
+
+def palette_of(page: ft.Page) -> t.Palette:
+    """The inks now shown."""
+    dark = page.theme_mode is ft.ThemeMode.DARK or (
+        page.theme_mode is ft.ThemeMode.SYSTEM and page.platform_brightness is ft.Brightness.DARK)
+    return t.DARK if dark else t.LIGHT
+
+
+def saved_mode(tools: Tools) -> ft.ThemeMode:
+    """The mode chosen in the settings; else the machine's own."""
+    with tools.store.read() as db:
+        return ft.ThemeMode(settings.setting(db, THEME, ft.ThemeMode.SYSTEM.value))
+
+
+@ft.component
+def Root(tools: Tools) -> ft.Control:
+    """The app on one page."""
+    page = tools.page
+    size, set_size = ft.use_state((page.width or 412.0, page.height or 915.0))
+    scale, set_scale = ft.use_state(1.0)
+    route, set_route = ft.use_state(page.route or "/")
+    turn, set_turn = ft.use_state(0)
+
+    def choose(mode: ft.ThemeMode) -> None:
+        with tools.store.begin() as db:
+            settings.save_setting(db, THEME, mode.value)
+        dress(page, mode)
+        page.update()
+        set_turn(lambda n: n + 1)
+
+    def follow() -> None:
+        def brightness(_: Any) -> None:
+            dress(page, page.theme_mode or ft.ThemeMode.SYSTEM)
+            page.update()
+            set_turn(lambda n: n + 1)
+        page.on_resize = lambda e: set_size((e.width, e.height))
+        page.on_route_change = lambda e: set_route(e.route)
+        page.on_platform_brightness_change = brightness
+
+    ft.use_effect(follow, dependencies=[])
+    shell = Shell(tools, size[0], size[1], scale, palette_of(page), turn, lambda: set_turn(lambda n: n + 1), choose)
+    screen = screen_for(route, shell)
+    content = ft.SafeArea(ft.Container(screen(shell, key="/".join(parts_of(route))), expand=True), expand=True)
+    return ft.Stack([probe(set_scale), content], expand=True)

@@ -1,0 +1,71 @@
+"""Every address of the app and the screen behind it."""
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+import flet as ft
+
+from app.actions.people import Role, current_person, current_role
+from app.ui.client.afterwards import AfterwardsScreen
+from app.ui.client.check_in import CheckInScreen
+from app.ui.client.diary import DiaryScreen
+from app.ui.client.plan import PlanScreen
+from app.ui.client.play import PlayScreen
+from app.ui.client.programme import ProgrammeScreen
+from app.ui.client.send import SendScreen
+from app.ui.client.settings import SettingsScreen
+from app.ui.client.today import TodayScreen
+from app.ui.client.welcome import WelcomeScreen
+from app.ui.client.yes import YesScreen
+from app.ui.coach.desk import DeskScreen
+from app.ui.coach.people import PeopleScreen
+from app.ui.coach.person import PersonScreen
+from app.ui.coach.publish import PublishScreen
+from app.ui.shell import Shell
+
+Screen = Callable[..., ft.Control]
+
+#: The first word of an address → its screen. What stands after it, such as an id: `route_id`.
+SCREENS: Mapping[str, Screen] = {
+    "welcome": WelcomeScreen,
+    "today": TodayScreen,
+    "check-in": CheckInScreen,
+    "play": PlayScreen,
+    "afterwards": AfterwardsScreen,
+    "diary": DiaryScreen,
+    "plan": PlanScreen,
+    "send": SendScreen,
+    "settings": SettingsScreen,
+    "programme": ProgrammeScreen,
+    "yes": YesScreen,
+    "desk": DeskScreen,
+    "people": PeopleScreen,
+    "person": PersonScreen,
+    "publish": PublishScreen,
+}
+#: Shown without anybody having been welcomed.
+OPEN_TO_ALL = frozenset({"welcome", "settings"})
+COACH_SIDE = frozenset({"desk", "people", "person", "publish", "settings", "welcome"})
+
+
+def parts_of(route: str) -> list[str]:
+    """`/people/abc?x` as ["people", "abc"]."""
+    return [part for part in route.split("?")[0].split("/") if part]
+
+
+def home_for(shell: Shell) -> Screen:
+    """Where this device starts: the desk, today's card, or the welcome."""
+    if current_role(shell.store) is Role.COACH:
+        return DeskScreen
+    return TodayScreen if current_person(shell.store) else WelcomeScreen
+
+
+def screen_for(route: str, shell: Shell) -> Screen:
+    """The screen behind an address; where that is nobody's yet or unknown, the start."""
+    first = (parts_of(route) or [""])[0]
+    screen = SCREENS.get(first)
+    if screen is None:
+        return home_for(shell)
+    if first in OPEN_TO_ALL or (first in COACH_SIDE and current_role(shell.store) is Role.COACH):
+        return screen
+    return screen if first not in COACH_SIDE and current_person(shell.store) else home_for(shell)
