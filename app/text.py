@@ -27,8 +27,8 @@ AXIS_WORDS: Mapping[str, str] = {
     Axis.KNEELING: "kneeling",
     Axis.ANKLE_LOAD: "loading the ankle",
     Axis.SINGLE_LEG_BALANCE: "balancing on one leg",
-    Axis.IMPACT: "stamping, hopping or jumping",
-    Axis.FLOOR_TRANSFER: "getting down to the floor",
+    Axis.IMPACT: "steps that jar",
+    Axis.FLOOR_TRANSFER: "getting down low and up again",
     Axis.HEAD_BELOW_HEART: "lying flat or putting the head low",
     "kit": "something that is not at hand",
     "floor": "the floor, and this room has none to lie on",
@@ -304,3 +304,36 @@ def problem_mend(problem: Problem) -> str:
 
 
 SOMETHING_WRONG = "Something went wrong. What you had entered before is kept; please try again."
+
+# ------------------------------------------------------------------ commands
+
+NOT_PUBLISHED = "Nothing was written: mend what could hurt a client first."
+
+
+def packed(name: str, coach: str, words: str) -> str:
+    """What the `pack` command says at the end."""
+    return (f"{name} is written and signed for {coach}. When a client opens the first one, "
+            f"read these words to them: {words}.")
+
+
+def open_at(address: str) -> str:
+    """Where the app can be opened."""
+    return f"Evenload is open at {address}"
+
+
+def demo_at(folder: str) -> str:
+    """Where the demo's records lie."""
+    return f"The demo is a coach with three clients and six weeks of records, in {folder}"
+
+
+CLOSED = "Evenload is closed. Everything is kept."
+
+
+def taken_in(file: str, person: str, new: int, newer: int, same: int, older: int) -> str:
+    """What became of one return."""
+    return f"{file}: {person}, {count(new, 'new record')}, {newer} corrected, {same + older} known already."
+
+
+def refused(name: str, why: str) -> str:
+    """A file that was not taken in."""
+    return why if why.startswith(name) else f"{name}: {why}"

@@ -1,0 +1,1 @@
+"""The commands of `evenload`, each on the same engine as the screens."""

@@ -1,0 +1,66 @@
+"""`evenload intake` and `evenload review`: returns in, and who needs attention."""
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from app import text, text_coach
+from app.actions import desk, intake
+from app.commands.data import store_of
+from app.commands.files import read_file
+from app.device.clock import SystemClock
+from app.domain.errors import AppError
+
+DONE, NO, BAD = 0, 1, 2
+
+
+def _paths(given: list[Path]) -> Iterator[Path]:
+    for path in given:
+        if path.is_dir():
+            yield from sorted(path.glob("*.evenload-return"))
+        else:
+            yield path
+
+
+async def run_intake(args: argparse.Namespace) -> int:
+    """Takes returns in, each on its own: bad ones are listed, good ones kept. Exit 1 if one was bad."""
+    found, lost = [], []
+    for path in _paths(args.paths):
+        try:
+            found.append((path.name, read_file(path)))
+        except AppError as error:
+            lost.append((path.name, error))
+    with store_of(args) as store:
+        taken = await intake.take_in(store, SystemClock(), found)
+    bad = [*lost, *((t.name, t.error) for t in taken if t.error)]
+    shapes = [{"file": t.name, "person": t.person.name, "new": t.new, "newer": t.newer, "same": t.same,
+               "older": t.older} for t in taken if t.person]
+    if args.json:
+        refused = [{"file": name, "error": text.error_text(error)} for name, error in bad]
+        print(json.dumps({"taken": shapes, "refused": refused}, ensure_ascii=False))
+    else:
+        print("\n".join(text.taken_in(**s) for s in shapes))
+    for name, error in bad:
+        print(text.refused(name, text.error_text(error)), file=sys.stderr)
+    return BAD if bad and not shapes else NO if bad else DONE
+
+
+async def run_review(args: argparse.Namespace) -> int:
+    """Prints who needs attention: harm first, silence after."""
+    with store_of(args) as store:
+        seen = desk.attention_list(store, SystemClock())
+    parts = {"harm": seen.harm, "silence": seen.silence}
+    if args.json:
+        print(json.dumps({part: [
+            {"person": f.name, "id": f.person, "because": f.because.value, "on": f.on.isoformat(),
+             "text": text_coach.flag_text(f), "evidence": {"records": list(f.records), "numbers": list(f.numbers),
+                                                         "words": list(f.words)}}
+            for f in flags] for part, flags in parts.items()} | {"people": seen.people}, ensure_ascii=False, indent=1))
+        return DONE
+    for part, flags in parts.items():
+        print(f"{part.capitalize()}, {len(flags)}")
+        print("\n".join(f"  {f.name}: {text_coach.flag_text(f)}" for f in flags) or f"  {text_coach.NOBODY}")
+    return DONE

@@ -1,0 +1,39 @@
+"""`evenload pack`: builds and signs a pack from a folder of TOML."""
+from __future__ import annotations
+
+import argparse
+import json
+
+from app import text
+from app.actions import coach
+from app.commands.data import store_of
+from app.commands.files import write_file
+from app.commands.shapes import problem_shape
+from app.device.clock import SystemClock
+from app.exchange.keys import matching_words
+
+DONE, NO = 0, 1
+
+
+async def run(args: argparse.Namespace) -> int:
+    """Writes the pack. Exit 1, and nothing written, where a problem blocks publishing."""
+    with store_of(args) as store:
+        clock = SystemClock()
+        built = await coach.build(store, clock, args.source)
+        keys = await coach.ensure_coach_keys(store, clock)
+    for problem in built.problems:
+        shape = problem_shape(problem)
+        if not args.json:
+            print(f"{shape['where']}: {shape['text']} {shape['value']} against {shape['limit']}. {shape['mend']}")
+    if built.data is None:
+        print(json.dumps({"problems": [problem_shape(p) for p in built.problems]})
+              if args.json else text.NOT_PUBLISHED)
+        return NO
+    write_file(args.output, built.data)
+    words = " ".join(matching_words(keys.signing.public))
+    if args.json:
+        print(json.dumps({"file": str(args.output), "coach": built.source.coach, "version": built.source.version,
+                          "words": words.split(), "problems": [problem_shape(p) for p in built.problems]}))
+    else:
+        print(text.packed(args.output.name, built.source.coach, words))
+    return DONE

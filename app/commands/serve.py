@@ -1,0 +1,53 @@
+"""`evenload open` and `evenload demo`: the app in the browser of this machine."""
+from __future__ import annotations
+
+import argparse
+import sys
+import webbrowser
+from pathlib import Path
+
+from app import text
+from app.actions import people
+from app.actions.people import Role
+from app.commands.data import data_dir, store_at
+from app.device.clock import SystemClock
+from app.device.device import open_device
+from app.main import build_app
+from app.resources import resource_dir
+from app.server import serve
+from app.storage.database import Store
+
+DONE = 0
+
+
+def run_open(args: argparse.Namespace) -> int:
+    """Serves until interrupted."""
+    with store_at(data_dir(args)) as store:
+        if args.role:
+            people.choose_role(store, Role(args.role))
+        _serve(store, data_dir(args), args)
+    return DONE
+
+
+def run_demo(args: argparse.Namespace) -> int:
+    """Makes a fresh folder with six weeks of records and serves it. Nobody's data is touched."""
+    from app.demo.folder import demo_folder
+    from app.demo.story import tell_story
+
+    folder = demo_folder(args.data)
+    with store_at(folder) as store:
+        tell_story(store, SystemClock())
+        print(text.demo_at(str(folder)), flush=True)
+        _serve(store, folder, args)
+    return DONE
+
+
+def _serve(store: Store, folder: Path, args: argparse.Namespace) -> None:
+    def ready(address: str) -> None:
+        print(text.open_at(address), flush=True)
+        if not args.no_browser:
+            webbrowser.open(address)
+
+    main = build_app(store, open_device, SystemClock())
+    serve(main, data_dir=folder, assets_dir=resource_dir("assets"), port=args.port, on_ready=ready)
+    print(text.CLOSED, file=sys.stderr)

@@ -1,0 +1,126 @@
+"""Who is in the story, and what each of their days is like. All of them are invented."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from app.domain.body import Spot, parse_spot
+from app.domain.client import STARTER_PLACES, Client, Condition, Place
+from app.domain.record import Ending, Person
+
+WEEKS = 6
+
+
+@dataclass(frozen=True)
+class Day:
+    """One training day, counted back from today. What is not said is as usual for them."""
+
+    days_ago: int
+    pain: Mapping[str, int] = field(default_factory=dict)
+    after: Mapping[str, int] | None = None
+    """Pain told after the session; None: as before it."""
+    soreness: Mapping[str, int] = field(default_factory=dict)
+    rpe: int = 5
+    feel: tuple[int, int, int] = (4, 4, 4)
+    """Slept, energy, settled."""
+    signs: tuple[str, ...] = ()
+    session: str = ""
+    """Another session than the one that is due."""
+    place: str = ""
+    easier: tuple[str, ...] = ()
+    """Exercises made easier by hand."""
+    stops_at: int = 100
+    """Percent of the session after which they stop."""
+    ending: Ending = Ending.FINISHED
+    sign: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Member:
+    """A person and their days, oldest first."""
+
+    person: Person
+    days: tuple[Day, ...]
+    sent_days_ago: int = 0
+    """When their last return was made."""
+
+
+def spots(named: Mapping[str, int]) -> dict[Spot, int]:
+    """`{"left knee": 3}` by spot."""
+    return {parse_spot(words): level for words, level in named.items()}
+
+
+HOTEL = Place("Hotel room", frozenset({"chair"}), floor=True, noise=False, space=STARTER_PLACES[1].space)
+GARAGE = Place("Garage", frozenset({"chair", "dumbbell", "mat", "worktop"}), floor=True, noise=True)
+HOME = Place("Home", frozenset({"chair", "worktop", "dumbbell", "mat"}), floor=True, noise=True)
+
+
+def _ruben() -> Member:
+    """Sells pump parts from hotel to hotel; trains well until he goes quiet."""
+    person = Person(
+        "", "Ruben Falk", places=(HOTEL, HOME), place="Hotel room", birth_year=1961, country="NL",
+        goals="Carry my sample case up the stairs without stopping.", emergency_contact="Tilde, 06 1234 5678",
+        body=Client(kit=frozenset({"chair"}), weights_g=(), alone=True, shown=frozenset({"sit-to-stand"}),
+                    spare={parse_spot("left shoulder"): 1}),
+    )
+    days = (
+        Day(41, rpe=4, session="hotel-room"), Day(38, rpe=5, session="loosen-and-balance"),
+        Day(36, rpe=5, session="hotel-room", feel=(2, 3, 3)), Day(33, rpe=5, session="hotel-room"),
+        Day(31, soreness={"hip": 4}, session="loosen-and-balance"), Day(29, rpe=4, session="hotel-room"),
+        Day(26, rpe=5, session="hotel-room", stops_at=70, ending=Ending.INTERRUPTED, note="The phone rang, work."),
+        Day(24, session="loosen-and-balance"), Day(22, rpe=5, session="hotel-room", feel=(3, 4, 5)),
+        Day(19, rpe=4, session="hotel-room", note="Room 412, quiet enough."),
+        Day(17, rpe=4, session="hotel-room"),
+    )
+    return Member(person, days, sent_days_ago=16)
+
+
+def _maud() -> Member:
+    """Trains in a cold garage; her right hip gets worse week by week."""
+    person = Person(
+        "", "Maud Ellery", places=(GARAGE, HOME), place="Garage", birth_year=1955, country="GB",
+        emergency_number="999", goals="Dig the allotment without a week of aches.",
+        emergency_contact="Col next door",
+        body=Client(kit=GARAGE.kit, weights_g=(2000, 3000, 5000), alone=True,
+                    conditions=frozenset({Condition.HIGH_BLOOD_PRESSURE}),
+                    shown=frozenset({"goblet-squat", "sit-to-stand", "glute-bridge", "dumbbell-rdl"})),
+    )
+    hip = "right hip"
+    days = (
+        Day(40, rpe=4), Day(38, rpe=4), Day(36, rpe=5), Day(33, rpe=5), Day(31), Day(29, {hip: 1}, rpe=5),
+        Day(26, {hip: 1}, {hip: 2}, rpe=5), Day(24, {hip: 1}), Day(22, {hip: 2}, {hip: 2}, rpe=6, feel=(3, 3, 4)),
+        Day(19, {hip: 2}, {hip: 3}, rpe=6, easier=("goblet-squat",)), Day(17, {hip: 2}),
+        Day(15, {hip: 3}, {hip: 3}, {"hip": 4}, rpe=6, easier=("goblet-squat",)),
+        Day(12, {hip: 3}, {hip: 4}, rpe=7, easier=("goblet-squat",), note="Stiff after the squats, garage was icy."),
+        Day(10, {hip: 3}), Day(8, {hip: 3}, {hip: 4}, rpe=7),
+        Day(4, {hip: 4}, {hip: 5}, rpe=7, stops_at=80, ending=Ending.TOO_MUCH, note="Hip again on the way up."),
+    )
+    return Member(person, days)
+
+
+def _kasimir() -> Member:
+    """Eighty-one, led by his daughter; had to stop when he felt light-headed."""
+    person = Person(
+        "", "Kasimir Wolny", places=(HOME,), place="Home", birth_year=1945, country="IE", led_by="Halina",
+        goals="Get out of the low armchair by himself.", emergency_contact="Halina, daughter",
+        body=Client(kit=frozenset({"chair", "worktop"}), weights_g=(), rises_unaided=False,
+                    conditions=frozenset({Condition.FALLS, Condition.CANNOT_RISE, Condition.BETA_BLOCKER}),
+                    same_as_always=False, shown=frozenset({"sit-to-stand", "seated-march"})),
+    )
+    chair = "in-the-chair"
+    days = (
+        Day(41, rpe=4, session=chair), Day(38, rpe=5, session=chair), Day(34, rpe=5, session=chair),
+        Day(31, {"left knee": 2}, rpe=5, session=chair), Day(27, {"left knee": 2}, rpe=5, session=chair),
+        Day(24, rpe=4, session=chair), Day(20, rpe=5, session=chair, feel=(3, 3, 3)), Day(17, rpe=5, session=chair),
+        Day(13, rpe=5, session=chair, note="He counted along today."), Day(10, rpe=4, session=chair),
+        Day(6, rpe=5, session=chair),
+        Day(3, rpe=6, session=chair, stops_at=45, ending=Ending.SIGN, sign="dizziness",
+            note="Grey for a moment, sat down, better after water."),
+    )
+    return Member(person, days, sent_days_ago=2)
+
+
+def cast() -> tuple[Member, ...]:
+    """Everybody, in the order in which they are shown."""
+    return _maud(), _ruben(), _kasimir()

@@ -1,0 +1,107 @@
+"""Lives the story through: each day a check-in, a compiled session, the player, and what was said afterwards.
+
+Everything goes through the same actions as the screens use, on a clock that is moved by hand; only what people
+answer is made up.
+"""
+from __future__ import annotations
+
+import asyncio
+from dataclasses import replace
+from datetime import date, datetime, time, timedelta
+
+from app.actions import check_in as checking
+from app.actions import coach, diary, intake, people, playing, programmes, sending
+from app.actions.people import Role
+from app.actions.today import today
+from app.demo.cast import WEEKS, Day, Member, cast, spots
+from app.demo.clock import StoryClock
+from app.device.clock import Clock
+from app.domain.player import Started
+from app.domain.record import CheckIn, Ending, Person
+from app.domain.run import Status
+from app.resources import resource_dir
+from app.storage.database import Store
+
+SOURCE = "brackwater"
+
+
+def tell_story(store: Store, clock: Clock) -> None:
+    """Fills a fresh store: coach, pack, three people, six weeks, and their returns at the desk."""
+    asyncio.run(_tell(store, clock))
+
+
+async def _tell(store: Store, clock: Clock) -> None:
+    now = clock.now()
+    start = now - timedelta(weeks=WEEKS, days=1)
+    built = await coach.build(store, StoryClock(start), resource_dir("assets") / "programmes" / SOURCE)
+    assert built.data is not None
+    first = ""
+    for member in cast():
+        story = StoryClock(start)
+        person = await _join(store, story, member, built.data, start.date())
+        first = first or person.id
+        for day in member.days:
+            _live(store, story, person.id, day, now)
+        story.set(max(story.now(), now - timedelta(days=member.sent_days_ago)))
+        made = await sending.make_return(store, story, person.id)
+        await intake.take_in(store, story, [(made.name, made.data)])
+    people.choose_person(store, first)
+    people.choose_role(store, Role.CLIENT)
+
+
+async def _join(store: Store, story: StoryClock, member: Member, pack: bytes, day: date) -> Person:
+    person = people.register(store, story, replace(member.person, started=day, screened=day))
+    opened = await programmes.open_pack(store, story, f"{SOURCE}.evenload-pack", pack)
+    programmes.accept_pack(store, story, person.id, opened)
+    return person
+
+
+def _morning(day: Day, now: datetime) -> datetime:
+    there = (now.astimezone() - timedelta(days=day.days_ago)).date()
+    return datetime.combine(there, time(9, 10)).astimezone()
+
+
+def _live(store: Store, story: StoryClock, person_id: str, day: Day, now: datetime) -> None:
+    story.set(_morning(day, now))
+    if day.place:
+        person = today(store, story, person_id).person
+        people.choose_place(store, person, day.place)
+    blank = checking.blank_check_in(story, person_id)
+    card = checking.save_check_in(store, story, _answers(blank, day))
+    story.forward(60_000)
+    if day.session:
+        card = today(store, story, person_id, day.session)
+    if card.timeline is None or not card.timeline.steps:
+        return
+    done = playing.keep_session(store, story, _play(store, story, playing.start_session(store, story, card), day))
+    story.forward(120_000)
+    told = day.pain if day.after is None else day.after
+    diary.save_afterwards(store, done, rpe=day.rpe, pain=spots(told), note=day.note)
+
+
+def _answers(blank: CheckIn, day: Day) -> CheckIn:
+    slept, energy, calm = day.feel
+    told = checking.with_signs(blank, day.signs)
+    return replace(told, pain=spots(day.pain), morning_after=spots(day.pain), soreness=spots(day.soreness),
+                   slept=slept, energy=energy, calm=calm)
+
+
+def _play(store: Store, story: StoryClock, run: playing.Playing, day: Day) -> playing.Playing:
+    """From step to step as somebody would: taps where it waits, easier where it is hard, an end before the end."""
+    run = playing.do(store, story, run, Started())
+    stop_ms = run.state.total_ms * day.stops_at // 100
+    while not run.is_over:
+        story.forward(min(run.state.left_ms, max(1, stop_ms - run.state.at_ms)) if day.stops_at < 100
+                      else run.state.left_ms)
+        run = playing.go_on(store, story, run)
+        if run.state.status is Status.WAITING:
+            story.forward(4_000)
+            run = playing.do(store, story, run, Started())
+        if day.stops_at < 100 and run.state.at_ms >= stop_ms and not run.is_over:
+            ending = day.ending if day.ending is not Ending.FINISHED else Ending.TOO_MUCH
+            run = playing.end_session(store, story, run, ending, day.sign)
+        elif run.state.step.is_effort and run.state.step.exercise in day.easier:
+            run = playing.take_easier(store, story, run)
+    return run
+
+
