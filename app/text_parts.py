@@ -78,3 +78,35 @@ def strip_review(timeline: Timeline, done: Sequence[DoneStep]) -> str:
     told = [(sum(step.how is how for step in done), words) for how, words in named]
     said = ", ".join(f"{number} {words}" for number, words in told if number)
     return f"{strip_plan(timeline)}; done: {said or 'nothing'}"
+
+
+def left(figures: str) -> str:
+    """The count, for whoever asks: "28 left"."""
+    return f"{figures} left"
+
+
+NOTHING_TO_DRAW = "Nothing to show yet."
+
+
+def number(value: float) -> str:
+    """A number without a needless fraction."""
+    return f"{value:.1f}".rstrip("0").rstrip(".")
+
+
+def line_end(name: str, value: float) -> str:
+    """The word at a line's end: "Right knee 5"."""
+    return f"{name} {number(value)}".strip()
+
+
+def chart_told(series: Sequence[tuple[str, Sequence[float | None]]], until: str) -> str:
+    """What a chart says aloud: "Right knee: from 2 to 5, highest 6, today"."""
+    said = []
+    for name, values in series:
+        known = [v for v in values if v is not None]
+        said.append(f"{name}: from {number(known[0])} to {number(known[-1])}, highest {number(max(known))}")
+    return f"{'; '.join(said)}. Last point: {until}"
+
+
+def bars_told(bars: Sequence[tuple[str, float]], unit: str) -> str:
+    """What bars say aloud: "1 March 40 minutes, 8 March 55 minutes"."""
+    return ", ".join(f"{name} {number(value)} {unit}" for name, value in bars)

@@ -76,7 +76,10 @@ class Choices(Buttons):
         numbers = list(range(11))
         one_line = self.width >= 700 * self.scale
         lines = [numbers] if one_line else [numbers[:6], numbers[6:]]
-        squares: list[ft.Control] = [self._squares(line, about, 10, chosen, on_choose, len(lines[0])) for line in lines]
+        size = self._fitting(len(lines[0]))
+        squares: list[ft.Control] = [
+            self._squares(line, about, 10, chosen, on_choose, len(lines[0]), size) for line in lines
+        ]
         said = [words_of.scale_end(n, word) for n, word in zip((0, 5, 10), ends, strict=True) if word]
         legend = [self.caption(words_of.joined(said))] if said else []
         return self.stack([*legend, *squares], 6)
@@ -93,19 +96,27 @@ class Choices(Buttons):
         squares.expand = True
         return ft.Row([label, squares], spacing=t.GAP_S)
 
-    def square(self, face: str, name: str, chosen: bool, on_click: Callable[..., Any], **more: Any) -> ft.Control:
+    def _fitting(self, columns: int) -> float:
+        """The size at which two figures fit into a square, `columns` to a row, px."""
+        inside = (min(self.width, t.MEASURE) - 2 * self.margin - 18 - 6 * (columns - 1)) / columns - 8
+        return min(t.T_HEAD, inside / (2 * t.LETTER * self.scale))
+
+    def square(
+        self, face: str, name: str, chosen: bool, on_click: Callable[..., Any], size: float = t.T_HEAD, **more: Any
+    ) -> ft.Control:
         """One square of a scale."""
         ground, colour = self._cell_inks(chosen)
-        word = self.text(face, t.T_HEAD, t.EXTRA, colour, 1.0, semantics_label=name, no_wrap=True,
+        word = self.text(face, size, t.EXTRA, colour, 1.0, semantics_label=name, no_wrap=True,
                          text_align=ft.TextAlign.CENTER)
         box = self.press(word, on_click, ground, self.border(), room(54, t.T_HEAD, 0))
         return self._chosen(box, chosen, **more)
 
     def _squares(
-        self, numbers: list[int], about: str, top: int, chosen: int | None, on_choose: Choose, columns: int
+        self, numbers: list[int], about: str, top: int, chosen: int | None, on_choose: Choose, columns: int,
+        size: float = t.T_HEAD,
     ) -> ft.Row:
         cells: list[ft.Control] = [
-            self.square(str(n), words_of.of(about, n, top), n == chosen, bind(on_choose, n), expand=True)
+            self.square(str(n), words_of.of(about, n, top), n == chosen, bind(on_choose, n), size, expand=True)
             for n in numbers
         ]
         cells += [ft.Container(expand=True) for _ in range(columns - len(numbers))]

@@ -59,10 +59,10 @@ class Card(Fields):
         """The bar at the bottom of a phone; two by two where one row would cut a word."""
         widest = max(len(p.words) for p in nav.places) * t.T_BODY * t.LETTER * self.scale + 8
         columns = max(1, min(len(nav.places), int(self.width // widest)))
-        columns = 2 if columns == 3 and len(nav.places) == 4 else columns
+        columns = 2 if columns in (1, 3) and len(nav.places) % 2 == 0 else columns
         rows = [nav.places[i : i + columns] for i in range(0, len(nav.places), columns)]
         lines: list[ft.Control] = [
-            ft.Row([self._place(nav, p) for p in row], spacing=0, intrinsic_height=True,
+            ft.Row([self._place(nav, p, self.width / columns) for p in row], spacing=0, intrinsic_height=True,
                    vertical_alignment=ft.CrossAxisAlignment.STRETCH)
             for row in rows
         ]
@@ -89,14 +89,16 @@ class Card(Fields):
     def _foot(self, foot: Sequence[ft.Control], column: float) -> list[ft.Control]:
         if not foot:
             return []
-        padding = ft.Padding(left=0 if self._is_low else self.margin, right=self.margin, top=10, bottom=12)
-        inner = ft.Container(self.stack(foot), width=column + (0 if self._is_low else 2 * self.margin), padding=padding)
-        return [inner]
+        side = 0 if self._is_low else self.margin
+        padding = ft.Padding(left=side, right=side, top=10, bottom=12)
+        inner = ft.Container(self.stack(foot), width=column + 2 * side, padding=padding)
+        return [inner] if self._is_low else [self.hairline(), inner]
 
-    def _place(self, nav: Nav, place: Destination) -> ft.Control:
+    def _place(self, nav: Nav, place: Destination, width: float) -> ft.Control:
         on = place.key == nav.chosen
+        size = min(t.T_BODY, (width - 8) / (len(place.words) * t.LETTER * self.scale))
         word = self.text(
-            place.words, t.T_BODY, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.1,
+            place.words, size, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.1,
             text_align=ft.TextAlign.CENTER,
         )
         padding = room(64, t.T_BODY * 1.1, 2)

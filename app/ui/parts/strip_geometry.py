@@ -162,18 +162,18 @@ def brackets(steps: Sequence[Step], scale: Scale) -> tuple[Bracket, ...]:
 def letters(
     steps: Sequence[Step], scale: Scale, room: float, now_x: float | None = None, marker: float = 19
 ) -> tuple[Letter, ...]:
-    """L and R over one-sided work, where a letter `room` px wide has its place and no marker covers it."""
+    """L and R over one-sided work, where a letter `room` px wide has its place and no marker covers it.
+
+    Letters that would touch are all dropped: an L whose R is missing would mislead.
+    """
     sides = {StepSide.LEFT: Side.LEFT, StepSide.RIGHT: Side.RIGHT}
-    found: list[Letter] = []
-    for step in steps:
-        side = sides.get(step.side) if step.side and step.is_effort else None
-        x0, x1 = scale.x_of(step.start_ms), scale.x_of(step.end_ms)
-        x = (x0 + x1) / 2
-        covered = now_x is not None and abs(x - now_x) < marker
-        crowded = bool(found) and x - found[-1].x < room
-        if side and x1 - x0 >= min(8.0, room) and not covered and not crowded:
-            found.append(Letter(x, side))
-    return tuple(found)
+    wide = [
+        Letter((scale.x_of(s.start_ms) + scale.x_of(s.end_ms)) / 2, sides[s.side])
+        for s in steps
+        if s.is_effort and s.side in sides and scale.x_of(s.length_ms) >= min(8.0, room)
+    ]
+    apart = [m for m in wide if all(abs(m.x - n.x) >= room for n in wide if n is not m)] if len(wide) < 200 else []
+    return tuple(m for m in apart if now_x is None or abs(m.x - now_x) >= marker)
 
 
 def spaced(places: Sequence[float], room: float) -> tuple[float, ...]:

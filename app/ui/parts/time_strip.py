@@ -135,9 +135,11 @@ def _bracket_y(c: Words, y: float) -> float:
 
 
 def _marker(p: t.Palette, x: float, at: _Layout) -> list[cv.Shape]:
-    x = min(max(x, NOW_HALF), at.scale.width - NOW_HALF)
-    y0, y1 = at.top, at.base + 7
-    flag = [(x - 11, y0 - 26), (x + 11, y0 - 26), (x + 11, y0 - 12), (x, y0 - 2), (x - 11, y0 - 12)]
+    """The flag is held within the strip; its point stays true."""
+    y0, y1, width = at.top, at.base + 7, at.scale.width
+    x = min(max(x, 2.5), width - 2.5)
+    left, right = max(0, x - NOW_HALF), min(width, x + NOW_HALF)
+    flag = [(left, y0 - 26), (right, y0 - 26), (right, y0 - 12), (x, y0 - 2), (left, y0 - 12)]
     return [
         *ink.boxes([(x - 5, y0 - 6, x + 5, y1)], ink.fill(p.paper)),
         ink.polygon(flag, ink.stroke(p.paper, 5)), ink.polygon(flag, ink.fill(p.ink)),
@@ -165,9 +167,14 @@ def _floor_words(c: Words, stretches: Sequence[geo.Bracket], at: _Layout) -> lis
 
 
 def _minutes(c: Words, marks: Sequence[geo.Tick], at: _Layout) -> list[ft.Control]:
+    """Numbers under the long ticks; the last carries the unit, and what it would cover is left out."""
+    labelled = [m for m in marks if m.long]
+    end = words_of.minutes(labelled[-1].minute)
+    letter = t.T_CAPTION * t.LETTER * c.scale
+    clear_to = min(labelled[-1].x - len(end) * letter / 2, at.scale.width - len(end) * letter) - letter
+    kept = [(m.x, str(m.minute)) for m in labelled[:-1] if m.x + len(str(m.minute)) * letter / 2 <= clear_to]
     return [
-        _word(c, word, x, at.base + 10, t.T_CAPTION, at.scale.width)
-        for x, word in ((m.x, words_of.minutes(m.minute) if m.last else str(m.minute)) for m in marks if m.long)
+        _word(c, word, x, at.base + 10, t.T_CAPTION, at.scale.width) for x, word in [*kept, (labelled[-1].x, end)]
     ]
 
 
