@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 import webbrowser
 from pathlib import Path
@@ -42,10 +43,17 @@ def run_demo(args: argparse.Namespace) -> int:
     return DONE
 
 
+def _has_display() -> bool:
+    """Whether a browser window can open; without one a text browser might take over the terminal."""
+    if sys.platform in ("win32", "darwin"):
+        return True
+    return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
+
+
 def _serve(store: Store, folder: Path, args: argparse.Namespace) -> None:
     def ready(address: str) -> None:
         print(text.open_at(address), flush=True)
-        if not args.no_browser:
+        if not args.no_browser and _has_display():
             webbrowser.open(address)
 
     main = build_app(store, open_device, SystemClock())

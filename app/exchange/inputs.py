@@ -36,11 +36,11 @@ MOST_KG = 60
 
 
 class UsualPainForm(Form):
-    """A long-standing level, agreed with a named kind of clinician."""
+    """A long-standing level, agreed with a named kind of clinician until a date; else there is no agreement."""
 
     level: Annotated[int, whole(0, 5)]
-    agreed_with: Line
-    until: date
+    agreed_with: Line = ""
+    until: date | None = None
 
 
 class RestSideForm(Form):
@@ -138,7 +138,8 @@ def client_from_json(data: str, where: str = "client") -> Client:
     stated = _stated(_read(ClientForm, data, where))
     stated["conditions"] = frozenset(_condition(c, f"{where}, conditions") for c in stated["conditions"])
     usual: dict[Spot, UsualPainForm] = stated.pop("usual_pain", {})
-    stated["usual_pain"] = {s: UsualPain(**f.stated()) for s, f in usual.items() if f.agreed_with.strip()}
+    stated["usual_pain"] = {s: UsualPain(f.level, f.agreed_with.strip(), f.until) for s, f in usual.items()
+                            if f.agreed_with.strip() and f.until}
     weights = stated.pop("weights_kg", None)
     if weights is not None:
         stated["weights_g"] = tuple(sorted(round(w * GRAMS) for w in weights if w > 0))
