@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from app.domain.body import Region, Spot
 from app.domain.plan import Timeline
 from app.domain.record import DoneStep, How
 
@@ -110,3 +111,41 @@ def chart_told(series: Sequence[tuple[str, Sequence[float | None]]], until: str)
 def bars_told(bars: Sequence[tuple[str, float]], unit: str) -> str:
     """What bars say aloud: "1 March 40 minutes, 8 March 55 minutes"."""
     return ", ".join(f"{name} {number(value)} {unit}" for name, value in bars)
+
+
+REGIONS = {
+    Region.NECK: "Neck", Region.SHOULDER: "Shoulder", Region.ELBOW: "Elbow", Region.WRIST: "Wrist",
+    Region.BACK: "Back", Region.HIP: "Hip", Region.KNEE: "Knee", Region.ANKLE: "Ankle",
+    Region.BALANCE: "Balance", Region.FLOOR: "Getting down to the floor",
+}
+SIDES = {"left": "Left", "right": "Right"}
+AS_LIST = "As a list"
+ON_PICTURE = "On a picture"
+FROM_BEHIND = "Seen from behind: your left is on the left."
+REMOVE = "Remove"
+
+
+def spot(where: Spot) -> str:
+    """A spot in words: "Right knee", "Back"."""
+    name = REGIONS[where.region]
+    return f"{SIDES[where.side]} {name.lower()}" if where.side else name
+
+
+def level_of(name: str, level: int, mark: str = "") -> str:
+    """A spot with its level: "Right knee 6", or "Right knee: 6"."""
+    return f"{name}{mark} {level}"
+
+
+def level_face(level: int | None) -> str:
+    """A level on a small square; nothing where none was given."""
+    return "" if level is None else str(level)
+
+
+def remove(name: str) -> str:
+    """The spoken name of taking a spot back: "Remove right knee"."""
+    return f"{REMOVE} {name.lower()}"
+
+
+def how_much(name: str) -> str:
+    """The question after a spot: "Right knee, how much?"."""
+    return f"{name}, how much?"

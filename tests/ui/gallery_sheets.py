@@ -6,7 +6,11 @@ from typing import Any
 
 import flet as ft
 
+from app.domain.body import Region, Spot
 from app.ui.parts import Card, Destination, Look, Nav, Option, options
+from app.ui.parts.body_list import BodyPicker, View
+from app.ui.parts.chart import Bar, Line, Series, line_chart, spark_line, week_bars
+from app.ui.parts.count_panel import Phase, count_panel
 from app.ui.parts.time_strip import now_strip, plan_strip, review_strip
 from tests.ui import samples
 
@@ -108,4 +112,57 @@ def strips(c: Card, tell: Tell, told: str) -> ft.Control:
     ])
 
 
-SHEETS: dict[str, Callable[[Card, Tell, str], ft.Control]] = {"buttons": buttons, "choices": choices, "strips": strips}
+def counts(c: Card, tell: Tell, told: str) -> ft.Control:
+    wide = c.room()
+    return c.page([
+        count_panel(c, Phase.WORK, "Work", "28", wide, aside="round 2 of 2"),
+        count_panel(c, Phase.REST, "Rest", "12", wide, aside="round 2 of 2", foot="Then: push away from a wall"),
+        count_panel(c, Phase.SETUP, "Get ready", "1:20", wide, aside="chair against the wall"),
+        count_panel(c, Phase.WAIT, "Paused", "28", wide, aside="round 2 of 2", tallest=110),
+        count_panel(c, Phase.WORK, "Work", "128", wide),
+    ])
+
+
+def charts(c: Card, tell: Tell, told: str) -> ft.Control:
+    wide = c.room()
+    knee = Series("Right knee", (2, 2, 3, None, None, 3, 4, 3, 4, 5, 5, 6))
+    back = Series("Back", (1, None, 1, 2, 1, None, 0, 1, 1, 2, 5, 5), Line.WORK)
+    target = Series("Meant", (5, 5, 5, 5, 6, 6, 6, 6, 7, 7, 7, 7), Line.DASHED)
+    weeks = tuple(Bar(f"{d} Nov", v, 60 if d > 8 else None) for d, v in ((1, 0), (8, 35), (15, 62.5), (22, 80)))
+    many = tuple(Bar(str(n), 20 + n * 7 % 50) for n in range(1, 27))
+    ends = {"since": "6 weeks ago", "until": "today"}
+    return c.page([
+        c.title("Charts"),
+        line_chart(c, [knee], wide, guide=4, **ends),
+        line_chart(c, [knee, back, target], wide, **ends),
+        line_chart(c, [Series("Left hip", (None, None, 4))], wide, **ends),
+        line_chart(c, [Series("Left hip", (None, None))], wide, **ends),
+        c.head("Minutes a week"),
+        week_bars(c, weeks, wide, unit="minutes"),
+        week_bars(c, many, wide, unit="minutes"),
+        week_bars(c, (), wide, unit="minutes", empty="No sessions in these weeks."),
+        ft.Row([spark_line(c, knee.values, spoken="Right knee, 2 to 6"), c.body("Right knee, 2 to 6 in six weeks")]),
+    ])
+
+
+@ft.component
+def Body(c: Card) -> ft.Control:
+    """Two pickers that share their answers."""
+    levels, set_levels = ft.use_state({Spot(Region.KNEE, "right"): 6})
+    ends = ("none", "stops me now and then", "the worst I can think of")
+    return c.stack([
+        c.title("Does anything hurt in a joint?"),
+        BodyPicker(c, levels, set_levels, ends),
+        c.head("The same on a picture"),
+        BodyPicker(c, levels, set_levels, ends, View.PICTURE),
+    ])
+
+
+def body(c: Card, tell: Tell, told: str) -> ft.Control:
+    return c.page([Body(c)])
+
+
+SHEETS: dict[str, Callable[[Card, Tell, str], ft.Control]] = {
+    "buttons": buttons, "choices": choices, "strips": strips,
+    "counts": counts, "charts": charts, "body": body,
+}

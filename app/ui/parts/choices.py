@@ -96,6 +96,15 @@ class Choices(Buttons):
         squares.expand = True
         return ft.Row([label, squares], spacing=t.GAP_S)
 
+    def choice(
+        self, words: str, name: str, chosen: bool, on_click: Callable[..., Any], **more: Any
+    ) -> ft.Control:
+        """One box that is chosen or not, on its own; `on_click` gets the Flet event."""
+        ground, colour = self._cell_inks(chosen)
+        face = self.text(words, t.T_BODY, t.EXTRA, colour, 1.15, semantics_label=name, text_align=ft.TextAlign.CENTER)
+        box = self.press(face, on_click, ground, self.border(), room(t.TARGET - 6, t.T_BODY * 1.15))
+        return self._chosen(box, chosen, **more)
+
     def _fitting(self, columns: int) -> float:
         """The size at which two figures fit into a square, `columns` to a row, px."""
         inside = (min(self.width, t.MEASURE) - 2 * self.margin - 18 - 6 * (columns - 1)) / columns - 8
