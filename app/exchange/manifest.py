@@ -104,11 +104,11 @@ class Manifest:
         """Its bytes in the pack."""
         table = {
             "coach": self.coach, "rule_table": self.rule_table, "language": self.language,
-            "keys": {name: _text(value) for name, value in vars(self.keys).items()},
+            "keys": {name: key_text(value) for name, value in vars(self.keys).items()},
             "entries": [vars(entry) for entry in self.entries],
         }
         if self.key_change:
-            table["key_change"] = {name: _text(value) for name, value in vars(self.key_change).items()}
+            table["key_change"] = {name: key_text(value) for name, value in vars(self.key_change).items()}
         return to_json(table)
 
 
@@ -142,8 +142,9 @@ async def holds(change: KeyChange, keys: PublicKeys) -> bool:
 
 
 def _change_text(keys: PublicKeys) -> bytes:
-    return _CHANGE + b"".join(f"{name} {_text(value)}\n".encode() for name, value in sorted(vars(keys).items()))
+    return _CHANGE + b"".join(f"{name} {key_text(value)}\n".encode() for name, value in sorted(vars(keys).items()))
 
 
-def _text(raw: bytes) -> str:
+def key_text(raw: bytes) -> str:
+    """A key or a signature as base64."""
     return base64.b64encode(raw).decode()

@@ -1,0 +1,81 @@
+"""A person as a return carries them: name, body, limits, kit, places and what they agreed to send."""
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated, Any
+
+from pydantic import Field
+
+from app.domain.client import Client, Condition, Place, UsualPain
+from app.domain.exercise import Axis, Space
+from app.domain.record import Person
+from app.exchange.forms import BODY_SPOTS, Demand, Form, Id, Line, SpareBySpot, Text, Word, becomes, whole
+from app.exchange.plain import plain
+
+Kit = Annotated[frozenset[Word], Field(max_length=200)]
+Slugs = Annotated[frozenset[Word], Field(max_length=5000)]
+
+
+class UsualPainForm(Form):
+    """A level agreed with a clinician."""
+
+    level: Annotated[int, whole(0, 5)]
+    agreed_with: Line
+    until: date
+
+
+class PlaceForm(Form):
+    """What a room allows."""
+
+    name: Line = ""
+    kit: Kit | None = None
+    floor: bool = True
+    noise: bool = True
+    space: Space = Space.LARGE
+    minutes: Annotated[int, whole(1, 600)] | None = None
+
+
+class BodyForm(Form):
+    """What a session is compiled for."""
+
+    spare: SpareBySpot = Field(default_factory=dict)
+    conditions: frozenset[Condition] = frozenset()
+    limits: dict[Axis, Demand] = Field(default_factory=dict)
+    usual_pain: Annotated[dict[str, Annotated[UsualPainForm, becomes(UsualPain)]], BODY_SPOTS] = Field(
+        default_factory=dict)
+    alone: bool = False
+    rises_unaided: bool = True
+    shown: Slugs = frozenset()
+    same_as_always: bool = False
+    kit: Kit | None = None
+    weights_g: Annotated[tuple[Annotated[int, whole(1, 60_000)], ...], Field(max_length=200)] | None = None
+    chosen: dict[Word, Word] = Field(default_factory=dict)
+    rest_side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
+    rest_side_because: Line = ""
+
+
+class PersonForm(Form):
+    """Who it is. The emergency contact and number stay on the device."""
+
+    id: Id
+    name: Line
+    body: Annotated[BodyForm, becomes(Client)]
+    places: Annotated[tuple[Annotated[PlaceForm, becomes(Place)], ...], Field(max_length=100)] = ()
+    place: Line = ""
+    birth_year: Annotated[int, whole(1900, 2200)] | None = None
+    country: Line = ""
+    pounds: bool = False
+    goals: Text = ""
+    led_by: Line = ""
+    sends: frozenset[Word] = frozenset()
+    screened: date | None = None
+    coach_key: Line = ""
+    programme: Line = ""
+    started: date | None = None
+
+
+def person_table(person: Person) -> dict[str, Any]:
+    """The keys of a person that travel, and no other."""
+    table: dict[str, Any] = plain(person)
+    return {key: table[key] for key in PersonForm.model_fields if key in table}
+

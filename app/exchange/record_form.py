@@ -1,0 +1,199 @@
+"""Check-ins, sessions done and clearances as a return carries them, each under its `kind`."""
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated, Any
+
+from pydantic import AfterValidator, Discriminator, Field, Tag
+
+from app.domain.diary import AnsweredBy, Symptom
+from app.domain.plan import Dose, Timeline
+from app.domain.record import (
+    CheckIn,
+    Clearance,
+    DoneStep,
+    Ending,
+    How,
+    Hurt,
+    Record,
+    SessionDone,
+    Stamp,
+)
+from app.exchange.forms import (
+    BODY_SPOTS,
+    Form,
+    Hash,
+    Id,
+    Instant,
+    Level,
+    Line,
+    PainBySpot,
+    Text,
+    Word,
+    becomes,
+    refuse,
+    whole,
+)
+from app.exchange.plain import plain
+
+_DAY_MS = 24 * 3600 * 1000
+_KINDS = {CheckIn: "check_in", SessionDone: "session_done", Clearance: "clearance"}
+_TAKEN_BACK, _UNREAD = "taken_back", "unread"
+Milliseconds = Annotated[int, whole(0, _DAY_MS)]
+FromOneToFive = Annotated[int, whole(1, 5)]
+
+
+class StampForm(Form):
+    """When, whose and which revision."""
+
+    id: Id
+    person: Id
+    utc: Instant
+    local: date
+    offset_min: Annotated[int, whole(-900, 900)]
+    revision: Annotated[int, whole(1, 1_000_000)] = 1
+    deleted: bool = False
+
+
+StampValue = Annotated[StampForm, becomes(Stamp)]
+
+
+class CheckInForm(Form):
+    """A morning's answers; a key that is absent was not answered."""
+
+    stamp: StampValue
+    symptoms: frozenset[Symptom] | None = None
+    signs: Annotated[tuple[Word, ...], Field(max_length=100)] = ()
+    pain: PainBySpot | None = None
+    morning_after: PainBySpot | None = None
+    soreness: PainBySpot | None = None
+    slept: FromOneToFive | None = None
+    energy: FromOneToFive | None = None
+    calm: FromOneToFive | None = None
+    answered_by: AnsweredBy = AnsweredBy.SELF
+    note: Text = ""
+    level: Annotated[int, whole(0, 8)] | None = None
+    carried: Annotated[int, whole(0, 8)] = 0
+    stopped_by: Line = ""
+
+
+class DoneStepForm(Form):
+    """One step of work as done."""
+
+    index: Annotated[int, whole(0, 5000)]
+    exercise: Word
+    done_ms: Milliseconds
+    how: How
+
+
+class HurtForm(Form):
+    """"That hurts"."""
+
+    spot: str
+    level: Level
+    gave_way: bool = False
+    exercise: Word | None = None
+    at_ms: Milliseconds = 0
+
+
+def _hurt(form: HurtForm) -> Hurt:
+    stated = form.stated()
+    spots = BODY_SPOTS.func({stated.pop("spot"): 0})  # type: ignore[call-arg]
+    return Hurt(spot=next(iter(spots)), **stated)
+
+
+def _possible(plan: Timeline) -> Timeline:
+    """Steps that touch from 0 on, and a dose within the table."""
+    at = 0
+    for step in plan.steps:
+        if step.start_ms != at or step.length_ms < 0 or step.end_ms > _DAY_MS:
+            refuse("steps that touch, from 0 on")
+        at = step.end_ms
+    dose = plan.dose
+    within = ((dose.level, 8), (dose.carried, 8), (dose.work, 100), (dose.load, 100), (dose.rest, 1000),
+              (dose.rounds, 100), (plan.target_rpe, 10))
+    if not all(0 <= value <= most for value, most in within):
+        refuse("a dose of the rule table")
+    return plan
+
+
+class SessionDoneForm(Form):
+    """A session as planned and as done."""
+
+    stamp: StampValue
+    name: Line
+    plan: Annotated[Timeline, AfterValidator(_possible)]
+    pack: Hash
+    ending: Ending
+    done: Annotated[tuple[Annotated[DoneStepForm, becomes(DoneStep)], ...], Field(max_length=5000)]
+    took_s: Annotated[int, whole(0, _DAY_MS // 1000)]
+    rpe: Level | None = None
+    pain: PainBySpot | None = None
+    hurts: Annotated[tuple[Annotated[HurtForm, AfterValidator(_hurt)], ...], Field(max_length=200)] = ()
+    sign: Line = ""
+    note: Text = ""
+    names: Annotated[dict[Word, Line], Field(max_length=5000)] = Field(default_factory=dict)
+    by_hand: Annotated[tuple[tuple[Word, Word], ...], Field(max_length=500)] = ()
+    answered_by: AnsweredBy = AnsweredBy.SELF
+
+
+class ClearanceForm(Form):
+    """A recorded yes."""
+
+    stamp: StampValue
+    answers: Id
+    who: Line
+    kind: Line
+
+
+class TakenBackForm(Form):
+    """A record that was taken back: its kind and stamp, and nothing of what it said."""
+
+    kind: str
+    stamp: StampValue
+
+
+class UnreadForm(Form):
+    """A kind of record that came after this version."""
+
+    kind: str
+
+
+def _tag(table: Any) -> str:
+    kind = table.get("kind") if isinstance(table, dict) else None
+    if kind not in _KINDS.values():
+        return _UNREAD
+    stamp = table.get("stamp")
+    return _TAKEN_BACK if isinstance(stamp, dict) and stamp.get("deleted") is True else str(kind)
+
+
+def _taken_back(form: TakenBackForm) -> Record:
+    stamp: Stamp = form.stated()["stamp"]
+    return next(blank(kind, stamp) for kind, word in _KINDS.items() if word == form.kind)
+
+
+def blank(kind: type[Record], stamp: Stamp) -> Record:
+    """A record that says nothing but its stamp."""
+    if kind is CheckIn:
+        return CheckIn(stamp)
+    if kind is Clearance:
+        return Clearance(stamp, answers="", who="", kind="")
+    return SessionDone(stamp, "", Timeline("", (), Dose(0, 0, 0, 100, 0)), "", Ending.FINISHED, (), 0)
+
+
+RecordValue = Annotated[
+    Annotated[CheckInForm, becomes(CheckIn), Tag("check_in")]
+    | Annotated[SessionDoneForm, becomes(SessionDone), Tag("session_done")]
+    | Annotated[ClearanceForm, becomes(Clearance), Tag("clearance")]
+    | Annotated[TakenBackForm, AfterValidator(_taken_back), Tag(_TAKEN_BACK)]
+    | Annotated[UnreadForm, AfterValidator(lambda _: None), Tag(_UNREAD)],
+    Discriminator(_tag),
+]
+
+
+def record_table(record: Record) -> dict[str, Any]:
+    """The keys that give this record back; of one that was taken back only its kind and stamp."""
+    kind = {"kind": _KINDS[type(record)]}
+    return kind | ({"stamp": plain(record.stamp)} if record.stamp.deleted else plain(record))
+
+
