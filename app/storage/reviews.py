@@ -1,16 +1,25 @@
-"""What the attention list is made from, over everybody at once and in few queries."""
+"""What the attention list is made from, over everybody at once, in three queries however many records there are."""
 from __future__ import annotations
 
+import json
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Select, func, select
+from sqlalchemy import Connection, Row, Select, func, select
 
+from app.domain.review import Line, Told
 from app.storage.people import on_desk
 from app.storage.summaries import COLUMNS, Summary, summary
 from app.storage.tables import person as person_table
 from app.storage.tables import record as table
+
+_TOLD = tuple(
+    table.c[name]
+    for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand")
+)
+_HEARD = ("check_in", "session")
 
 
 @dataclass(frozen=True)
@@ -26,7 +35,7 @@ class Standing:
 
 
 def standings(db: Connection) -> tuple[Standing, ...]:
-    """Everybody whom the desk lists, by name. Two aggregates over an index, however many records there are."""
+    """Everybody whom the desk lists, by name. One aggregate over an index for each kind of record."""
     sessions, check_ins = _last_day("session").subquery(), _last_day("check_in").subquery()
     p = person_table.c
     wanted = (
@@ -39,24 +48,44 @@ def standings(db: Connection) -> tuple[Standing, ...]:
     return tuple(Standing(*row) for row in db.execute(wanted))
 
 
-def desk_summaries(db: Connection, since: date) -> dict[str, tuple[Summary, ...]]:
-    """Records in brief from a training day on, oldest first, by person, for everybody whom the desk lists."""
-    wanted = _briefs().join(person_table, person_table.c.id == table.c.person_id)
-    found: dict[str, list[Summary]] = {}
-    for row in db.execute(wanted.where(on_desk(), table.c.local_date >= since)):
-        found.setdefault(row[0], []).append(summary(row))
-    return {person: tuple(briefs) for person, briefs in found.items()}
+def review_lines(db: Connection, since: date) -> tuple[Line, ...]:
+    """Everybody whom the desk lists, by name, with what they told from a training day on, oldest first.
+
+    Whoever has no session since then comes with the last one before, so that silence has its evidence.
+    """
+    told: dict[str, list[Told]] = {}
+    for row in _rows_told(db, since):
+        told.setdefault(row[0], []).append(_told(row))
+    p = person_table.c
+    wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
+    return tuple(
+        Line(person, name, tuple(told.get(person, ())), last_return, added.date())
+        for person, name, last_return, added in db.execute(wanted)
+    )
 
 
 def summaries(db: Connection, person_id: str, since: date = date.min) -> tuple[Summary, ...]:
     """One person's records in brief from a training day on, oldest first, without those taken back."""
-    wanted = _briefs().where(table.c.person_id == person_id, table.c.local_date >= since)
-    return tuple(summary(row) for row in db.execute(wanted))
-
-
-def _briefs() -> Select[Any]:
     c = table.c
-    return select(*COLUMNS).where(c.deleted.is_(False)).order_by(c.local_date, c.utc, c.id)
+    wanted = select(*COLUMNS).where(c.person_id == person_id, c.deleted.is_(False), c.local_date >= since)
+    return tuple(summary(row) for row in db.execute(wanted.order_by(c.local_date, c.utc, c.id)))
+
+
+def _rows_told(db: Connection, since: date) -> Iterator[Row[Any]]:
+    c = table.c
+    told = select(*_TOLD).where(c.deleted.is_(False), c.kind.in_(_HEARD)).order_by(c.local_date, c.utc, c.id)
+    last = _last_day("session").subquery()
+    before = told.join(last, (last.c.person_id == c.person_id) & (last.c.day == c.local_date))
+    yield from db.execute(before.where(c.kind == "session", last.c.day < since))
+    yield from db.execute(told.where(c.local_date >= since))
+
+
+def _told(row: Row[Any]) -> Told:
+    values: list[Any] = list(row)
+    sign, by_hand = values[-2:]
+    values[-2] = (sign or "").partition(" ")[0]  # the most serious stands first
+    values[-1] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
+    return Told(*values[1:])
 
 
 def _last_day(kind: str) -> Select[Any]:

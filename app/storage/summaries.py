@@ -10,7 +10,9 @@ from typing import Any
 from sqlalchemy import Row
 
 from app.domain.body import Spot
+from app.domain.diary import Symptom
 from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.domain.screening import SIGNS
 from app.storage.codec import canonical
 from app.storage.tables import record as table
 
@@ -38,7 +40,7 @@ class Summary:
     took_s: int | None = None
     ending: Ending | None = None
     signs: tuple[str, ...] = ()
-    """Stop signs or symptoms that were told."""
+    """Stop signs that were told, the most serious first; a head cold is none."""
     by_hand: tuple[tuple[str, str], ...] = ()
     """Exercises changed by hand: (from, to)."""
 
@@ -74,7 +76,7 @@ def narrow_columns(record: Record) -> dict[str, Any]:
     )
     if isinstance(record, CheckIn):
         told["pain"] = _worst(record.pain, record.morning_after)
-        told["sign"] = " ".join(sorted({*record.signs, *(s.value for s in record.symptoms or ())})) or None
+        told["sign"] = " ".join(_stop_signs(record)) or None
     elif isinstance(record, SessionDone):
         told.update(
             session=record.plan.session, pain=record.worst_pain, rpe=record.rpe, target_rpe=record.plan.target_rpe,
@@ -82,6 +84,13 @@ def narrow_columns(record: Record) -> dict[str, Any]:
             by_hand=canonical(record.by_hand) if record.by_hand else None,
         )
     return told
+
+
+def _stop_signs(record: CheckIn) -> list[str]:
+    """The signs ticked, or, where none is named, the symptoms. One that is not known here counts as serious."""
+    order = {name: at for at, name in enumerate(SIGNS)}
+    named = record.signs or tuple(s.value for s in Symptom if s in (record.symptoms or ()))
+    return sorted((n for n in named if n != Symptom.HEAD_COLD), key=lambda n: order.get(n, -1))
 
 
 def _worst(*told: Mapping[Spot, int] | None) -> int | None:
