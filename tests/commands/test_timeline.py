@@ -35,7 +35,7 @@ def test_without_a_check_in_the_prescription_stands(capsys: pytest.CaptureFixtur
     """No --diary: level 1, one reason, every step of a known kind, touching and summing."""
     status, got = timeline(capsys)
     assert status == 0
-    assert got["dose"] | {"reasons": 0} == got["dose"] | {"level": 1, "work": 100, "rest": 100, "load": 100, "reasons": 0}
+    assert [got["dose"][key] for key in ("level", "work", "rest", "load")] == [1, 100, 100, 100]
     assert [r["rule"] for r in got["dose"]["reasons"]] == ["no_check_in"]
     at = 0
     for step in got["steps"]:
@@ -54,7 +54,9 @@ def test_a_sore_knee_shortens_and_says_so(capsys: pytest.CaptureFixture[str], tm
     assert any("deep_knee_flexion" in s["because"] for s in got["substitutions"])
 
 
-@pytest.mark.parametrize("change", [{"symptoms": ["fever"]}, {"pain": {"hip": 8}}, {"cleared": False, "previous_level": 8}])
+@pytest.mark.parametrize(
+    "change", [{"symptoms": ["fever"]}, {"pain": {"hip": 8}}, {"cleared": False, "previous_level": 8}]
+)
 def test_a_stop_gives_no_steps_and_status_1(
     capsys: pytest.CaptureFixture[str], tmp_path: Path, change: dict[str, Any]
 ) -> None:
