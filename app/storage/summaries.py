@@ -20,6 +20,10 @@ KINDS: Mapping[str, type[Record]] = {"check_in": CheckIn, "session": SessionDone
 KIND_OF: Mapping[type[Record], str] = {cls: kind for kind, cls in KINDS.items()}
 
 
+#: Stands where a session told of a joint that gave way and of no other sign.
+GAVE_WAY = "gave_way"
+
+
 @dataclass(frozen=True)
 class Summary:
     """One record in brief. What was not told, or does not apply to its kind, is None or empty."""
@@ -80,10 +84,16 @@ def narrow_columns(record: Record) -> dict[str, Any]:
     elif isinstance(record, SessionDone):
         told.update(
             session=record.plan.session, pain=record.worst_pain, rpe=record.rpe, target_rpe=record.plan.target_rpe,
-            completed=record.completed, took_s=record.took_s, ending=record.ending.value, sign=record.sign or None,
+            completed=record.completed, took_s=record.took_s, ending=record.ending.value,
+            sign=record.sign or _gave_way(record),
             by_hand=canonical(record.by_hand) if record.by_hand else None,
         )
     return told
+
+
+def _gave_way(record: SessionDone) -> str | None:
+    """A joint that gave way is a stop sign, however little it hurt."""
+    return GAVE_WAY if any(hurt.gave_way for hurt in record.hurts) else None
 
 
 def _stop_signs(record: CheckIn) -> list[str]:
