@@ -3,9 +3,11 @@ from __future__ import annotations
 
 import argparse
 import json
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from app.commands.data import known_coaches, sealing_keys
 from app.commands.files import read_file
 from app.commands.shapes import source_shape
 from app.domain.proofreading import proofread
@@ -13,6 +15,8 @@ from app.exchange.armour import unwrapped
 from app.exchange.keys import matching_words
 from app.exchange.kinds import Kind, kind_of
 from app.exchange.pack import read_pack
+from app.exchange.replies import read_reply
+from app.exchange.returns import read_return
 from app.exchange.source import read_source
 
 DONE, NO = 0, 1
@@ -40,4 +44,31 @@ async def _file(path: Path, args: argparse.Namespace) -> dict[str, Any]:
         pack = await read_pack(data, path.name)
         shape = source_shape("pack", pack.source, proofread(pack.source))
         return shape | {"words": list(matching_words(pack.signing_key)), "sha256": pack.sha256}
-    return await _sealed(data, path.name, kind, args)
+    keys = sealing_keys(args)
+    if kind is Kind.RETURN:
+        content = await read_return(data, path.name, private_keys=keys)
+        return {"kind": "return", "person": content.person.name, "number": content.number,
+                "made": content.made_utc.isoformat(), "records": len(content.records), "problems": []}
+    reply = await read_reply(data, path.name, private_keys=keys, coach_keys=known_coaches(args))
+    return {"kind": "reply", "coach": reply.coach, "number": reply.number, "made": reply.made_utc.isoformat(),
+            "problems": []}
+
+
+def _lines(shape: dict[str, Any]) -> Iterator[str]:
+    heads = {"source": "A source", "pack": "A programme", "return": "A diary", "reply": "A message"}
+    whose = f" by {shape['coach']}" if shape.get("coach") else f" of {shape['person']}" if "person" in shape else ""
+    version = f", version {shape['version']}" if "version" in shape else f", number {shape.get('number')}"
+    yield f"{heads[shape['kind']]}{whose}{version}. It is whole."
+    for what in ("sessions", "programmes"):
+        if shape.get(what):
+            yield f"{what.capitalize()}: {', '.join(shape[what])}"
+    if "exercises" in shape:
+        yield f"{len(shape['exercises'])} exercises"
+    if "words" in shape:
+        yield f"Matching words: {' '.join(shape['words'])}"
+    for problem in shape["problems"]:
+        blocks = " This blocks publishing." if problem["blocks"] else ""
+        yield (f"{problem['where']}: {problem['text']} {problem['value']} against {problem['limit']}. "
+               f"{problem['mend']}{blocks}")
+    if "exercises" in shape and not shape["problems"]:
+        yield "Nothing to mend."

@@ -9,7 +9,9 @@ from pathlib import Path
 
 from platformdirs import user_data_path
 
-from app.storage.database import Store, open_store
+from app.exchange.keys import KeyPair
+from app.storage import keys, packs
+from app.storage.database import Store, open_store, store_file
 
 VARIABLE = "EVENLOAD_DATA"
 
@@ -39,3 +41,20 @@ def store_of(args: argparse.Namespace) -> Iterator[Store]:
     """The store of `--store`, or of the data directory."""
     with store_at(getattr(args, "store", None) or data_dir(args)) as store:
         yield store
+
+
+def sealing_keys(args: argparse.Namespace) -> list[KeyPair]:
+    """Every key of the data directory that could open a return or a reply; none where there is no store yet."""
+    if not store_file(data_dir(args)).is_file():
+        return []
+    with store_of(args) as store, store.read() as db:
+        return [KeyPair(k.private, k.public) for k in keys.keys_of_kind(db, "sealing") if k.private]
+
+
+def known_coaches(args: argparse.Namespace) -> list[bytes]:
+    """Signing keys of the coaches that were agreed on here, and of the coach whose own store it is."""
+    if not store_file(data_dir(args)).is_file():
+        return []
+    with store_of(args) as store, store.read() as db:
+        own = keys.keys(db, keys.COACH, "signing")
+        return [bytes.fromhex(c.signing_key) for c in packs.pinned_coaches(db)] + ([own.public] if own else [])

@@ -39,12 +39,12 @@ async def run_intake(args: argparse.Namespace) -> int:
     shapes = [{"file": t.name, "person": t.person.name, "new": t.new, "newer": t.newer, "same": t.same,
                "older": t.older} for t in taken if t.person]
     if args.json:
-        refused = [{"file": name, "error": text.error_text(error)} for name, error in bad]
+        refused = [{"file": name, "error": text.error_text(why)} for name, why in bad]
         print(json.dumps({"taken": shapes, "refused": refused}, ensure_ascii=False))
     else:
         print("\n".join(text.taken_in(**s) for s in shapes))
-    for name, error in bad:
-        print(text.refused(name, text.error_text(error)), file=sys.stderr)
+    for name, why in bad:
+        print(text.refused(name, text.error_text(why)), file=sys.stderr)
     return BAD if bad and not shapes else NO if bad else DONE
 
 

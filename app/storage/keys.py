@@ -44,3 +44,9 @@ def keys(db: Connection, owner: str, kind: str) -> KeyPair | None:
     """The pair of that kind, or None."""
     row = db.execute(select(table).where(table.c.owner == owner, table.c.kind == kind)).one_or_none()
     return None if row is None else KeyPair(row.owner, row.kind, row.private, row.public, row.made_utc)
+
+
+def keys_of_kind(db: Connection, kind: str) -> tuple[KeyPair, ...]:
+    """Everybody's pairs of that kind on this machine."""
+    rows = db.execute(select(table).where(table.c.kind == kind).order_by(table.c.owner))
+    return tuple(KeyPair(row.owner, row.kind, row.private, row.public, row.made_utc) for row in rows)
