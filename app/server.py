@@ -28,6 +28,7 @@ LARGEST_MESSAGE = 256 * 1024 * 1024
 KEY_FILE = "address.key"
 KEY_LENGTH = 43
 NAME = "Evenload"
+DESCRIPTION = "Home strength sessions that answer to the body that does them"
 
 Main = Callable[[ft.Page], Awaitable[None] | None]
 
@@ -86,7 +87,7 @@ def listen(port: int) -> socket.socket:
 def flet_app(main: Main, assets_dir: Path) -> App:
     """Flet's own app: path addresses, and nothing fetched from elsewhere."""
     whole: App = flet_web.fastapi.app(
-        main, assets_dir=str(assets_dir.resolve()), app_name=NAME, app_short_name=NAME, app_description=NAME,
+        main, assets_dir=str(assets_dir.resolve()), app_name=NAME, app_short_name=NAME, app_description=DESCRIPTION,
         no_cdn=True, session_timeout_seconds=VISIT_S,
     )
     return whole

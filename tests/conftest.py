@@ -6,6 +6,7 @@ with `--all`. A property test takes its number of examples from `tests.sampling.
 from __future__ import annotations
 
 import os
+import shutil
 from collections import defaultdict
 from datetime import UTC, datetime
 from pathlib import Path
@@ -55,6 +56,14 @@ def data_dir(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder.mkdir()
     monkeypatch.setenv("EVENLOAD_DATA", str(folder))
     return folder
+
+
+@pytest.fixture(scope="session")
+def browser_path() -> str:
+    """The Chromium that browser tests drive: `python3 build/dev.py test` finds or fetches one and names it."""
+    named = os.environ.get("EVENLOAD_BROWSER") or shutil.which("chromium") or shutil.which("google-chrome")
+    assert named, "name a Chromium in EVENLOAD_BROWSER, or leave browser tests out with -m 'not browser'"
+    return named
 
 
 @pytest.fixture

@@ -3,9 +3,9 @@ from __future__ import annotations
 
 import json
 import os
+import signal
 import socket
 import stat
-import threading
 import urllib.error
 import urllib.request
 from collections.abc import Iterator
@@ -13,12 +13,11 @@ from http.cookiejar import CookieJar
 from pathlib import Path
 from urllib.parse import urlsplit
 
-import flet as ft
 import pytest
 
 from app import server
 from app.domain.errors import PortTaken
-from app.resources import resource_dir
+from tests import small_app
 
 Opener = urllib.request.OpenerDirector
 
@@ -82,24 +81,11 @@ def test_the_key_file_is_the_owners_alone(tmp_path: Path) -> None:
     assert stat.S_IMODE(file.stat().st_mode) == 0o600
 
 
-def page(page: ft.Page) -> None:
-    page.add(ft.Text("Here"))
-
-
 @pytest.fixture(scope="module")
 def running(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The address of a running server."""
-    ready: list[str] = []
-    up = threading.Event()
-    serving = server.Server(page, data_dir=tmp_path_factory.mktemp("data"), assets_dir=resource_dir("assets"),
-                            on_ready=lambda at: (ready.append(at), up.set()))
-    thread = threading.Thread(target=serving.run)
-    thread.start()
-    assert up.wait(20)
-    yield ready[0]
-    serving.should_exit = True
-    thread.join(20)
-    assert not thread.is_alive()
+    with small_app.running(tmp_path_factory.mktemp("data")) as (address, _):
+        yield address
 
 
 @pytest.fixture
@@ -157,3 +143,12 @@ def test_the_clients_parts_are_served(path: str, running: str, browser: Opener) 
         assert answer.status == 200
         assert answer.headers["access-control-allow-origin"] is None
         assert answer.headers["cross-origin-opener-policy"] == "same-origin"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows has no such signal")
+def test_an_interrupt_ends_it_quietly(tmp_path: Path) -> None:
+    """Without a traceback, and as a success."""
+    with small_app.running(tmp_path) as (address, process):
+        assert "key=" in address
+        process.send_signal(signal.SIGINT)
+        assert process.wait(20) == 0
