@@ -79,3 +79,10 @@ def change_place(store: Store, person: Person, place: Place) -> Person:
     others = tuple(p for p in person.places if p.name != place.name)
     kept = tuple(place if p.name == place.name else p for p in person.places)
     return change_person(store, replace(person, places=kept if len(others) < len(person.places) else (*kept, place)))
+
+
+def leave(store: Store) -> None:
+    """Nobody's turn: the next start asks who is here."""
+    with store.begin() as db:
+        settings.forget_setting(db, CHOSEN)
+        settings.forget_setting(db, ROLE)

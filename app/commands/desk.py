@@ -6,6 +6,7 @@ import json
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 from app import text, text_coach
 from app.actions import desk, intake
@@ -36,7 +37,7 @@ async def run_intake(args: argparse.Namespace) -> int:
     with store_of(args) as store:
         taken = await intake.take_in(store, SystemClock(), found)
     bad = [*lost, *((t.name, t.error) for t in taken if t.error)]
-    shapes = [{"file": t.name, "person": t.person.name, "new": t.new, "newer": t.newer, "same": t.same,
+    shapes: list[dict[str, Any]] = [{"file": t.name, "person": t.person.name, "new": t.new, "newer": t.newer, "same": t.same,
                "older": t.older} for t in taken if t.person]
     if args.json:
         refused = [{"file": name, "error": text.error_text(why)} for name, why in bad]

@@ -11,7 +11,6 @@ from datetime import date, datetime, time, timedelta
 
 from app.actions import check_in as checking
 from app.actions import coach, diary, intake, people, playing, programmes, sending
-from app.actions.people import Role
 from app.actions.today import today
 from app.demo.cast import WEEKS, Day, Member, cast, spots
 from app.demo.clock import StoryClock
@@ -35,18 +34,15 @@ async def _tell(store: Store, clock: Clock) -> None:
     start = now - timedelta(weeks=WEEKS, days=1)
     built = await coach.build(store, StoryClock(start), resource_dir("assets") / "programmes" / SOURCE)
     assert built.data is not None
-    first = ""
     for member in cast():
         story = StoryClock(start)
         person = await _join(store, story, member, built.data, start.date())
-        first = first or person.id
         for day in member.days:
             _live(store, story, person.id, day, now)
         story.set(max(story.now(), now - timedelta(days=member.sent_days_ago)))
         made = await sending.make_return(store, story, person.id)
         await intake.take_in(store, story, [(made.name, made.data)])
-    people.choose_person(store, first)
-    people.choose_role(store, Role.CLIENT)
+    people.leave(store)
 
 
 async def _join(store: Store, story: StoryClock, member: Member, pack: bytes, day: date) -> Person:

@@ -6,6 +6,8 @@ from collections.abc import Callable, Mapping
 import flet as ft
 
 from app.actions.people import Role, current_person, current_role
+from app.storage import people
+from app.storage.people import Trains
 from app.ui.client.afterwards import AfterwardsScreen
 from app.ui.client.check_in import CheckInScreen
 from app.ui.client.diary import DiaryScreen
@@ -16,6 +18,7 @@ from app.ui.client.send import SendScreen
 from app.ui.client.settings import SettingsScreen
 from app.ui.client.today import TodayScreen
 from app.ui.client.welcome import WelcomeScreen
+from app.ui.client.who import WhoScreen
 from app.ui.client.yes import YesScreen
 from app.ui.coach.desk import DeskScreen
 from app.ui.coach.people import PeopleScreen
@@ -28,6 +31,7 @@ Screen = Callable[..., ft.Control]
 #: The first word of an address → its screen. What stands after it, such as an id: `route_id`.
 SCREENS: Mapping[str, Screen] = {
     "welcome": WelcomeScreen,
+    "who": WhoScreen,
     "today": TodayScreen,
     "check-in": CheckInScreen,
     "play": PlayScreen,
@@ -44,7 +48,7 @@ SCREENS: Mapping[str, Screen] = {
     "publish": PublishScreen,
 }
 #: Shown without anybody having been welcomed.
-OPEN_TO_ALL = frozenset({"welcome", "settings"})
+OPEN_TO_ALL = frozenset({"welcome", "who", "settings"})
 COACH_SIDE = frozenset({"desk", "people", "person", "publish", "settings", "welcome"})
 
 
@@ -54,10 +58,14 @@ def parts_of(route: str) -> list[str]:
 
 
 def home_for(shell: Shell) -> Screen:
-    """Where this device starts: the desk, today's card, or the welcome."""
-    if current_role(shell.store) is Role.COACH:
+    """Where this device starts: the desk, today's card, the question who is here, or the welcome."""
+    role = current_role(shell.store)
+    if role is Role.COACH:
         return DeskScreen
-    return TodayScreen if current_person(shell.store) else WelcomeScreen
+    if role and current_person(shell.store):
+        return TodayScreen
+    with shell.store.read() as db:
+        return WhoScreen if people.people(db, Trains.HERE) else WelcomeScreen
 
 
 def screen_for(route: str, shell: Shell) -> Screen:

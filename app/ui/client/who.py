@@ -1,0 +1,40 @@
+"""Who is here: everybody who trains on this device, the coach's desk, and somebody new."""
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import flet as ft
+
+from app import text_who
+from app.actions import people as acting
+from app.actions.people import Role
+from app.storage import keys, people
+from app.storage.people import Trains
+from app.ui.shell import Shell, safe
+
+
+@ft.component
+def WhoScreen(shell: Shell) -> ft.Control:
+    """A button for each."""
+    c = shell.card()
+    with shell.store.read() as db:
+        everybody = people.people(db, Trains.HERE)
+        has_coach = keys.keys(db, keys.COACH, "signing") is not None
+
+    def take(person_id: str) -> Callable[[object], None]:
+        def taken(_: object) -> None:
+            acting.choose_person(shell.store, person_id)
+            shell.go("/today")
+        return safe(shell, taken)
+
+    def coach(_: object) -> None:
+        acting.choose_role(shell.store, Role.COACH)
+        shell.go("/desk")
+
+    rows: list[ft.Control] = []
+    for person in everybody:
+        rows += [c.button(person.name, take(person.id)), c.soft(text_who.about(person))]
+    if has_coach:
+        rows += [c.button(text_who.COACH, safe(shell, coach))]
+    rows += [c.link(text_who.NEW, safe(shell, lambda _: shell.go("/welcome")))]
+    return c.page([c.title(text_who.TITLE), c.stack(rows)])
