@@ -62,6 +62,11 @@ class StoodStill:
 
 
 @dataclass(frozen=True)
+class NothingHurts:
+    """"That hurts" was pressed by mistake: back to standing still, with nothing noted."""
+
+
+@dataclass(frozen=True)
 class HurtTold:
     """The answers, and what follows: exercises left out for the rest of it, or the end."""
 
@@ -79,7 +84,7 @@ class Ended:
 
 
 Event = (
-    Started | Paused | Gap | Skipped | WentBack | LongerRest | Swapped | StoodStill | HurtTold | Ended
+    Started | Paused | Gap | Skipped | WentBack | LongerRest | Swapped | StoodStill | NothingHurts | HurtTold | Ended
 )
 
 
@@ -200,6 +205,8 @@ def apply(state: PlayerState, event: Event) -> PlayerState:
             return _swap(state, event)
         case StoodStill():
             return replace(state, status=Status.HURT)
+        case NothingHurts():
+            return replace(state, status=Status.PAUSED) if state.status is Status.HURT else state
         case HurtTold():
             return _hurt(state, event)
         case Ended(ending=ending, sign=sign):
