@@ -9,8 +9,8 @@ from pydantic import Field
 from app.domain.client import Client, Condition, Place, UsualPain
 from app.domain.exercise import Axis, Space
 from app.domain.record import Person
-from app.exchange.forms import BODY_SPOTS, Demand, Form, Id, Line, SpareBySpot, Text, Word, becomes, whole
-from app.exchange.plain import plain
+from app.exchange.forms import BODY_SPOTS, Demand, Form, Id, SpareBySpot, Text, Word, becomes, whole
+from app.exchange.plain import cleaned, plain
 
 Kit = Annotated[frozenset[Word], Field(max_length=200)]
 Slugs = Annotated[frozenset[Word], Field(max_length=5000)]
@@ -20,14 +20,14 @@ class UsualPainForm(Form):
     """A level agreed with a clinician."""
 
     level: Annotated[int, whole(0, 5)]
-    agreed_with: Line
+    agreed_with: Text
     until: date
 
 
 class PlaceForm(Form):
     """What a room allows."""
 
-    name: Line = ""
+    name: Text = ""
     kit: Kit | None = None
     floor: bool = True
     noise: bool = True
@@ -51,31 +51,31 @@ class BodyForm(Form):
     weights_g: Annotated[tuple[Annotated[int, whole(1, 60_000)], ...], Field(max_length=200)] | None = None
     chosen: dict[Word, Word] = Field(default_factory=dict)
     rest_side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
-    rest_side_because: Line = ""
+    rest_side_because: Text = ""
 
 
 class PersonForm(Form):
     """Who it is. The emergency contact and number stay on the device."""
 
     id: Id
-    name: Line
+    name: Text
     body: Annotated[BodyForm, becomes(Client)]
     places: Annotated[tuple[Annotated[PlaceForm, becomes(Place)], ...], Field(max_length=100)] = ()
-    place: Line = ""
+    place: Text = ""
     birth_year: Annotated[int, whole(1900, 2200)] | None = None
-    country: Line = ""
+    country: Text = ""
     pounds: bool = False
     goals: Text = ""
-    led_by: Line = ""
+    led_by: Text = ""
     sends: frozenset[Word] = frozenset()
     screened: date | None = None
-    coach_key: Line = ""
-    programme: Line = ""
+    coach_key: Text = ""
+    programme: Text = ""
     started: date | None = None
 
 
 def person_table(person: Person) -> dict[str, Any]:
     """The keys of a person that travel, and no other."""
-    table: dict[str, Any] = plain(person)
+    table: dict[str, Any] = cleaned(plain(person))
     return {key: table[key] for key in PersonForm.model_fields if key in table}
 

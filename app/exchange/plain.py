@@ -10,6 +10,9 @@ from typing import Any
 
 from app.domain.body import Spot
 
+#: Characters in the longest text of a record.
+MOST_TEXT = 4000
+
 
 def to_json(value: object) -> bytes:
     """JSON with sorted keys and no spaces, so that equal values give equal bytes."""
@@ -36,3 +39,16 @@ def plain(value: object) -> Any:
     if isinstance(value, tuple | list):
         return [plain(one) for one in value]
     return value
+
+
+def cleaned(value: Any) -> Any:
+    """The same with every text as the formats allow it: no control characters or half characters, 4,000 at most.
+
+    For what a person typed or pasted: a stray character must not keep their diary from going out.
+    """
+    if isinstance(value, str):
+        kept = "".join(c for c in value if c in "\n\t" or not (c < " " or c == "\x7f" or "\ud800" <= c <= "\udfff"))
+        return kept if len(kept) <= MOST_TEXT else kept[:MOST_TEXT - 1] + "…"
+    if isinstance(value, dict):
+        return {key: cleaned(one) for key, one in value.items()}
+    return [cleaned(one) for one in value] if isinstance(value, list) else value

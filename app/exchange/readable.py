@@ -53,7 +53,8 @@ def readable_tables(records: Sequence[Record], say: Say) -> tuple[Table, ...]:
     return (
         Table("How I was", "check-ins.csv",
               ("Day", "Slept (1–5)", "Energy (1–5)", "Settled (1–5)", "Hurt in a joint (0–10)",
-               "Tired, achy muscles (0–10)", "Joints the morning after (0–10)", "New or worrying", "Answered by", "Note"),
+               "Tired, achy muscles (0–10)", "Joints the morning after (0–10)", "New or worrying", "Answered by",
+               "Note"),
               tuple(_check_in(r) for r in kept if isinstance(r, CheckIn))),
         Table("What I did", "sessions.csv",
               ("Day", "Session", "Minutes", "How it ended", "Done, percent", "How hard (0–10)",

@@ -26,7 +26,6 @@ from app.exchange.forms import (
     Id,
     Instant,
     Level,
-    Line,
     PainBySpot,
     Text,
     Word,
@@ -34,7 +33,7 @@ from app.exchange.forms import (
     refuse,
     whole,
 )
-from app.exchange.plain import plain
+from app.exchange.plain import cleaned, plain
 
 _DAY_MS = 24 * 3600 * 1000
 _KINDS = {CheckIn: "check_in", SessionDone: "session_done", Clearance: "clearance"}
@@ -74,7 +73,7 @@ class CheckInForm(Form):
     note: Text = ""
     level: Annotated[int, whole(0, 8)] | None = None
     carried: Annotated[int, whole(0, 8)] = 0
-    stopped_by: Line = ""
+    stopped_by: Text = ""
 
 
 class DoneStepForm(Form):
@@ -121,7 +120,7 @@ class SessionDoneForm(Form):
     """A session as planned and as done."""
 
     stamp: StampValue
-    name: Line
+    name: Text
     plan: Annotated[Timeline, AfterValidator(_possible)]
     pack: Hash
     ending: Ending
@@ -130,9 +129,9 @@ class SessionDoneForm(Form):
     rpe: Level | None = None
     pain: PainBySpot | None = None
     hurts: Annotated[tuple[Annotated[HurtForm, AfterValidator(_hurt)], ...], Field(max_length=200)] = ()
-    sign: Line = ""
+    sign: Text = ""
     note: Text = ""
-    names: Annotated[dict[Word, Line], Field(max_length=5000)] = Field(default_factory=dict)
+    names: Annotated[dict[Word, Text], Field(max_length=5000)] = Field(default_factory=dict)
     by_hand: Annotated[tuple[tuple[Word, Word], ...], Field(max_length=500)] = ()
     answered_by: AnsweredBy = AnsweredBy.SELF
 
@@ -142,8 +141,8 @@ class ClearanceForm(Form):
 
     stamp: StampValue
     answers: Id
-    who: Line
-    kind: Line
+    who: Text
+    kind: Text
 
 
 class TakenBackForm(Form):
@@ -194,6 +193,6 @@ RecordValue = Annotated[
 def record_table(record: Record) -> dict[str, Any]:
     """The keys that give this record back; of one that was taken back only its kind and stamp."""
     kind = {"kind": _KINDS[type(record)]}
-    return kind | ({"stamp": plain(record.stamp)} if record.stamp.deleted else plain(record))
+    return kind | ({"stamp": plain(record.stamp)} if record.stamp.deleted else cleaned(plain(record)))
 
 

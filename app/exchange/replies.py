@@ -15,7 +15,7 @@ from app.exchange.forms import Demand, Form, Id, Instant, Line, Name, Slug, Spar
 from app.exchange.keys import KeyPair
 from app.exchange.kinds import Kind
 from app.exchange.letter import read_content, read_letter, write_letter
-from app.exchange.plain import plain
+from app.exchange.plain import cleaned, plain
 
 _CLEARED_BY = "[a-z][a-z ,'-]{0,59}"
 
@@ -82,7 +82,7 @@ async def write_reply(content: ReplyContent, *, coach: KeyPair, readers: Sequenc
     Raises:
         WrongValue, TooLarge: what a reader would refuse.
     """
-    table = plain(content)
+    table = cleaned(plain(content))
     del table["coach_signing_public"]
     return await write_letter(table, Kind.REPLY, ReplyForm, coach, readers)
 
