@@ -51,8 +51,9 @@ def count(number: int, one: str, many: str) -> str:
 
 
 def _length(ms: int) -> str:
-    whole = round(ms / 60_000)
-    return count(whole, "minute", "minutes") if whole else count(ms // 1000, "second", "seconds")
+    if ms < 60_000:
+        return count(ms // 1000, "second", "seconds")
+    return count(round(ms / 60_000), "minute", "minutes")
 
 
 def strip_plan(timeline: Timeline) -> str:
@@ -66,7 +67,9 @@ def strip_plan(timeline: Timeline) -> str:
 
 def strip_now(timeline: Timeline, now_ms: int) -> str:
     """The same under way; whole minutes, so that it does not change every second."""
-    done = min(now_ms, timeline.total_ms) // 60_000
+    if now_ms >= timeline.total_ms:
+        return f"{strip_plan(timeline)}; all done"
+    done = now_ms // 60_000
     return f"{strip_plan(timeline)}; {count(done, 'minute', 'minutes')} done"
 
 
@@ -104,12 +107,19 @@ def chart_told(series: Sequence[tuple[str, Sequence[float | None]]], until: str)
     said = []
     for name, values in series:
         known = [v for v in values if v is not None]
+        if len(known) == 1:
+            said.append(line_end(f"{name}:", known[0]))
+            continue
         said.append(f"{name}: from {number(known[0])} to {number(known[-1])}, highest {number(max(known))}")
     return f"{'; '.join(said)}. Last point: {until}"
 
 
 def bars_told(bars: Sequence[tuple[str, float]], unit: str) -> str:
-    """What bars say aloud: "1 March 40 minutes, 8 March 55 minutes"."""
+    """What bars say aloud: "1 March 40 minutes, 8 March 55 minutes"; of many, the range and the last."""
+    if len(bars) > 12:
+        values = [value for _, value in bars]
+        low, high = number(min(values)), number(max(values))
+        return f"{len(bars)} bars, from {low} to {high} {unit}; the last, {bars[-1][0]}: {number(values[-1])}"
     return ", ".join(f"{name} {number(value)} {unit}" for name, value in bars)
 
 

@@ -57,13 +57,13 @@ def line_chart(
     told = [s for s in series if geo.last_known(s.values) is not None]
     if not told:
         return c.soft(empty or words_of.NOTHING_TO_DRAW)
-    letter = t.T_CAPTION * c.scale
+    letter, height = t.T_CAPTION * c.scale, height * min(c.scale, 1.6)
     names = [words_of.line_end(s.name, geo.last_known(s.values) or 0) for s in told]
     beside = width >= 360 * c.scale
     right = max(len(n) for n in names) * letter * t.LETTER if beside else 0.0
-    plot = geo.Plot(letter * 1.6 + 4, width - right - 14, 10, height - letter * 1.4 - 6, top)
+    plot = geo.Plot(letter * 1.6 + 4, width - right - 14, letter * 0.7, height - letter * 1.4 - 6, top)
     shapes = _axes(c.p, plot, guide) + [shape for s in told for shape in _line(c.p, s, plot)]
-    words = _scale_words(c, plot, (since, until), height)
+    words = _scale_words(c, plot, (since, until))
     words += _end_words(c, told, names, plot, letter) if beside else []
     drawing = _seen(shapes, words, width, height, words_of.chart_told([(s.name, s.values) for s in told], until))
     under = [] if beside else [c.caption(words_of.joined(names))]
@@ -77,11 +77,11 @@ def week_bars(
 
     Args:
         unit: "minutes": for the sentence said aloud.
-        top: value at the upper edge; 0 takes a round one.
+        top: value at the upper edge; 0 takes the highest.
     """
     if not any(b.value or b.target for b in bars):
         return c.soft(empty or words_of.NOTHING_TO_DRAW)
-    letter = t.T_CAPTION * c.scale
+    letter, height = t.T_CAPTION * c.scale, height * min(c.scale, 1.6)
     highest = max(max(b.value, b.target or 0) for b in bars)
     plot = geo.Plot(0, width, letter * 1.4, height - letter * 1.4 - 6, top or highest)
     places = geo.bars(len(bars), plot)
@@ -115,7 +115,7 @@ def _axes(p: t.Palette, plot: geo.Plot, guide: float | None) -> list[cv.Shape]:
 
 
 def _line(p: t.Palette, series: Series, plot: geo.Plot) -> list[cv.Shape]:
-    colour = {Line.PLAIN: p.ink, Line.WORK: p.work, Line.DASHED: p.rest}[series.line]
+    colour = _ink_of(p, series)
     paint = ink.stroke(colour, 3, (8, 5) if series.line is Line.DASHED else None)
     runs = geo.runs(series.values, plot)
     shapes = [shape for run in runs for shape in ink.polyline(run, paint)]
@@ -126,7 +126,11 @@ def _line(p: t.Palette, series: Series, plot: geo.Plot) -> list[cv.Shape]:
     return shapes + ink.boxes(marks + ends, ink.fill(colour))
 
 
-def _scale_words(c: Words, plot: geo.Plot, ends: tuple[str, str], height: float) -> list[ft.Control]:
+def _ink_of(p: t.Palette, series: Series) -> str:
+    return {Line.PLAIN: p.ink, Line.WORK: p.work, Line.DASHED: p.rest}[series.line]
+
+
+def _scale_words(c: Words, plot: geo.Plot, ends: tuple[str, str]) -> list[ft.Control]:
     half = t.T_CAPTION * c.scale * 0.6
     words: list[ft.Control] = [
         ft.Container(c.text(words_of.number(v), t.T_CAPTION, t.SEMI, height=1.15), left=0, top=plot.y(v) - half)
@@ -143,8 +147,8 @@ def _end_words(
     wanted = [plot.y(geo.last_known(s.values) or 0) - letter * 0.6 for s in series]
     heights = geo.spread(wanted, letter * 1.2, 0, plot.foot - letter)
     return [
-        ft.Container(c.text(name, t.T_CAPTION, t.EXTRA, height=1.15), left=plot.right + 12, top=y)
-        for name, y in zip(names, heights, strict=True)
+        ft.Container(c.text(name, t.T_CAPTION, t.EXTRA, _ink_of(c.p, one), 1.15), left=plot.right + 12, top=y)
+        for one, name, y in zip(series, names, heights, strict=True)
     ]
 
 
@@ -166,7 +170,10 @@ def _bar_shapes(
 def _bar_words(
     c: Words, bars: Sequence[Bar], places: Sequence[tuple[float, float]], plot: geo.Plot, letter: float
 ) -> list[ft.Control]:
-    """Numbers above and names below; where they would touch, only every second, third … one, the last always."""
+    """Numbers above and names below.
+
+    Where they would touch, every second, third … one is named, the last always, and the numbers stand in one row.
+    """
     each = (plot.right - plot.left) / len(bars)
     longest = max(max(len(b.name), len(words_of.number(b.value))) for b in bars)
     every = max(1, -int(-(longest * letter * t.LETTER + 4) // each))
@@ -175,9 +182,11 @@ def _bar_words(
         if (len(bars) - 1 - i) % every:
             continue
         room = each * every
-        left = min(max((x0 + x1 - room) / 2, 0), plot.right - room)
-        for word, y in ((words_of.number(bar.value), plot.y(bar.value) - letter * 1.35), (bar.name, plot.foot + 5)):
-            text = c.text(word, t.T_CAPTION, t.SEMI, height=1.15, text_align=ft.TextAlign.CENTER, width=room,
-                          no_wrap=True)
+        middle = (x0 + x1 - room) / 2
+        left = min(max(middle, 0), plot.right - room)
+        align = ft.TextAlign.RIGHT if left < middle else ft.TextAlign.LEFT if left > middle else ft.TextAlign.CENTER
+        over = plot.y(bar.value) - letter * 1.35 if every == 1 else 0
+        for word, y in ((words_of.number(bar.value), over), (bar.name, plot.foot + 5)):
+            text = c.text(word, t.T_CAPTION, t.SEMI, height=1.15, text_align=align, width=room, no_wrap=True)
             words.append(ft.Container(text, left=left, top=y))
     return words

@@ -60,13 +60,3 @@ def bars(count: int, plot: Plot, widest: float = 44) -> tuple[tuple[float, float
     each = (plot.right - plot.left) / max(count, 1)
     half = min(widest, each * 0.7) / 2
     return tuple((plot.left + each * (i + 0.5) - half, plot.left + each * (i + 0.5) + half) for i in range(count))
-
-
-def round_top(highest: float) -> float:
-    """A round value at or above the highest: 1, 2 or 5 times a power of ten."""
-    step = 1.0
-    while True:
-        for times in (1, 2, 5):
-            if times * step >= highest:
-                return times * step
-        step *= 10

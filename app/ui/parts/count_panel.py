@@ -15,8 +15,8 @@ from app.ui.parts.words import Words
 BAND = 14
 FIGURE_WIDTH = 0.62
 """Width of a figure of the heaviest cut, as a share of its size."""
-FIGURE_HEIGHT = 0.74
-"""Room for its height."""
+FIGURE_HEIGHT, FIGURE_DROP = 0.8, 0.055
+"""Room for its height, and how far its middle lies below that of its line, as shares of its size."""
 
 
 class Phase(Enum):
@@ -47,7 +47,8 @@ def count_panel(
     size = figure_size(count, width - 2 * t.MARGIN, tallest)
     pieces = [_header(c, word, aside, colour), _figures(count, width, size, colour)]
     pieces += [_padded(c.text(foot, t.T_LEAD, t.SEMI, colour, 1.15))] if foot else []
-    body = ft.Column([_edge(c.p, phase, width), *pieces, _edge(c.p, phase, width)], spacing=0, tight=True)
+    body = ft.Column([_edge(c.p, phase, width), *pieces, _edge(c.p, phase, width)], spacing=0, tight=True,
+                     horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
     seen = ft.Semantics(content=ft.Container(body, bgcolor=ground, width=width), exclude_semantics=True,
                         label=words_of.left(count))
     said = ft.Semantics(content=ft.Container(width=2, height=2), live_region=True, container=True,
@@ -94,5 +95,5 @@ def _padded(content: ft.Control) -> ft.Control:
 def _figures(count: str, width: float, size: float, colour: str) -> ft.Control:
     height = size * FIGURE_HEIGHT
     style = ft.TextStyle(size=size, weight=t.EXTRA, color=colour, font_family=t.FAMILY, height=1.0, letter_spacing=0)
-    text = cv.Text(width / 2, height / 2, count, style=style, alignment=ft.Alignment.CENTER)
+    text = cv.Text(width / 2, height / 2 + size * FIGURE_DROP, count, style=style, alignment=ft.Alignment.CENTER)
     return cv.Canvas([text], width=width, height=height)
