@@ -46,7 +46,7 @@ def _minutes(words: str) -> int:
 def parser() -> argparse.ArgumentParser:
     """Every command with its arguments."""
     top = Parser(prog="evenload", description="Home strength sessions that answer to the body that does them.")
-    common = argparse.ArgumentParser(add_help=False)
+    common = Parser(add_help=False)
     common.add_argument("--data", metavar="DIR", help="the data directory (or EVENLOAD_DATA)")
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND", parser_class=Parser)
 
