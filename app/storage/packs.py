@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, Select, insert, select, update
+from sqlalchemy import Connection, Row, Select, delete, insert, select, update
 
 from app.domain.source import Source
 from app.storage.codec import from_text, to_text
@@ -103,6 +103,11 @@ def save_coach(db: Connection, coach: PinnedCoach) -> None:
         "recovery_keys": list(coach.recovery_keys), "words_confirmed": coach.words_confirmed,
         "first_seen_utc": coach.first_seen,
     })
+
+
+def retire_coach(db: Connection, signing_key: str) -> None:
+    """Unpins a key that the coach has replaced, so that nothing signed with it passes any more. Packs stay."""
+    db.execute(delete(coach_table).where(coach_table.c.signing_key == signing_key))
 
 
 def confirm_words(db: Connection, signing_key: str) -> None:

@@ -1,0 +1,162 @@
+"""A coach's programme file, verified whole before anything of it is kept, and whose programme is followed."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from app.device.clock import Clock
+from app.domain.record import Person
+from app.domain.source import Source
+from app.exchange.keys import matching_words
+from app.exchange.pack import Pack, read_pack
+from app.exchange.trust import PinnedCoach as Pinned
+from app.exchange.trust import Trust, trust
+from app.storage import packs, people
+from app.storage.database import Store
+from app.storage.packs import KeptPack, PinnedCoach
+
+
+class Standing(StrEnum):
+    """What has to happen before a file is taken in."""
+
+    COMPARE = "compare"
+    """The coach is new here: the five words are to be compared first."""
+    KNOWN = "known"
+    RENEWED = "renewed"
+    """The coach has new keys, and a pinned key vouches for them."""
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A programme file whose every byte was verified. Nothing of it is kept yet."""
+
+    name: str
+    standing: Standing
+    words: tuple[str, ...]
+    """The five words that the coach reads out."""
+    coach_key: str
+    replaces: str
+    """The coach's key that was pinned before; empty for a coach who is new."""
+    version_here: int | None
+    """The highest version of this coach that is here, or None."""
+    pack: Pack = field(repr=False)
+    data: bytes = field(repr=False)
+
+    @property
+    def source(self) -> Source:
+        """The coach's work."""
+        return self.pack.source
+
+
+@dataclass(frozen=True)
+class Followable:
+    """A coach whose programmes are here, with the newest of them."""
+
+    coach_key: str
+    coach: str
+    source: Source
+
+
+async def open_pack(store: Store, clock: Clock, name: str, data: bytes) -> Opened:
+    """Verifies a programme file, and says whether its signer is the coach that was agreed on. Keeps nothing.
+
+    Raises:
+        FileError: it is no programme file, damaged, too large, of a newer format, or signed by another key than the
+            one of the coach whose name it bears.
+    """
+    pack = await read_pack(data, name)
+    with store.read() as db:
+        coach = _pinned_for(pack, packs.pinned_coaches(db))
+        standing = trust(pack, _as_pinned(coach) if coach else None, name)
+        newest = packs.newest_pack(db, coach.signing_key) if coach else None
+    standings = {Trust.FIRST_SIGHT: Standing.COMPARE, Trust.KNOWN: Standing.KNOWN, Trust.CHANGED: Standing.RENEWED}
+    return Opened(
+        name, standings[standing], matching_words(pack.signing_key), pack.signing_key.hex(),
+        coach.signing_key if coach else "", newest.source.version if newest else None, pack, data,
+    )
+
+
+def accept_pack(store: Store, clock: Clock, person_id: str, opened: Opened) -> Person:
+    """Keeps a verified file and pins its coach; somebody who follows nobody, or this coach, follows it now.
+
+    Call it for a coach who is new only after the five words were found the same.
+
+    Raises:
+        KeyError: nobody of that id.
+    """
+    pack, now = opened.pack, clock.now()
+    coach = PinnedCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
+                        (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True)
+    with store.begin() as db:
+        person = people.person(db, person_id)
+        if person is None:
+            raise KeyError(person_id)
+        if opened.standing is not Standing.KNOWN:
+            packs.save_coach(db, coach)
+        packs.keep_pack(db, KeptPack(pack.sha256, opened.coach_key, pack.source, now), opened.data)
+        if opened.replaces and opened.replaces != opened.coach_key:
+            packs.retire_coach(db, opened.replaces)
+            for other in people.people(db):
+                if other.coach_key == opened.replaces:
+                    people.save_person(db, replace(other, coach_key=opened.coach_key))
+        if person.coach_key in ("", opened.replaces, opened.coach_key):
+            person = _following(person, opened.coach_key, pack.source, "", clock)
+            people.save_person(db, person)
+    return person
+
+
+def follow(store: Store, clock: Clock, person_id: str, coach_key: str, programme: str = "") -> Person:
+    """From now on this coach's programme; the first one where none is named.
+
+    Raises:
+        KeyError: nobody of that id, or no programme of that coach.
+    """
+    with store.begin() as db:
+        person, kept = people.person(db, person_id), packs.newest_pack(db, coach_key)
+        if person is None or kept is None:
+            raise KeyError(person_id if person is None else coach_key)
+        changed = _following(person, coach_key, kept.source, programme, clock)
+        people.save_person(db, changed)
+    return changed
+
+
+def followables(store: Store) -> tuple[Followable, ...]:
+    """Every coach whose programmes are here, by name."""
+    with store.read() as db:
+        found = [(coach, packs.newest_pack(db, coach.signing_key)) for coach in packs.pinned_coaches(db)]
+    return tuple(Followable(coach.signing_key, coach.name, kept.source) for coach, kept in found if kept)
+
+
+def _following(person: Person, coach_key: str, source: Source, programme: str, clock: Clock) -> Person:
+    """The person with a programme that exists; it starts today, unless they are in it already."""
+    ids = [p.id for p in source.programmes]
+    stays = person.programme if person.programme in ids else ""
+    chosen = programme or stays or (ids[0] if ids else "")
+    same = chosen == person.programme and person.coach_key != "" and person.started is not None
+    day = person.started if same else clock.local(clock.now()).day
+    return replace(person, coach_key=coach_key, programme=chosen, started=day)
+
+
+def _as_pinned(coach: PinnedCoach) -> Pinned:
+    recovery = coach.recovery_keys[0] if coach.recovery_keys else ""
+    return Pinned(bytes.fromhex(coach.signing_key), bytes.fromhex(recovery))
+
+
+def _pinned_for(pack: Pack, coaches: Sequence[PinnedCoach]) -> PinnedCoach | None:
+    """The coach it claims to come from: by key, by the key that vouches for a new one, or by the name it bears.
+
+    A strange key under a known name is what must not pass for a coach who is new.
+    """
+    key = pack.signing_key.hex()
+    by = pack.key_change.by.hex() if pack.key_change else None
+    tests = (
+        lambda c: c.signing_key == key,
+        lambda c: by is not None and by in (c.signing_key, *c.recovery_keys[:1]),
+        lambda c: _plain(c.name) == _plain(pack.coach),
+    )
+    return next((coach for test in tests for coach in coaches if test(coach)), None)
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.casefold().split())
