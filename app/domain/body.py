@@ -52,6 +52,10 @@ class Spot:
     def __str__(self) -> str:
         return f"{self.side} {self.region}".strip()
 
+    def meets(self, other: Spot) -> bool:
+        """Whether both may mean the same joint; a region without a side may be either."""
+        return self.region is other.region and (self.side == other.side or "" in (self.side, other.side))
+
     def mirrored(self) -> Spot:
         """The same spot seen in a mirror."""
         return Spot(self.region, {"left": "right", "right": "left"}.get(self.side, ""))

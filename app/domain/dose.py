@@ -125,7 +125,7 @@ def soreness_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
         return
     yield from _worst(table.soreness, diary.soreness)
     for spot, value in sorted(diary.soreness.items()):
-        hours = diary.soreness_hours.get(spot, 0)
+        hours = max((h for other, h in diary.soreness_hours.items() if spot.meets(other)), default=0)
         if value >= table.soreness_long and hours > table.soreness_hours:
             yield from _vote(RuleId.SORENESS, STOP, spot=str(spot), value=value, hours=hours)
 
@@ -135,12 +135,12 @@ def effort_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
     if diary.first_session:
         return
     rpe, target = diary.last.rpe, diary.last.target_rpe
-    if rpe is not None and rpe >= table.effort_top:
-        yield from _vote(RuleId.EFFORT, table.effort_top_level, rpe=rpe, target=target if target is not None else rpe)
-    elif rpe is None or target is None:
+    top = table.effort_top_level if rpe is not None and rpe >= table.effort_top else 0
+    if rpe is None or (target is None and not top):
         yield from _missing(RuleId.EFFORT, "rpe")
     else:
-        yield from _vote(RuleId.EFFORT, table.effort.level(rpe - target), rpe=rpe, target=target)
+        target = rpe if target is None else target
+        yield from _vote(RuleId.EFFORT, max(top, table.effort.level(rpe - target)), rpe=rpe, target=target)
 
 
 def completion_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:

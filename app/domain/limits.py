@@ -82,13 +82,18 @@ def usual_for(client: Client, spot: Spot) -> UsualPain | None:
     return client.usual_pain.get(spot) or client.usual_pain.get(Spot(spot.region))
 
 
+def _at(told: Mapping[Spot, int], spot: Spot) -> int:
+    """The worst that was told of a spot, with a side or without; 0 where nothing was."""
+    return max((value for other, value in told.items() if spot.meets(other)), default=0)
+
+
 def is_usual(client: Client, diary: Diary, spot: Spot, level: int, today: date) -> bool:
     """Whether the pain at `spot` is covered by an agreement today."""
     if diary.first_session:
         rise: int | None = 0
     else:
-        rise = None if diary.pain_rise is None else diary.pain_rise.get(spot, 0)
-    hours = diary.pain_hours.get(spot, 0)
+        rise = None if diary.pain_rise is None else _at(diary.pain_rise, spot)
+    hours = _at(diary.pain_hours, spot)
     return usual_pain_holds(usual_for(client, spot), level, rise if hours == 0 else max(hours, 1), today)
 
 
