@@ -36,7 +36,7 @@ class Card(Fields):
 
     def room(self, nav: Nav | None = None, measure: float = t.MEASURE) -> float:
         """Width of the body column, px: what a strip or chart on the page may take."""
-        side = t.SIDE if nav and self.is_wide else 0
+        side = self._side if nav and self.is_wide else 0
         return max(200, min(measure, self.width - side - 2 * self.margin))
 
     def page(
@@ -71,9 +71,15 @@ class Card(Fields):
     def side_nav(self, nav: Nav) -> ft.Control:
         """The column at the left of a desk."""
         brand = [self.text(nav.brand, t.T_HEAD, t.EXTRA), self.rule(t.RULE_THICK)] if nav.brand else []
-        places = ft.Column([*brand, *(self._side_place(nav, p) for p in nav.places)], spacing=8)
+        places = ft.Column(
+            [*brand, *(self._side_place(nav, p) for p in nav.places)], spacing=8, scroll=ft.ScrollMode.AUTO
+        )
         edge = ft.Border(right=ft.BorderSide(t.RULE, self.p.ink))
-        return ft.Container(places, width=t.SIDE, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
+        return ft.Container(places, width=self._side, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
+
+    @property
+    def _side(self) -> float:
+        return t.SIDE * min(self.scale, 1.5)
 
     @property
     def _is_low(self) -> bool:
@@ -108,8 +114,9 @@ class Card(Fields):
 
     def _side_place(self, nav: Nav, place: Destination) -> ft.Control:
         on = place.key == nav.chosen
+        size = min(t.T_LEAD, (self._side - 72) / (len(place.words) * t.LETTER * self.scale))
         word = self.text(
-            place.words, t.T_LEAD, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.15
+            place.words, size, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.15
         )
         ground = self.p.ink if on else self.p.paper
         left = ft.Alignment.CENTER_LEFT
