@@ -18,7 +18,7 @@ def logical_dump(db: Connection) -> str:
     Bytes stand as their length and SHA-256, so neither media nor a private key is in it. Two stores hold the
     same exactly when their dumps are equal.
     """
-    return "".join(f"{line}\n" for table in _tables() for line in _lines(db, table))
+    return "".join(f"{line}\n" for table in _tables() for line in sorted(_lines(db, table)))
 
 
 def erase_person(db: Connection, person_id: str) -> None:
@@ -47,7 +47,7 @@ def _lines(db: Connection, table: Table) -> Iterator[str]:
         type_coerce(c, c.type.impl_instance).label(c.name) if isinstance(c.type, TypeDecorator) else c
         for c in table.columns
     ]
-    for row in db.execute(select(*stored).order_by(*table.primary_key)).mappings():
+    for row in db.execute(select(*stored)).mappings():
         yield f"{table.name} {canonical({name: _plain(value) for name, value in row.items()})}"
 
 

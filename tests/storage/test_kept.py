@@ -116,6 +116,7 @@ def test_private_keys_are_never_overwritten_by_accident(told: Store) -> None:
         assert keys.keep_keys(db, fresh) == story.KEYS
         assert keys.keys(db, "p-ines", "signing") == story.KEYS
         assert keys.keys(db, keys.COACH, "signing") is None
+        assert (keys.keys_of_kind(db, "signing"), keys.keys_of_kind(db, "sealing")) == ((story.KEYS,), ())
         keys.replace_keys(db, fresh)
         assert keys.keys(db, "p-ines", "signing") == fresh
     assert "\\x09" not in repr(fresh)

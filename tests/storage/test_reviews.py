@@ -17,6 +17,7 @@ from app.domain.record import CheckIn, Ending, Person, SessionDone
 from app.domain.review import Because, attention
 from app.storage import people, records, reviews
 from app.storage.database import Store
+from app.storage.evidence import told_in_full
 from app.storage.summaries import narrow_columns
 from tests.storage import story, values
 
@@ -136,3 +137,23 @@ def test_the_worst_pain_of_a_morning() -> None:
     assert narrow_columns(empty)["pain"] is None
     assert narrow_columns(replace(empty, pain={}))["pain"] == 0
     assert narrow_columns(replace(empty, pain={knee: 2, hip: 3}, morning_after={knee: 6}))["pain"] == 6
+
+
+def test_a_joint_that_gave_way_is_a_stop_sign(told: Store) -> None:
+    """However little it hurt; a sign that was named comes before it."""
+    done = story.session_done("s4", "p-tomas")
+    gave_way = replace(done, hurts=(replace(done.hurts[0], level=1, gave_way=True),))
+    assert narrow_columns(done)["sign"] is None
+    assert narrow_columns(gave_way)["sign"] == "gave_way"
+    assert narrow_columns(replace(gave_way, sign="dizziness"))["sign"] == "dizziness"
+
+
+def test_evidence_is_read_whole_for_many_at_once(told: Store) -> None:
+    """Exactly what was asked for, each with its own person, without what was taken back."""
+    with told.begin() as db:
+        records.merge_records(db, [story.check_in("s1", "p-tomas")])
+        asked = [("p-ines", "s1"), ("p-tomas", "i2"), ("p-tomas", "nothing"), ("nobody", "s1")]
+        found = {(r.stamp.person, r.stamp.id) for r in told_in_full(db, asked)}
+        assert found == {("p-ines", "s1"), ("p-tomas", "i2")}
+        records.take_back(db, "p-ines", "s1")
+        assert [r.stamp.id for r in told_in_full(db, asked)] == ["i2"]
