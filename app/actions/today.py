@@ -124,7 +124,7 @@ def today(store: Store, clock: Clock, person_id: str, session_id: str | None = N
             raise KeyError(person_id)
         pack = packs.newest_pack(db, person.coach_key) if person.coach_key else None
         everything = records.all_records(db, person_id)
-        chosen = {c.written: c.chosen for c in people.choices(db, person_id)}
+        chosen = {c.written: c.chosen for c in reversed(people.choices(db, person_id))}
         running = journal.running(db, person_id)
     past = sessions_of(everything)
     card = Today(

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
-from sqlalchemy import ColumnElement, Connection, insert, or_, select, update
+from sqlalchemy import ColumnElement, Connection, delete, insert, or_, select, update
 
 from app.domain.record import Person
 from app.storage.codec import from_text, to_text
@@ -142,6 +142,14 @@ def count_choice(db: Connection, person_id: str, written: str, chosen: str, utc:
         "person_id": person_id, "written": written, "chosen": chosen, "times": times, "last_utc": utc,
     })
     return times
+
+
+def forget_choice(db: Connection, person_id: str, written: str, chosen: str) -> None:
+    """Takes back the last time that a change was made by hand; one never made changes nothing."""
+    c = choice_table.c
+    here = c.person_id == person_id, c.written == written, c.chosen == chosen
+    db.execute(update(choice_table).where(*here).values(times=c.times - 1))
+    db.execute(delete(choice_table).where(*here, c.times < 1))
 
 
 def choices(db: Connection, person_id: str) -> tuple[Choice, ...]:

@@ -1,0 +1,21 @@
+"""Taking back an easier option that was chosen by mistake."""
+from __future__ import annotations
+
+from app.actions.playing import Playing, do
+from app.device.clock import Clock
+from app.domain.exercise import Exercise
+from app.domain.player import swap_to
+from app.storage import people
+from app.storage.database import Store
+
+
+def undo_easier(store: Store, clock: Clock, playing: Playing, was: Exercise, now: Exercise) -> Playing:
+    """`was` in place of `now` for the rest of the session; the choice is no longer remembered.
+
+    What was done meanwhile stays as it was done. `was` must be what stood there before `take_easier`.
+    """
+    written = next((s.written for s in playing.state.steps if s.exercise == now.id and s.written), was.id)
+    playing = do(store, clock, playing, swap_to(now.id, was, by_hand=True))
+    with store.begin() as db:
+        people.forget_choice(db, playing.person.id, written, now.id)
+    return playing

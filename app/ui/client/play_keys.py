@@ -1,0 +1,41 @@
+"""The keyboard of the player: space, arrows, E and H."""
+from __future__ import annotations
+
+import asyncio
+import time
+from collections.abc import Callable
+
+import flet as ft
+
+from app.domain import player as events
+from app.domain.run import Status
+from app.ui.client.play_live import Live, Panel
+
+ECHO_S = 0.3
+"""A space bar and the button that it presses arrive within this of one another."""
+LISTENS = frozenset({Status.RUNNING, Status.PAUSED, Status.WAITING})
+
+
+async def press_key(live: Live, event: ft.KeyboardEvent) -> None:
+    """What a key does. Space waits for a moment, since a button under the focus takes it for itself."""
+    task = tasks(live).get(event.key)
+    if task is None or event.ctrl or event.alt or event.meta or not _listens(live):
+        return
+    if event.key == " ":
+        await asyncio.sleep(ECHO_S / 2)
+        if time.monotonic() - live.pressed_at < ECHO_S:
+            return
+    if _listens(live):
+        task()
+
+
+def tasks(live: Live) -> dict[str, Callable[[], None]]:
+    """Each key that the player knows."""
+    return {
+        " ": live.toggle, "Arrow Left": lambda: live.do(events.WentBack()),
+        "Arrow Right": lambda: live.do(events.Skipped()), "E": live.ease, "H": live.stand_still,
+    }
+
+
+def _listens(live: Live) -> bool:
+    return live.status in LISTENS and live.panel is Panel.NONE
