@@ -36,6 +36,7 @@ AXIS_WORDS: Mapping[str, str] = {
     "space": "more room than there is",
     "weight": "a weight, and today there is none light enough",
     "support": "balance without something to hold",
+    "side": "both sides in turn, and one of them is to rest",
 }
 SYMPTOM_WORDS: Mapping[str, str] = {
     Symptom.EMERGENCY: "a sign of an emergency",

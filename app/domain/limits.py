@@ -17,6 +17,9 @@ USUAL_CAP = 2
 NOISE_CAP = 1
 """Without noise: no hop and no jump; a step like a walk stays."""
 
+#: Kit that is a weight, whether or not the exercise says that it is loaded.
+WEIGHTS = frozenset({"dumbbell"})
+
 #: Source: the project's table, DEVELOPERS.md "Rule table", conditions. [P], each to be agreed with a clinician.
 CONDITION_CAPS: Mapping[Condition, Mapping[Axis, int]] = {
     Condition.OSTEOPOROSIS: {Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 0, Axis.IMPACT: 1},
@@ -51,6 +54,8 @@ class Limits:
     """Balance only with something to hold."""
     room_caps: Mapping[Axis, int] = field(default_factory=dict, hash=False)
     """Caps that the room sets, named apart in the reasons."""
+    without_weights: bool = False
+    """No weight today: none that is owned is light enough, or the dose allows none."""
 
     def over(self, exercise: Exercise) -> tuple[Axis, ...]:
         """Axes on which it asks more than the body allows today."""
@@ -69,6 +74,8 @@ class Limits:
             found.append("space")
         if self.needs_support and exercise.asks(Axis.SINGLE_LEG_BALANCE) and exercise.support is Support.NONE:
             found.append("support")
+        if self.without_weights and (exercise.loaded or WEIGHTS & exercise.needs()):
+            found.append("weight")
         return tuple(found)
 
 

@@ -89,12 +89,9 @@ def _no_weight(item: Item, block: Block, dose: Dose, client: Client) -> bool:
 def _pick_item(order: Order, block: Block, item: Item, dose: Dose, limits: Limits, taken: frozenset[str]
                ) -> tuple[Exercise | None, tuple[str, ...]]:
     written = order.library[item.exercise]
-    kept = replace(limits, kit=limits.kit - {"dumbbell"}) if _no_weight(item, block, dose, order.client) else limits
+    kept = replace(limits, without_weights=_no_weight(item, block, dose, order.client))
     choice = choose(written, order.library, order.client, kept, taken, whole_library=order.whole_library)
-    because = choice.because
-    if "kit" in because and not written.needs() - limits.kit:
-        because = tuple("weight" if b == "kit" else b for b in because)
-    return choice.exercise, because
+    return choice.exercise, choice.because
 
 
 def pick(order: Order, dose: Dose, limits: Limits) -> Picked:
@@ -106,8 +103,6 @@ def pick(order: Order, dose: Dose, limits: Limits) -> Picked:
         taken = {i.exercise for i in block.items}
         for item_no, item in enumerate(block.items):
             actual, because = _pick_item(order, block, item, dose, limits, frozenset(taken))
-            if actual is not None and not bouts_of(order.library[item.exercise], actual, order.client):
-                actual, because = None, ("side",)
             stations[block_no, item_no] = actual
             if actual is None:
                 out.setdefault(item.exercise, LeftOut(item.exercise, because))
@@ -125,8 +120,6 @@ def bouts_of(written: Exercise, actual: Exercise, client: Client) -> tuple[StepS
     left_right = tuple(s for s in (StepSide.LEFT, StepSide.RIGHT) if s.value != client.rest_side)
     if actual.sides is Sides.EACH and (written.sides is Sides.EACH or client.rest_side):
         return left_right
-    if actual.sides is Sides.ALTERNATING and client.rest_side:
-        return ()
     side = StepSide.BOTH if actual.sides is Sides.BOTH else StepSide.ALTERNATING
     return (side, side) if written.sides is Sides.EACH and not client.rest_side else (side,)
 

@@ -61,6 +61,11 @@ def ladder_down(written: Exercise, library: Library) -> Iterator[tuple[Exercise,
         rung = below
 
 
+def against_side(exercise: Exercise, client: Client) -> tuple[str, ...]:
+    """`side` where it changes sides within one bout and one of them is not to be trained."""
+    return ("side",) if client.rest_side and exercise.sides is Sides.ALTERNATING else ()
+
+
 def may_stand_in(exercise: Exercise, written: Exercise, client: Client, limits: Limits) -> bool:
     """Admissible today; and for someone alone, shown before or explaining itself.
 
@@ -68,7 +73,7 @@ def may_stand_in(exercise: Exercise, written: Exercise, client: Client, limits: 
     """
     known = not client.alone or exercise.self_explanatory or exercise.id in client.shown
     fits = exercise.mode is not Mode.HOLD or exercise.sides is not Sides.EACH or written.sides is Sides.EACH
-    return known and fits and not limits.against(exercise)
+    return known and fits and not limits.against(exercise) and not against_side(exercise, client)
 
 
 def candidates(written: Exercise, library: Library, *, whole_library: bool) -> Iterator[Candidate]:
@@ -103,8 +108,8 @@ def choose(
         taken: exercises already in this round, which are only repeated when nothing else is left.
     """
     chosen = library.get(client.chosen.get(written.id, ""))
-    against = limits.against(written)
-    if chosen is not None and not limits.against(chosen):
+    against = (*limits.against(written), *against_side(written, client))
+    if chosen is not None and may_stand_in(chosen, written, client, limits):
         return Choice(chosen, against or ("choice",))
     if not against:
         return Choice(written)
