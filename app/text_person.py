@@ -1,0 +1,260 @@
+"""Words of one person's page at the coach's desk. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from app.domain.client import Client, Condition
+from app.domain.history import Stop
+from app.domain.plan import Dose, Reason
+from app.domain.record import CheckIn, Ending, How, Hurt, Person, SessionDone
+from app.domain.rules import RuleId
+from app.text import AXIS_WORDS, LEVEL_WORDS, count, duration, listed, reason_text
+from app.text_client import STOP_CAUSES, day_words
+from app.text_signs import SIGN_WORDS, sign_words
+
+NOT_FOUND = "There is nobody of that id on this desk."
+TO_PEOPLE = "Back to people"
+SESSIONS_HEAD = "Last sessions"
+STRIP_LEGEND = "Above: planned. Below, in ink: done. Low = easier, dotted = left out, double bar = stopped."
+NO_SESSIONS = "No session came back yet."
+EARLIER = "Show earlier sessions"
+WHY = "Why this amount"
+CHANGED_BY_PROGRAM = "Put in by the program"
+AS_WRITTEN = "As written; no answer asked for less."
+PAIN_HEAD, SORENESS_HEAD = "Pain, six weeks", "Soreness, six weeks"
+WORST_OF_THREE = "Worst of each three days, 0 to 10. Dotted: from 4 on a session is eased."
+NO_PAIN, NO_SORENESS = "Nothing hurt in a joint in six weeks.", "No achy muscles in six weeks."
+NOT_TOLD = "Not shared"
+EFFORT_HEAD = "Effort"
+EFFORT_TOLD, EFFORT_MEANT = "told", "meant"
+EFFORT_SAID = "One point for each session, 0 to 10. Solid: told. Dashed: meant."
+NO_EFFORT = "No effort was told yet."
+FIRST, LAST = "first", "last"
+LOAD_HEAD = "Weekly load"
+LOAD_SAID = "Session RPE × minutes, AU. No threshold says what is too much; read it beside pain and effort."
+LOAD_UNIT = "AU"
+NO_LOAD = "No session with a told effort in six weeks."
+WEEKS_AGO, TODAY = "6 weeks ago", "today"
+CHECK_INS_HEAD = "Check-ins"
+NO_CHECK_INS = "No check-in came back yet."
+NOTES_HEAD = "Notes"
+NO_NOTES = "No notes."
+ABOUT_HEAD = "About"
+NOT_SENT_HEAD = "What they do not send"
+ALL_SENT = "They send everything: sessions, pain, check-ins and notes."
+STOP_HEAD = "Stopped"
+REPLY_HEAD = "Write to them"
+REPLY_OPEN = "Write a message"
+YES_OPEN = "Record a yes"
+MESSAGE = "Message"
+YES_WHO, YES_KIND = "Who said yes", "Their profession"
+YES_MINE = "I say yes"
+YES_WHY_CLINICIAN = "This stop needs a clinician's yes. Write who said it to you or to them, and their profession."
+YES_WHY_COACH = "This stop needs your yes, or a clinician's."
+PROFESSIONS: Mapping[str, str] = {
+    "doctor": "Doctor", "physiotherapist": "Physiotherapist", "nurse": "Nurse", "coach": "Coach (I)",
+}
+LIMITS_HEAD = "Go easy on"
+LIMITS_WHY = "What you set here replaces what you sent before. They see it as a limit from you."
+NO_LIMITS = "No limits from you."
+SIDES: Mapping[str, str] = {"": "Both sides", "left": "Left", "right": "Right"}
+CAPS: Mapping[int, str] = {0: "Leave out", 1: "Light only", 2: "Nothing hard"}
+ADD_LIMIT, TAKE_AWAY = "Add this limit", "Take away"
+SEAL = "Seal this message"
+SAVE_FILE, COPY_TEXT = "Save as file", "Copy as text"
+CANCEL = "Cancel"
+COPIED = "Copied. Paste it into any messenger; only they can read it."
+NOT_COPIED = "It could not be copied here; save the file instead."
+SENT_HEAD = "Sent so far"
+NO_KEY = "Nothing came back from them yet, so there is no key to seal a message to."
+
+CONDITION_WORDS: Mapping[Condition, str] = {
+    Condition.OSTEOPOROSIS: "osteoporosis", Condition.VERTIGO: "vertigo",
+    Condition.PELVIC_FLOOR: "pelvic floor signs", Condition.HIP_REPLACEMENT: "a hip replacement",
+    Condition.KNEE_REPLACEMENT: "a knee replacement", Condition.FALLS: "a fall in the last year, or unsteady",
+    Condition.CANNOT_RISE: "cannot get up from the floor alone",
+    Condition.HIGH_BLOOD_PRESSURE: "high blood pressure", Condition.HEART_CONDITION: "a heart condition",
+    Condition.BETA_BLOCKER: "takes a beta-blocker", Condition.PACEMAKER: "has a pacemaker",
+    Condition.INSULIN: "takes insulin", Condition.ONE_SIDE: "one side is not to be trained",
+}
+RULE_WORDS: Mapping[RuleId, str] = {
+    RuleId.SYMPTOMS: "Symptoms", RuleId.PAIN: "Pain", RuleId.PAIN_RISE: "Pain the morning after",
+    RuleId.SORENESS: "Soreness", RuleId.EFFORT: "Effort of the last session", RuleId.COMPLETION: "Completion",
+    RuleId.READINESS: "Sleep, energy, settled", RuleId.DAYS: "Days since strength work",
+    RuleId.RETURN: "Coming back", RuleId.CLEARANCE: "An open stop", RuleId.CLEAN_SESSIONS: "Two clean sessions",
+    RuleId.ANSWERED_BY: "Answered by somebody else", RuleId.NO_CHECK_IN: "No check-in",
+    RuleId.LIGHTER_WEEK: "Lighter week", RuleId.MINUTES: "Time at hand",
+}
+SENDS: Mapping[str, str] = {
+    "sessions": "Sessions are not shared.",
+    "pain": "Pain and soreness are not shared: their absence here says nothing.",
+    "check_ins": "Check-ins are not shared: sleep, energy and signs told in the morning do not reach you.",
+    "notes": "Notes are not shared.",
+}
+ENDINGS: Mapping[Ending, str] = {
+    Ending.FINISHED: "Finished", Ending.INTERRUPTED: "Interrupted by something outside",
+    Ending.TOO_MUCH: "Stopped: too much", Ending.PAIN: "Stopped: pain", Ending.SIGN: "Stopped",
+}
+
+
+# ------------------------------------------------------------------ the person
+
+def about_line(person: Person, year: int) -> str:
+    """`about 71, led by Halina, alone when training`."""
+    told = [f"about {year - person.birth_year} years"] if person.birth_year else []
+    told += [f"led by {person.led_by}"] if person.led_by else []
+    told += ["trains alone"] if person.body.alone else []
+    return ", ".join(told)
+
+
+def body_lines(body: Client) -> tuple[tuple[str, str], ...]:
+    """(name, value) of everything that shapes a session for them."""
+    told = [("Conditions", listed([CONDITION_WORDS[c] for c in sorted(body.conditions)]) or "none told")]
+    spared = [f"{spot} ({cap} of 3)" for spot, cap in sorted(body.spare.items())]
+    told.append(("Go easy on", listed(spared) or "nothing"))
+    if body.limits:
+        limits = [f"{AXIS_WORDS[axis]} at most {cap} of 3" for axis, cap in sorted(body.limits.items())]
+        told.append(("Limits", listed(limits)))
+    for spot, usual in sorted(body.usual_pain.items()):
+        told.append((f"Usual pain, {spot}",
+                     f"{usual.level} of 10, agreed with a {usual.agreed_with}, until {day_words(usual.until)}"))
+    told.append(("Up from the floor alone", "yes" if body.rises_unaided else "no"))
+    told.append(("Kit", listed(sorted(body.kit)).replace("_", " ") if body.kit else "none" if body.kit is not None
+                 else "not told"))
+    if body.weights_g:
+        told.append(("Weights", listed([f"{g / 1000:g} kg" for g in body.weights_g])))
+    if body.same_as_always:
+        told.append(("Same as always", "order kept, nothing swapped"))
+    if body.rest_side:
+        told.append(("Side not trained", f"{body.rest_side}: {body.rest_side_because}"))
+    return tuple(told)
+
+
+def not_sent(person: Person) -> tuple[str, ...]:
+    """A sentence for each kind that they do not send."""
+    return tuple(words for kind, words in SENDS.items() if kind not in person.sends)
+
+
+# ------------------------------------------------------------------ a session
+
+def session_head(done: SessionDone) -> str:
+    """`Sunday 23 November, Legs and back`."""
+    return f"{day_words(done.stamp.local)}, {done.name}"
+
+
+def session_line(done: SessionDone) -> str:
+    """How it ended, how much of it, how hard."""
+    told = [ended(done), f"{done.completed} % of the planned work", duration(done.took_s)]
+    told.append(f"effort {done.rpe}, meant {done.plan.target_rpe}" if done.rpe is not None
+                else f"effort not told, meant {done.plan.target_rpe}")
+    return "; ".join(told)
+
+
+def ended(done: SessionDone) -> str:
+    """How it ended, with the sign if one did."""
+    if done.ending is Ending.SIGN:
+        words = sign_words(done.sign)
+        return f"Stopped: {words[:1].lower()}{words[1:]}"
+    return ENDINGS[done.ending]
+
+
+def pain_line(done: SessionDone) -> str:
+    """What hurt, said afterwards."""
+    if done.pain is None:
+        return "Pain afterwards: not told"
+    told = [f"{spot} {level}" for spot, level in sorted(done.pain.items()) if level]
+    return f"Pain afterwards: {listed(told) or 'none'}"
+
+
+def hurt_line(hurt: Hurt, names: Mapping[str, str]) -> str:
+    """`That hurts` in the session: where, how much, in what, when."""
+    at = f" in “{names.get(hurt.exercise, hurt.exercise)}”" if hurt.exercise else ""
+    gave = ", and it gave way" if hurt.gave_way else ""
+    return f"“That hurts” at minute {hurt.at_ms // 60_000}: {hurt.spot} {hurt.level} of 10{at}{gave}"
+
+
+def by_hand_line(change: tuple[str, str], names: Mapping[str, str]) -> str:
+    """A change made by hand."""
+    written, chosen = (names.get(i, i.replace("-", " ")) for i in change)
+    return f"By hand: “{chosen}” instead of “{written}”"
+
+
+def done_line(done: SessionDone) -> str:
+    """Stretches of work that were not done in full."""
+    named = ((How.EASIER, "easier"), (How.PART, "in part"), (How.SKIPPED, "left out"))
+    told = [f"{number} {words}" for how, words in named if (number := sum(d.how is how for d in done.done))]
+    return f"{count(sum(s.is_effort for s in done.plan.steps), 'stretch', 'stretches')} of work planned" + (
+        f"; {listed(told)}" if told else "")
+
+
+def dose_line(dose: Dose) -> str:
+    """The level and its amounts."""
+    amounts = f"{count(dose.rounds, 'round')}, work {dose.work} %, rest {dose.rest} %, weights {dose.load} %"
+    return f"Level {dose.level}, {LEVEL_WORDS[dose.level].lower()}: {amounts}"
+
+
+def reason_line(reason: Reason) -> tuple[str, str]:
+    """The rule with the level it voted for, and the sentence that the client read."""
+    return f"{RULE_WORDS[reason.rule]}, level {reason.level}", f"They read: “{reason_text(reason)}”"
+
+
+# ------------------------------------------------------------------ check-ins
+
+def check_in_line(told: CheckIn) -> str:
+    """The answers of one morning in a line."""
+    feel = [f"{word} {value}" for word, value in
+            (("slept", told.slept), ("energy", told.energy), ("settled", told.calm)) if value is not None]
+    parts = [f"{', '.join(feel)} of 5"] if feel else ["sleep, energy, settled not told"]
+    for word, levels in (("hurts", told.pain), ("morning after", told.morning_after), ("achy", told.soreness)):
+        if levels:
+            parts.append(f"{word}: {listed([f'{spot} {level}' for spot, level in sorted(levels.items())])}")
+    if told.pain is None:
+        parts.append("pain not told")
+    signs = [SIGN_WORDS.get(s, s) for s in told.signs]
+    parts += [f"signs: {listed(signs).lower()}"] if signs else []
+    return "; ".join(parts)
+
+
+def check_in_head(told: CheckIn) -> str:
+    """`Sunday 23 November, level 2, answered by the family`."""
+    by = ", answered by whoever leads them" if told.answered_by.value == "leader" else ""
+    level = f", level {told.level}" if told.level is not None else ""
+    return f"{day_words(told.stamp.local)}{level}{by}"
+
+
+# ------------------------------------------------------------------ stops and replies
+
+def stop_line(stop: Stop, day: date) -> str:
+    """What stopped them, and when."""
+    cause = STOP_CAUSES.get(stop.because) or SIGN_WORDS.get(stop.because) or "A stop"
+    return f"{cause}, on {day_words(day)}. They do not train again before a yes is recorded."
+
+
+def stop_needs(stop: Stop) -> str:
+    """Whose yes it needs."""
+    needs = {"clinician": "It needs a clinician's yes, with profession.",
+             "coach": "It needs your yes, or a clinician's.",
+             "self": "It needs their own word once the fever has been gone for 48 hours, or yours."}
+    return needs[stop.yes_from]
+
+
+def yes_on_its_way(who: str, kind: str, number: int) -> str:
+    """A yes that was sent and did not come back yet."""
+    return f"{who} ({kind}) said yes; it is in message {number}. It counts once they open that message."
+
+
+def sealed(number: int, name: str) -> str:
+    """A message that is ready."""
+    return f"Message {number} for {name} is sealed. Only {name} can read it. Save it or copy it, and send it."
+
+
+def sent_line(number: int, day: date, message: str, extras: str) -> str:
+    """One message that was sent."""
+    said = f"“{message}”" if message else ""
+    return f"Message {number}, {day_words(day)}: {'; '.join(p for p in (said, extras) if p)}"
+
+
+def limit_line(spot: str, cap: int) -> str:
+    """One limit."""
+    return f"{spot.capitalize()}: {CAPS[cap].lower()}"
