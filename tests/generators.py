@@ -155,7 +155,8 @@ def people(sends: SearchStrategy[frozenset[str]] | None = None) -> SearchStrateg
         birth_year=st.none() | st.integers(1900, 2100), country=texts(4), pounds=st.booleans(), goals=texts(),
         led_by=texts(), emergency_contact=texts(), emergency_number=texts(),
         sends=sends if sends is not None else st.frozensets(st.sampled_from(SENDS)),
-        screened=st.none() | days, coach_key=hashes, programme=st.just("") | slugs, started=st.none() | days,
+        screened=st.none() | days, waiting=st.frozensets(slugs, max_size=2),
+        told_by=texts(), coach_key=hashes, programme=st.just("") | slugs, started=st.none() | days,
     )
 
 

@@ -19,7 +19,7 @@ MOST_BYTES = 200 * 1000 * 1000
 MOST_ENTRIES = 5000
 MOST_RATIO = 100
 _LONGEST_NAME = 200
-#: One path inside a pack: ASCII letters, digits, `.`, `-`, `_`, parts joined by `/`, no part beginning with a dot.
+#: One path inside a pack: ASCII letters, digits, `.`, `-`, `_`, parts joined by `/`, none beginning with `.` or `-`.
 _SAFE_PATH = re.compile(r"[A-Za-z0-9_][A-Za-z0-9._-]*(/[A-Za-z0-9_][A-Za-z0-9._-]*)*")
 _EPOCH = (1980, 1, 1, 0, 0, 0)
 _FILE_MODE = (stat.S_IFREG | 0o644) << 16

@@ -69,6 +69,8 @@ class PersonForm(Form):
     led_by: Text = ""
     sends: frozenset[Word] = frozenset()
     screened: date | None = None
+    waiting: frozenset[Word] = frozenset()
+    told_by: Text = ""
     coach_key: Text = ""
     programme: Text = ""
     started: date | None = None

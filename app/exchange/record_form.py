@@ -1,4 +1,4 @@
-"""Check-ins, sessions done and clearances as a return carries them, each under its `kind`."""
+"""Check-ins, sessions done and clearances as a return carries them, told apart by the key `record`."""
 from __future__ import annotations
 
 from datetime import date
@@ -148,18 +148,18 @@ class ClearanceForm(Form):
 class TakenBackForm(Form):
     """A record that was taken back: its kind and stamp, and nothing of what it said."""
 
-    kind: str
+    record: str
     stamp: StampValue
 
 
 class UnreadForm(Form):
     """A kind of record that came after this version."""
 
-    kind: str
+    record: str
 
 
 def _tag(table: Any) -> str:
-    kind = table.get("kind") if isinstance(table, dict) else None
+    kind = table.get("record") if isinstance(table, dict) else None
     if kind not in _KINDS.values():
         return _UNREAD
     stamp = table.get("stamp")
@@ -168,7 +168,7 @@ def _tag(table: Any) -> str:
 
 def _taken_back(form: TakenBackForm) -> Record:
     stamp: Stamp = form.stated()["stamp"]
-    return next(blank(kind, stamp) for kind, word in _KINDS.items() if word == form.kind)
+    return next(blank(kind, stamp) for kind, word in _KINDS.items() if word == form.record)
 
 
 def blank(kind: type[Record], stamp: Stamp) -> Record:
@@ -191,8 +191,8 @@ RecordValue = Annotated[
 
 
 def record_table(record: Record) -> dict[str, Any]:
-    """The keys that give this record back; of one that was taken back only its kind and stamp."""
-    kind = {"kind": _KINDS[type(record)]}
-    return kind | ({"stamp": plain(record.stamp)} if record.stamp.deleted else cleaned(plain(record)))
+    """The keys that give this record back; of one that was taken back only its stamp."""
+    named = {"record": _KINDS[type(record)]}
+    return named | ({"stamp": plain(record.stamp)} if record.stamp.deleted else cleaned(plain(record)))
 
 
