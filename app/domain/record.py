@@ -174,7 +174,11 @@ class Person:
     sends: frozenset[str] = frozenset({"sessions", "pain", "check_ins", "notes"})
     """What they agreed to send."""
     screened: date | None = None
-    """When the stop questions were last answered with "no"."""
+    """When the stop questions were last answered with "no", or a clinician's yes to them was recorded."""
+    waiting: frozenset[str] = frozenset()
+    """Stop questions that were ticked and still wait for a clinician's yes: ids in `app/domain/screening.py`."""
+    told_by: str = ""
+    """Who named the conditions, in the person's own words, such as "Dr Moss, last spring"."""
     coach_key: str = ""
     programme: str = ""
     started: date | None = None
