@@ -2,19 +2,22 @@
 from __future__ import annotations
 
 import os
+import shutil
 import sqlite3
 import stat
 import subprocess
 import sys
 from contextlib import closing
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
+from sqlalchemy.exc import IntegrityError
 
 from app.domain.errors import DamagedDatabase, NewerDatabase, NoAccess, NoRoom, NotOurStore, StoreBusy
-from app.storage import database, people, settings
-from app.storage.copies import copies, is_whole, keep_copy, last_good_copy, restore_copy
+from app.storage import database, marks, people, settings
+from app.storage.copies import copies, is_whole, keep_copy, last_good_copy, restore_copy, set_aside
 from app.storage.database import Store, copy_of_the_day, open_store, store_file, sweep_after_erasing
 from app.storage.dump import erase_everything, erase_person, logical_dump
 from tests.storage import story
@@ -192,6 +195,27 @@ def test_a_file_emptied_by_the_disk_is_not_taken_for_a_new_store(told: Store) ->
         open_store(path)
 
 
+def test_what_was_only_in_the_journal_yet_is_set_aside_too(told: Store, tmp_path: Path) -> None:
+    """As after a crash: without its journal the file would look older than it is."""
+    path, before = file_of(told), dump(told)
+    crashed = tmp_path / "crashed.db"
+    for end in ("", "-wal"):
+        shutil.copy(f"{path}{end}", f"{crashed}{end}")
+    assert is_whole(crashed)
+    kept = set_aside(crashed, "damaged")
+    left = {p.name for p in tmp_path.glob("crashed*")}
+    assert {kept.name, f"{kept.name}-wal"} <= left and all(name.startswith(kept.name) for name in left)
+    assert dump(open_store(kept)) == before
+
+
+def test_rows_need_what_they_refer_to_after_every_start(told: Store) -> None:
+    """Not only after the one that made the tables."""
+    path = file_of(told)
+    told.close()
+    with pytest.raises(IntegrityError), open_store(path).begin() as db:
+        marks.save_mark(db, replace(story.MARK, person="nobody"))
+
+
 def test_two_damages_have_two_names(tmp_path: Path) -> None:
     """The first one is not overwritten."""
     path = tmp_path / "evenload.db"
@@ -295,8 +319,10 @@ def test_who_is_erased_is_gone_from_every_byte(told: Store) -> None:
 
 
 def erase_in_full(store: Store) -> None:
-    """The rest too."""
+    """The other person with their marks and replies, and then the rest."""
     with store.begin() as db:
+        erase_person(db, "p-tomas")
+        assert "p-tomas" not in logical_dump(db) and "pack " in logical_dump(db)
         erase_everything(db)
     sweep_after_erasing(store)
     assert dump(store) == ""
