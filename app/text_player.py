@@ -50,7 +50,7 @@ SKIP = "Skip"
 HURTS = "That hurts"
 STOP_SIGNS = "Stop signs"
 END = "End the session"
-LONGER_REST = "15 seconds more rest"
+LONGER_REST = "15 seconds more"
 EASIER = "Easier:"
 TAKE_CARE = "Take care:"
 YOU_SAY = "You say"
@@ -70,7 +70,8 @@ _KINDS = {
     StepKind.WORK: "Work", StepKind.HOLD: "Hold", StepKind.REST: "Rest", StepKind.ROUND_REST: "Rest",
     StepKind.SETUP: "Get ready",
 }
-_SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right", StepSide.ALTERNATING: "Side to side"}
+SIDE_TO_SIDE = "side to side"
+_SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
 
 
 def kind_word(step: Step) -> str:
@@ -83,7 +84,7 @@ def side_word(step: Step) -> str:
     word = _SIDES.get(step.side) if step.side else None
     if word is None:
         return ""
-    return word if step.is_effort or step.side is StepSide.ALTERNATING else f"{word} next"
+    return word if step.is_effort else f"{word} next"
 
 
 def where_word(step: Step, rounds: int) -> str:
@@ -108,15 +109,16 @@ def weight(load_g: int, *, pounds: bool) -> str:
 
 
 def amount(step: Step, *, pounds: bool) -> str:
-    """`8 times, 4 kg`; empty where time alone counts."""
+    """`8 times, side to side, 4 kg`; empty where time alone counts."""
     parts = [count(step.reps, "time")] if step.reps else []
+    parts += [SIDE_TO_SIDE] if step.side is StepSide.ALTERNATING else []
     parts += [weight(step.load_g, pounds=pounds)] if step.load_g else []
     return ", ".join(parts)
 
 
 def next_line(name: str, step: Step, *, resting: bool) -> str:
     """What comes after what is shown: `Next: the wall push, left`."""
-    side = _SIDES.get(step.side) if step.side in (StepSide.LEFT, StepSide.RIGHT) else None
+    side = _SIDES.get(step.side) if step.side else None
     return f"{'Then' if resting else 'Next'}: {name}{f', {side.lower()}' if side else ''}"
 
 

@@ -114,9 +114,10 @@ def flet_theme(palette: Palette) -> ft.Theme:
         text_theme=_text_theme(palette),
         scaffold_bgcolor=palette.paper,
         focus_color=palette.focus,
-        hover_color=f"{palette.ink}14",
-        splash_color=f"{palette.ink}26",
-        highlight_color=f"{palette.ink}1A",
+        # of eight digits Flet reads the first two as the alpha
+        hover_color=f"#14{palette.ink[1:]}",
+        splash_color=f"#26{palette.ink[1:]}",
+        highlight_color=f"#1A{palette.ink[1:]}",
         page_transitions=ft.PageTransitionsTheme(
             android=ft.PageTransitionTheme.NONE, ios=ft.PageTransitionTheme.NONE, linux=ft.PageTransitionTheme.NONE,
             macos=ft.PageTransitionTheme.NONE, windows=ft.PageTransitionTheme.NONE,

@@ -25,7 +25,7 @@ def cards(c: Card, live: Live) -> list[ft.Control]:
     amount = says.amount(_effort(live, step), pounds=live.now.person.pounds)
     pieces += [c.lead(amount)] if amount else []
     lines = said(c, found.cues, step) if live.now.led else read(c, found.cues, step)
-    return [*pieces, *lines, *_easier(c, live), *_longer(c, live, step)]
+    return [*pieces, *lines]
 
 
 def _effort(live: Live, step: Step) -> Step:
@@ -33,7 +33,8 @@ def _effort(live: Live, step: Step) -> Step:
 
 
 def _head(c: Card, name: str, side: str) -> ft.Control:
-    heading = ft.Semantics(content=c.text(name, t.T_HEAD, t.EXTRA, height=1.12), heading_level=1, expand=True)
+    size = t.T_TITLE if c.width >= t.WIDE and c.height >= t.LOW else t.T_HEAD
+    heading = ft.Semantics(content=c.text(name, size, t.EXTRA, height=1.12), heading_level=1, expand=True)
     if not side:
         return ft.Row([heading])
     if c.scale > t.LARGE_PRINT:
@@ -44,8 +45,15 @@ def _head(c: Card, name: str, side: str) -> ft.Control:
 def read(c: Card, cues: Cues, step: Step) -> list[ft.Control]:
     """What the client reads: the set-up before, the action and the breath while it is done, and what to watch."""
     lines = [*cues.action, cues.breath] if step.is_effort else list(cues.set_up)
-    shown: list[ft.Control] = [c.text(line, t.T_LEAD, height=1.2) for line in lines if line]
+    shown: list[ft.Control] = [c.text(line, line_size(c), height=1.2) for line in lines if line]
     return [c.stack(shown, 4), *_care(c, cues)]
+
+
+def line_size(c: Card) -> float:
+    """Of the cue lines: as large as the page allows, for eyes three metres away."""
+    if c.height < t.LOW:
+        return t.T_BODY
+    return t.T_HEAD if c.width >= t.WIDE else t.T_LEAD
 
 
 def _care(c: Card, cues: Cues) -> list[ft.Control]:
@@ -59,25 +67,29 @@ def _care(c: Card, cues: Cues) -> list[ft.Control]:
 def said(c: Card, cues: Cues, step: Step) -> list[ft.Control]:
     """What who leads says, and what they watch for."""
     lines = [*cues.action, cues.breath] if step.is_effort else [*cues.set_up, *cues.action[:1]]
-    say = [c.text(line, t.T_LEAD, height=1.2) for line in lines if line]
+    say = [c.text(line, line_size(c), height=1.2) for line in lines if line]
     watch = [c.text(line, t.T_BODY, t.SEMI, height=1.2) for line in (*cues.safety, says.WATCH_ALWAYS)]
     return [c.aside(c.stack([c.subhead(says.YOU_SAY, t.T_BODY), *say], 4)),
             c.aside(c.stack([c.subhead(says.WATCH_FOR, t.T_BODY), *watch], 4))]
 
 
-def _easier(c: Card, live: Live) -> list[ft.Control]:
+def easier(c: Card, live: Live) -> list[ft.Control]:
+    """The easier option from edge to edge, and the way back from the one just taken."""
     pieces: list[ft.Control] = []
     if live.eased is not None:
-        pieces += [c.note(says.eased(live.eased.now.name)),
-                   c.link(says.undo_eased(live.eased.was.name), live.press(live.undo_ease))]
-    option = live.now.easier()
+        taken = c.stack([c.note(says.eased(live.eased.now.name)),
+                         c.link(says.undo_eased(live.eased.was.name), live.press(live.undo_ease))], 0)
+        pieces.append(ft.Container(taken, padding=ft.Padding.symmetric(horizontal=c.margin)))
+    option = live.now.easier() if live.now.state.step.kind is not StepKind.CHANGE else None
     if option is not None:
         pieces.append(c.band(says.EASIER, option.name, ft.Icons.SOUTH_SHARP, live.press(live.ease)))
     return pieces
 
 
-def _longer(c: Card, live: Live, step: Step) -> list[ft.Control]:
-    if step.is_effort:
+def longer(c: Card, live: Live) -> list[ft.Control]:
+    """More time before the next work."""
+    step = live.now.state.step
+    if step.is_effort or step.kind is StepKind.CHANGE:
         return []
     return [c.button(says.LONGER_REST, live.press(live.do, events.LongerRest()), icon=ft.Icons.MORE_TIME_SHARP)]
 

@@ -16,17 +16,19 @@ def before_page(shell: Shell, live: Live) -> ft.Control:
     """A look around, then Start."""
     c = shell.card()
     person, name, kit = _about(live)
-    lines = [
-        ft.Row([c.icon(ft.Icons.CROP_SQUARE_SHARP, size=22), c.text(line, t.T_LEAD, height=1.2, expand=True)],
-               spacing=12, vertical_alignment=ft.CrossAxisAlignment.START)
-        for line in says.before_lines(person.body, kit)
-    ]
+    lines = [_point(c, line) for line in says.before_lines(person.body, kit)]
     body: list[ft.Control] = [c.title(says.BEFORE), c.lead(says.before_lead(name)), c.rows(lines, 12),
                               c.harm_button(says.STOP_SIGNS, live.press(live.open, Panel.SIGNS))
                               if live.playing else c.link(says.NOT_NOW, live.press(shell.go, "/today"))]
     if person.led_by:
         body.insert(0, c.soft(says.whose(person.name)))
     return c.page(body, [c.main_button(says.START, live.press(live.start), ft.Icons.PLAY_ARROW_SHARP)])
+
+
+def _point(c: Card, line: str) -> ft.Control:
+    mark = ft.Container(c.icon(ft.Icons.SQUARE_SHARP, size=14), padding=ft.Padding(left=0, right=0, top=7, bottom=0))
+    row: list[ft.Control] = [mark, c.text(line, t.T_LEAD, height=1.2, expand=True)]
+    return ft.Row(row, spacing=12, vertical_alignment=ft.CrossAxisAlignment.START)
 
 
 def _about(live: Live) -> tuple[Person, str, list[str]]:

@@ -10,7 +10,7 @@ from app.domain import player as events
 from app.domain.plan import Part, Step, StepKind
 from app.domain.run import PlayerState, Status
 from app.ui import theme as t
-from app.ui.client.play_cards import cards
+from app.ui.client.play_cards import cards, easier, longer
 from app.ui.client.play_live import Live, Panel
 from app.ui.parts import Card
 from app.ui.parts.count_panel import Phase, count_panel
@@ -20,6 +20,9 @@ from app.ui.shell import Shell
 TWO_COLUMNS_FROM = 700
 """Width from which, where the page is wider than high, the count stands at the left, px."""
 LEFT_SHARE = 0.42
+LANE = 36
+TALL = 0.5
+"""Of the figures at the left, as a share of the height of the page."""
 
 
 def player_page(shell: Shell, live: Live) -> ft.Control:
@@ -28,17 +31,19 @@ def player_page(shell: Shell, live: Live) -> ft.Control:
     if c.width >= TWO_COLUMNS_FROM and c.width > c.height:
         return _wide(c, live)
     scale_free = [top_bar(c, live), panel(c, live, c.width, t.T_COUNT)]
-    middle = [*cards(c, live), *coming(c, live, c.width - 2 * c.margin), *less_used(c, live)]
+    middle = [_padded(c, cards(c, live)), *easier(c, live),
+              _padded(c, [*longer(c, live), *coming(c, live, c.width - 2 * c.margin), *less_used(c, live)])]
     return ft.Column([*scale_free, _scroll(c, middle), _foot(c, buttons(c, live))], spacing=0, expand=True,
                      horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
 
 
 def _wide(c: Card, live: Live) -> ft.Control:
     left = c.width * LEFT_SHARE
-    count = panel(c, live, left, min(t.T_COUNT_WIDE, c.height * 0.5))
-    beside = _scroll(c, coming(c, live, left - 2 * c.margin))
+    count = panel(c, live, left, c.height * TALL)
+    beside = _scroll(c, [_padded(c, coming(c, live, left - 2 * c.margin))])
     low = c.height < t.LOW
-    right = [top_bar(c, live), _scroll(c, [*cards(c, live), *less_used(c, live)]),
+    middle = [_padded(c, cards(c, live)), *easier(c, live), _padded(c, [*longer(c, live), *less_used(c, live)])]
+    right = [top_bar(c, live), _scroll(c, middle),
              _foot(c, [one_row(c, live)] if low and c.scale <= t.LARGE_PRINT else buttons(c, live))]
     stretch = ft.CrossAxisAlignment.STRETCH
     columns: list[ft.Control] = [
@@ -50,9 +55,13 @@ def _wide(c: Card, live: Live) -> ft.Control:
 
 
 def _scroll(c: Card, pieces: list[ft.Control]) -> ft.Control:
-    inner = ft.Container(c.stack(pieces, 12), padding=ft.Padding.symmetric(horizontal=c.margin, vertical=12))
+    inner = ft.Container(c.stack(pieces, 8), padding=ft.Padding.symmetric(vertical=10))
     return ft.Column([inner], scroll=ft.ScrollMode.AUTO, expand=True,
                      horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
+
+
+def _padded(c: Card, pieces: list[ft.Control]) -> ft.Control:
+    return ft.Container(c.stack(pieces, 8), padding=ft.Padding.symmetric(horizontal=c.margin))
 
 
 def _foot(c: Card, pieces: list[ft.Control]) -> ft.Control:
@@ -123,7 +132,7 @@ def coming(c: Card, live: Live, width: float) -> list[ft.Control]:
     resting = not state.step.is_effort
     line = says.next_line(name_of(live, after), after, resting=resting) if after else says.LAST_ONE
     plan = playing.plan if state.steps is playing.plan.steps else replace(playing.plan, steps=state.steps)
-    return [c.text(line, t.T_LEAD, t.SEMI, height=1.15), now_strip(c, plan, state.at_ms, width)]
+    return [c.text(line, t.T_LEAD, t.SEMI, height=1.15), now_strip(c, plan, state.at_ms, width, lane=LANE)]
 
 
 def next_after(state: PlayerState) -> Step | None:
@@ -139,14 +148,14 @@ def buttons(c: Card, live: Live) -> list[ft.Control]:
     """The main act, and back, skip and "that hurts" under it; in large print only what must never be looked for."""
     if c.scale > t.LARGE_PRINT:
         return [_main(c, live), _hurts(c, live)]
-    row: list[ft.Control] = [*_back_and_skip(c, live, 2), _hurts(c, live, expand=3)]
+    row: list[ft.Control] = [*_back_and_skip(c, live, 2), _hurts(c, live, expand=4)]
     return [_main(c, live), ft.Row(row, spacing=t.GAP_S)]
 
 
 def one_row(c: Card, live: Live) -> ft.Control:
     """All of them beside one another, where the page is low."""
-    row: list[ft.Control] = [_main(c, live, size=t.T_LEAD, height=t.TARGET_PLAYER, icon=None, expand=4),
-                             *_back_and_skip(c, live, 3), _hurts(c, live, icon=None, expand=4)]
+    row: list[ft.Control] = [_main(c, live, size=t.T_LEAD, height=t.TARGET_PLAYER, icon=None, expand=3),
+                             *_back_and_skip(c, live, 2), _hurts(c, live, size=t.T_BODY, expand=4)]
     return ft.Row(row, spacing=t.GAP_S)
 
 
@@ -170,7 +179,7 @@ def _back_and_skip(c: Card, live: Live, expand: int) -> list[ft.Control]:
 
 
 def _hurts(c: Card, live: Live, **more: object) -> ft.Control:
-    sized = {"icon": ft.Icons.PAN_TOOL_SHARP, "height": t.TARGET_PLAYER} | more
+    sized: dict[str, object] = {"height": t.TARGET_PLAYER, "size": t.T_HEAD} | more
     return c.harm_button(says.HURTS, live.press(live.stand_still), **sized)  # type: ignore[arg-type]
 
 
