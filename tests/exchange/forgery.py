@@ -1,8 +1,10 @@
-"""Properly signed packs with anything inside: what a hostile or mistaken coach could hand out."""
+"""Properly signed files with anything inside: what a hostile or mistaken coach or client could hand out."""
 from __future__ import annotations
 
 import io
+import json
 import zipfile
+import zlib
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
@@ -13,6 +15,7 @@ from app.exchange.content import CONTENT, source_to_json
 from app.exchange.keys import CoachKeys
 from app.exchange.kinds import Kind
 from app.exchange.manifest import MANIFEST, Manifest
+from app.exchange.sealing import open_sealed
 from app.exchange.signing import SIGNED_BYTES, signed
 from tests.exchange.fixed import COACH, SOURCE, run
 
@@ -41,3 +44,10 @@ def forged(source: Source = SOURCE, signer: CoachKeys = COACH, files: Mapping[st
     about = Manifest(source.coach, manifest.public_keys(signer), 1, source.language, manifest.listed(inside))
     about = replace(about, **manifest_says)
     return sealed_up(zipped({**inside, **(unlisted or {}), MANIFEST: about.to_json()}), signer)
+
+
+def inside(data: bytes) -> dict[str, Any]:
+    """The JSON of a return."""
+    opened = run(open_sealed(data, "file", Kind.RETURN, (COACH.sealing,)))
+    said: dict[str, Any] = json.loads(zlib.decompress(opened.plain)[SIGNED_BYTES:])
+    return said

@@ -42,6 +42,7 @@ from tests.exchange.fixed import (
     YES,
     run,
 )
+from tests.exchange.forgery import inside
 from tests.generators import SENDS, people, records
 
 
@@ -120,30 +121,24 @@ def test_a_refused_part_is_nowhere_in_the_file() -> None:
     """Not under another name either: the words and numbers themselves are gone."""
     person = replace(ADA, sends=frozenset({"sessions"}))
     data = run(write_return(replace(RETURN, person=person), client=CLIENT, readers=READERS))
-    inside = _inside(data)
-    assert [record["record"] for record in inside["records"]] == ["session_done", "clearance"]
+    said = inside(data)
+    assert [record["record"] for record in said["records"]] == ["session_done", "clearance"]
     for word in ("knee", "a good day", "slept badly", "top shelf", "999", "Jo"):
-        assert word not in json.dumps(inside)
+        assert word not in json.dumps(said)
 
 
 def test_what_was_taken_back_travels_as_a_stamp_alone() -> None:
     """Even when that kind is no longer sent."""
     taken = replace(CHECK_IN, stamp=replace(CHECK_IN.stamp, deleted=True, revision=2))
     person = replace(ADA, sends=frozenset())
-    inside = _inside(_write(replace(RETURN, person=person, records=(taken,))))
-    assert [set(record) for record in inside["records"]] == [{"record", "stamp"}]
-
-
-def _inside(data: bytes) -> dict[str, Any]:
-    opened = run(open_sealed(data, "file", Kind.RETURN, (COACH.sealing,)))
-    found: dict[str, Any] = json.loads(zlib.decompress(opened.plain)[SIGNED_BYTES:])
-    return found
+    said = inside(_write(replace(RETURN, person=person, records=(taken,))))
+    assert [set(record) for record in said["records"]] == [{"record", "stamp"}]
 
 
 def _sealed(change: Callable[[dict[str, Any]], None], readers: tuple[bytes, ...] = READERS,
             header_readers: tuple[bytes, ...] | None = None) -> bytes:
     """A return with its JSON changed, properly signed and sealed."""
-    table = _inside(_write())
+    table = inside(_write())
     change(table)
     header = header_of(Kind.RETURN, [key_id(reader) for reader in header_readers or readers])
     plain = run(signed(header, to_json(table), CLIENT.signing))
@@ -239,7 +234,7 @@ def test_a_return_that_unpacks_to_too_much_is_refused() -> None:
 
 @pytest.mark.parametrize("plain", [b"", b"x", zlib.compress(b""), zlib.compress(b"key\n") + b"x",
                                    zlib.compress(b"x" * 400)[:-3]])
-def test_a_seal_does_not_excuse_what_is_inside(plain: bytes) -> None:
+def test_a_seal_does_not_excuse_what_isinside(plain: bytes) -> None:
     """Anything but one whole compressed, signed text is damaged."""
     assert_refused(_read, run(seal(plain, READERS, Kind.RETURN)), DamagedFile)
 

@@ -1,0 +1,53 @@
+"""The committed vectors: what was written once is read for ever, and what must be refused stays refused."""
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from app.domain import errors
+from app.exchange.armour import unwrapped
+from app.exchange.keys import sealing_pair
+from app.exchange.kinds import Kind
+from app.exchange.pack import read_pack
+from app.exchange.replies import read_reply
+from app.exchange.returns import read_return
+from tests.exchange.fixed import CHECK_IN, REPLY, RETURN, SOURCE, run
+from tests.exchange.make_vectors import FOLDER, SCENARIOS
+
+VECTORS = sorted(FOLDER.glob("*.vector"))
+
+
+def _parts(path: Path) -> tuple[dict[str, str], bytes]:
+    head, _, data = path.read_bytes().partition(b"\n\n")
+    return dict(line.split(": ", 1) for line in head.decode().splitlines()), data
+
+
+async def _read(head: dict[str, str], data: bytes) -> object:
+    kind = Kind(head["kind"])
+    if kind is Kind.PACK:
+        return (await read_pack(data, "vector")).source
+    mine = (await sealing_pair(bytes.fromhex(head["opens-with"])),)
+    whole = unwrapped(data, "vector")
+    if kind is Kind.RETURN:
+        return (await read_return(whole, "vector", private_keys=mine)).records
+    known = (bytes.fromhex(head["coach"]),)
+    return (await read_reply(whole, "vector", private_keys=mine, coach_keys=known)).message
+
+
+@pytest.mark.parametrize("path", VECTORS, ids=lambda path: path.stem)
+def test_a_vector_is_read_or_refused_as_it_says(path: Path) -> None:
+    """`ok` gives the fixed values; anything else exactly that error."""
+    head, data = _parts(path)
+    if head["expect"] == "ok":
+        assert run(_read(head, data)) in (SOURCE, RETURN.records, REPLY.message, (CHECK_IN,))
+        return
+    with pytest.raises(errors.FileError) as caught:
+        run(_read(head, data))
+    assert type(caught.value).__name__ == head["expect"]
+
+
+def test_every_scenario_has_its_vector_and_every_refusal_is_shown() -> None:
+    """None is lost, and each FileError has at least one."""
+    assert sorted(path.stem for path in VECTORS) == sorted(scenario.name for scenario in SCENARIOS)
+    assert {kind.__name__ for kind in errors.FileError.__subclasses__()} <= {s.expect for s in SCENARIOS}
