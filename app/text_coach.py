@@ -155,7 +155,7 @@ def _spot_of(record: Record | None) -> str:
         for hurt in record.hurts:
             told[hurt.spot] = max(hurt.level, told.get(hurt.spot, 0))
     worst = max(sorted(told), key=lambda s: told[s], default=None)
-    return f"{str(worst).capitalize()}, pain" if worst else "Pain"
+    return str(worst).capitalize() if worst else "Pain"
 
 
 def spark_said(flag: Flag) -> str:

@@ -85,10 +85,15 @@ def mark(store: Store, clock: Clock, flags: Iterable[Flag], state: MarkState, un
     """Seen, called about, or put off: until a day, three days from now where none is named."""
     now = clock.now()
     if state is MarkState.LATER and until is None:
-        until = clock.local(now).day + timedelta(days=LATER_DAYS)
+        until = later_day(clock)
     with store.begin() as db:
         for flag in flags:
             marks.save_mark(db, Mark(*_place(flag), state, now, until if state is MarkState.LATER else None))
+
+
+def later_day(clock: Clock) -> date:
+    """The day on which "later" without a day comes back."""
+    return clock.local(clock.now()).day + timedelta(days=LATER_DAYS)
 
 
 def undo(store: Store, flags: Iterable[Flag]) -> None:

@@ -1,12 +1,85 @@
-"""The people screen."""
+"""Everybody whose returns come to this desk: searched, sorted, fifty to a page."""
 from __future__ import annotations
+
+from datetime import date, datetime
 
 import flet as ft
 
-from app.ui.shell import Shell
+from app import text_coach as words
+from app.actions import desk
+from app.storage import reviews
+from app.storage.reviews import Standing
+from app.ui import theme as t
+from app.ui.coach.surroundings import coach_page
+from app.ui.parts import Option, bind
+from app.ui.shell import Shell, safe
+
+PAGE = 50
+
+
+def found(standing: tuple[Standing, ...], query: str, order: str) -> tuple[Standing, ...]:
+    """Those whose name holds every word, by name or the latest first; who never did anything comes last."""
+    asked = query.casefold().split()
+    kept = [s for s in standing if all(word in s.name.casefold() for word in asked)]
+    if order == "session":
+        kept.sort(key=lambda s: s.last_session or date.min, reverse=True)
+    elif order == "return":
+        kept.sort(key=lambda s: s.last_return.timestamp() if s.last_return else 0.0, reverse=True)
+    return tuple(kept)
 
 
 @ft.component
 def PeopleScreen(shell: Shell) -> ft.Control:
-    """To come."""
-    return shell.card().page([shell.card().title("people")])
+    """A list that stays usable with thousands."""
+    c = shell.card()
+    query, set_query = ft.use_state("")
+    order, set_order = ft.use_state("name")
+    page, set_page = ft.use_state(0)
+    standing = ft.use_memo(lambda: _standing(shell), [shell.turn])
+    flagged = ft.use_memo(lambda: _flagged(shell), [shell.turn])
+    listed = found(standing, query, order)
+    shown = listed[page * PAGE:(page + 1) * PAGE]
+
+    def search(event: ft.Event[ft.TextField]) -> None:
+        set_query(event.control.value or "")
+        set_page(0)
+
+    def sort(chosen: str) -> None:
+        set_order(chosen)
+        set_page(0)
+
+    def day(instant: datetime | None) -> date | None:
+        return shell.clock.local(instant).day if instant else None
+
+    body: list[ft.Control] = [c.title(words.PEOPLE_TITLE)]
+    if not standing:
+        body.append(c.empty(words.FIRST_HEAD, words.FIRST_STEPS[2],
+                            [c.button(words.TO_PUBLISH, safe(shell, bind(shell.go, "/publish")))]))
+        return coach_page(shell, "people", body)
+    orders = [Option(key, name) for key, name in words.SORTS.items()]
+    body += [c.field(words.SEARCH, query, search), c.one_of(orders, order, safe(shell, sort))]
+    rows = [
+        c.row(s.name, words.last_heard(s.last_session, day(s.last_return)),
+              safe(shell, bind(shell.go, f"/person/{s.person}")), trailing=flagged.get(s.person, ""))
+        for s in shown
+    ]
+    first = page * PAGE
+    body.append(ft.Semantics(content=c.caption(words.page_of(first + 1, first + len(shown), len(listed))),
+                             live_region=True))
+    body.append(c.rows(rows, 0))
+    if len(listed) > PAGE:
+        back = bind(set_page, page - 1) if page else None
+        on = bind(set_page, page + 1) if first + PAGE < len(listed) else None
+        body.append(c.side_by_side([c.small_button(words.PREVIOUS, back), c.small_button(words.NEXT, on)], t.GAP))
+    return coach_page(shell, "people", body)
+
+
+def _standing(shell: Shell) -> tuple[Standing, ...]:
+    with shell.store.read() as db:
+        return reviews.standings(db)
+
+
+def _flagged(shell: Shell) -> dict[str, str]:
+    """Who is on the list, and in which part; harm counts before silence."""
+    seen = desk.attention_list(shell.store, shell.clock)
+    return {f.person: words.SILENCE for f in seen.silence} | {f.person: words.HARM for f in seen.harm}
