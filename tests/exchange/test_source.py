@@ -1,6 +1,7 @@
 """The coach's folder of TOML: read as it is meant, refused with a place where it is not."""
 from __future__ import annotations
 
+import re
 import tempfile
 from pathlib import Path
 
@@ -62,6 +63,18 @@ def test_the_demo_source_reads_and_survives(folder: Path, tmp_path: Path) -> Non
     write_source(source, tmp_path / "again")
     assert read_source(tmp_path / "again") == source
     assert source_from_json(source_to_json(source)) == source
+
+
+def test_the_worked_example_of_the_guide_is_a_source(tmp_path: Path) -> None:
+    """Typed as it stands in SOURCE.md, it reads."""
+    guide = (Path(__file__).parents[2] / "app/exchange/SOURCE.md").read_text(encoding="utf-8")
+    files = re.findall(r"^`([a-z_/]+\.toml)`\n\n```toml\n(.*?)^```", guide, re.MULTILINE | re.DOTALL)
+    assert len(files) >= 4
+    for where, text in files:
+        (tmp_path / where).parent.mkdir(exist_ok=True)
+        (tmp_path / where).write_text(text, encoding="utf-8")
+    source = read_source(tmp_path)
+    assert source.exercises and source.sessions and source.programmes
 
 
 def test_a_small_source_reads_as_it_is_meant(tmp_path: Path) -> None:

@@ -1,6 +1,10 @@
 """The committed vectors: what was written once is read for ever, and what must be refused stays refused."""
 from __future__ import annotations
 
+import io
+import json
+import re
+import zipfile
 from pathlib import Path
 
 import pytest
@@ -51,3 +55,18 @@ def test_every_scenario_has_its_vector_and_every_refusal_is_shown() -> None:
     """None is lost, and each FileError has at least one."""
     assert sorted(path.stem for path in VECTORS) == sorted(scenario.name for scenario in SCENARIOS)
     assert {kind.__name__ for kind in errors.FileError.__subclasses__()} <= {s.expect for s in SCENARIOS}
+
+
+def test_the_worked_examples_are_the_vectors() -> None:
+    """What the two descriptions show is what the bytes are."""
+    beside = Path(__file__).parents[2] / "app/exchange"
+    pack, letter = (beside / name for name in ("PACK.md", "RETURN.md"))
+    _, data = _parts(FOLDER / "pack-ok.vector")
+    with zipfile.ZipFile(io.BytesIO(data)) as opened:
+        manifest = json.loads(opened.read("manifest.json"))
+    shown = pack.read_text(encoding="utf-8")
+    assert data[:164].decode() in shown
+    assert json.loads(re.findall(r"```json\n(.*?)```", shown, re.DOTALL)[0]) == manifest
+    for line in _parts(FOLDER / "return-ok.vector")[1].split(b"\n")[1:4]:
+        word, one, sealed = line.decode().split()
+        assert f"{word} {one} {sealed[:6]}…{sealed[-6:]}" in letter.read_text(encoding="utf-8")
