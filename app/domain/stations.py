@@ -112,6 +112,13 @@ def pick(order: Order, dose: Dose, limits: Limits) -> Picked:
     return Picked(stations, tuple(swaps.values()), tuple(out.values()))
 
 
+def as_written(order: Order) -> Picked:
+    """Every item as the coach wrote it."""
+    blocks = enumerate(order.session.blocks)
+    return Picked({(b, i): order.library[item.exercise] for b, block in blocks for i, item in enumerate(block.items)},
+                  (), ())
+
+
 def bouts_of(written: Exercise, actual: Exercise, client: Client) -> tuple[StepSide, ...]:
     """Left and right alike, unless a recorded reason forbids one.
 

@@ -5,21 +5,23 @@ stations is max(rest, change + set-up), given as the rest that remains, then the
 """
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from app.domain.client import Client
-from app.domain.dose import decide_dose
+from app.domain.dose import AMOUNTS, decide_dose, rounds_at
 from app.domain.errors import TooShort
 from app.domain.exercise import Exercise
 from app.domain.limits import Limits, limits_today
 from app.domain.plan import Dose, LeftOut, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.rules import RuleId
+from app.domain.session import Session
 from app.domain.stations import (
     Order,
     Picked,
     Station,
     Trim,
+    as_written,
     block_rounds,
     main_rounds,
     pick,
@@ -33,12 +35,12 @@ HOLD_PAUSE_S = 5
 """Between the parts of a hold that is split because long holds are not allowed."""
 
 
-def _change_s(before: Exercise | None, after: Exercise, client: Client) -> int:
+def _change_s(before: Exercise | None, after: Exercise | None, client: Client) -> int:
     """Seconds to get down or up between two exercises; 0 where both are on the floor or neither is."""
-    down = before is not None and before.on_floor
-    if down == after.on_floor:
+    around = [e for e in (before, after) if e is not None]
+    if (before is not None and before.on_floor) == (after is not None and after.on_floor):
         return 0
-    slow = (before is not None and before.loaded) or after.loaded or not client.rises_unaided
+    slow = any(e.loaded for e in around) or not client.rises_unaided
     return SLOW_FLOOR_CHANGE_S if slow else FLOOR_CHANGE_S
 
 
@@ -93,40 +95,57 @@ def _lay(stations: Iterable[Station], client: Client) -> tuple[Step, ...]:
             _bout(ruler, station, side)
         before = station
     if before is not None and before.actual.on_floor:
-        up_s = FLOOR_CHANGE_S if client.rises_unaided else SLOW_FLOOR_CHANGE_S
-        ruler.add(Step(StepKind.CHANGE, before.part, 0, up_s * 1000, None, to_floor=False))
+        up_ms = _change_s(before.actual, None, client) * 1000
+        ruler.add(Step(StepKind.CHANGE, before.part, 0, up_ms, None, to_floor=False))
     return tuple(ruler.steps)
 
 
 # ------------------------------------------------------------------ fitting into the time there is
 
-def _trims(order: Order, rounds: int, picked: Picked) -> Iterator[Trim]:
-    """From everything to the least, one thing less at a time."""
-    for left in range(max(rounds, 1), 0, -1):
-        yield Trim(left)
-    dropped: set[tuple[int, int]] = set()
-    for block_no, block in reversed(list(enumerate(order.session.blocks))):
-        for item_no, item in reversed(list(enumerate(block.items))):
-            if block.is_main and item.accessory and picked.stations[block_no, item_no] is not None:
-                dropped.add((block_no, item_no))
-                yield Trim(1, frozenset(dropped))
+def _trims(session: Session) -> tuple[Trim, ...]:
+    """From everything to the least, one thing less at a time; the same for every body and every day."""
+    main = [(number, block) for number, block in enumerate(session.blocks) if block.is_main]
+    trims = [Trim(left) for left in range(max((b.rounds for _, b in main), default=1), 0, -1)]
+    accessory = [(b, i) for b, block in main for i, item in enumerate(block.items) if item.accessory]
+    return (*trims, *(Trim(1, frozenset(accessory[at:])) for at in reversed(range(len(accessory)))))
 
 
-def _fit(order: Order, dose: Dose, picked: Picked, limits: Limits) -> tuple[tuple[Step, ...], Trim, bool]:
-    """The fullest session that fits, what was trimmed, and whether anything was.
+def _room_ms(order: Order) -> int | None:
+    return None if order.place.minutes is None else order.place.minutes * 60_000
+
+
+def _first_trim(order: Order, dose: Dose, trims: Sequence[Trim]) -> int:
+    """How much less the session as written would have to be today or on any better day.
+
+    What is eased or left out makes room on the clock, and that room is never filled with more of the rest.
+    """
+    room_ms, at = _room_ms(order), 0
+    if room_ms is None:
+        return at
+    plain, free = replace(order, client=Client()), Limits({}, frozenset())
+    for level in range(dose.level + 1):
+        amount = AMOUNTS[level]
+        eased = Dose(level, 0, amount.work, amount.rest, amount.load)
+        while at < len(trims) - 1:
+            steps = _lay(stations_today(plain, as_written(order), eased, free, trims[at]), plain.client)
+            if not steps or steps[-1].end_ms <= room_ms:
+                break
+            at += 1
+    return at
+
+
+def _fit(order: Order, dose: Dose, picked: Picked, limits: Limits) -> tuple[tuple[Step, ...], Trim]:
+    """The fullest session that fits, and what was trimmed.
 
     Raises:
         TooShort: even the least does not fit.
     """
-    most = max((block_rounds(b, order, dose) for b in order.session.blocks if b.is_main), default=1)
-    trims = list(_trims(order, most, picked))
-    room_ms = None if order.place.minutes is None else order.place.minutes * 60_000
-    least_ms = 0
-    for at, trim in enumerate(trims):
+    trims, room_ms, least_ms = _trims(order.session), _room_ms(order), 0
+    for trim in trims[_first_trim(order, dose, trims):]:
         steps = _lay(stations_today(order, picked, dose, limits, trim), order.client)
         least_ms = steps[-1].end_ms if steps else 0
         if room_ms is None or least_ms <= room_ms:
-            return steps, trim, at > 0
+            return steps, trim
     raise TooShort(session=order.session.id, least_s=-(-least_ms // 1000), asked_s=(room_ms or 0) // 1000)
 
 
@@ -146,24 +165,26 @@ def compile_timeline(order: Order) -> Timeline:
         return Timeline(session.id, (), dose, target_rpe=session.target_rpe)
     limits = limits_today(order.client, order.place, order.diary, session_kit(session, library), order.today)
     picked = pick(order, dose, limits)
-    steps, trim, trimmed = _fit(order, dose, picked, limits)
-    out = picked.left_out + _dropped(order, trim)
-    return Timeline(session.id, steps, _told(order, dose, trim, trimmed), picked.substitutions, out,
-                    session.target_rpe, strength and dose.load > 0)
+    steps, trim = _fit(order, dose, picked, limits)
+    dropped = _dropped(order, picked, trim)
+    return Timeline(session.id, steps, _told(order, dose, trim, dropped), picked.substitutions,
+                    picked.left_out + dropped, session.target_rpe, strength and dose.load > 0)
 
 
-def _dropped(order: Order, trim: Trim) -> tuple[LeftOut, ...]:
-    return tuple(LeftOut(order.session.blocks[b].items[i].exercise, ("minutes",)) for b, i in sorted(trim.dropped))
+def _dropped(order: Order, picked: Picked, trim: Trim) -> tuple[LeftOut, ...]:
+    """Stations that would be done, had they time."""
+    return tuple(LeftOut(order.session.blocks[b].items[i].exercise, ("minutes",))
+                 for b, i in sorted(trim.dropped) if picked.stations[b, i] is not None)
 
 
-def _told(order: Order, dose: Dose, trim: Trim, trimmed: bool) -> Dose:
+def _told(order: Order, dose: Dose, trim: Trim, dropped: tuple[LeftOut, ...]) -> Dose:
     """The dose with the rounds really done, and a reason for each that the calendar or the clock took."""
-    reasons, rounds = list(dose.reasons), dose.rounds
-    main = next((b for b in order.session.blocks if b.is_main), None)
-    if order.lighter_week and main and block_rounds(main, order, dose) < rounds:
-        rounds = block_rounds(main, order, dose)
+    main = [b for b in order.session.blocks if b.is_main]
+    week = [block_rounds(b, order, dose) for b in main]
+    reasons, rounds = list(dose.reasons), week[0] if week else dose.rounds
+    if any(left < rounds_at(dose.level, b.rounds) for left, b in zip(week, main, strict=True)):
         reasons.append(Reason(RuleId.LIGHTER_WEEK, 0, (("rounds", rounds),)))
-    if trimmed:
+    if dropped or trim.rounds < max(week, default=1):
         rounds = min(rounds, trim.rounds)
         reasons.append(Reason(RuleId.MINUTES, 0, (("minutes", order.place.minutes or 0), ("rounds", rounds))))
     return replace(dose, rounds=rounds, reasons=tuple(reasons))
