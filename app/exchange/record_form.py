@@ -13,7 +13,6 @@ from app.domain.record import (
     Clearance,
     DoneStep,
     Ending,
-    How,
     Hurt,
     Record,
     SessionDone,
@@ -76,15 +75,6 @@ class CheckInForm(Form):
     stopped_by: Text = ""
 
 
-class DoneStepForm(Form):
-    """One step of work as done."""
-
-    index: Annotated[int, whole(0, 5000)]
-    exercise: Word
-    done_ms: Milliseconds
-    how: How
-
-
 class HurtForm(Form):
     """"That hurts"."""
 
@@ -116,6 +106,13 @@ def _possible(plan: Timeline) -> Timeline:
     return plan
 
 
+def _done(steps: tuple[DoneStep, ...]) -> tuple[DoneStep, ...]:
+    """Checked all at once, since there are many."""
+    if not all(0 <= step.index <= 5000 and 0 <= step.done_ms <= _DAY_MS for step in steps):
+        refuse("steps of the plan, each done for a day at most")
+    return steps
+
+
 class SessionDoneForm(Form):
     """A session as planned and as done."""
 
@@ -124,7 +121,7 @@ class SessionDoneForm(Form):
     plan: Annotated[Timeline, AfterValidator(_possible)]
     pack: Hash
     ending: Ending
-    done: Annotated[tuple[Annotated[DoneStepForm, becomes(DoneStep)], ...], Field(max_length=5000)]
+    done: Annotated[tuple[DoneStep, ...], AfterValidator(_done)]
     took_s: Annotated[int, whole(0, _DAY_MS // 1000)]
     rpe: Level | None = None
     pain: PainBySpot | None = None
