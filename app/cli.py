@@ -60,6 +60,7 @@ def parser() -> argparse.ArgumentParser:
         one.add_argument("--no-browser", action="store_true", help="only prints the address")
         if name == "open":
             one.add_argument("--role", choices=("client", "helper", "coach"))
+            one.add_argument("--restore", action="store_true", help="goes back to the last good copy of the records")
     one = command("check", "proofreads a source, verifies a pack, a return or a reply")
     one.add_argument("path", type=Path, metavar="PATH")
     one.add_argument("--json", action="store_true")

@@ -257,7 +257,12 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
     e.UnsafeEntry: lambda w: f"{w['name']} holds an entry that may not be there ({w['entry']}). Nothing was taken in.",
     e.NewerDatabase: lambda w: (f"The records in {w['path']} were written by a newer version ({w['found']}). "
                                 f"Update first; nothing was changed."),
-    e.DamagedDatabase: lambda w: f"The records in {w['path']} cannot be read. They were set aside as {w['kept']}.",
+    e.DamagedDatabase: lambda w: (f"The records in {w['path']} cannot be read. They were set aside as {w['kept']}. "
+                                  f"`evenload open --restore` goes back to the last good copy."),
+    e.NoCopy: lambda w: f"There is no good copy of {w['path']} to go back to. Nothing was changed.",
+    e.NoAccess: lambda w: f"{w['path']} cannot be read or written. Look at its rights, or choose another folder.",
+    e.NotOurStore: lambda w: f"{w['path']} is a database of another program. It was not touched.",
+    e.PortTaken: lambda w: f"Port {w['port']} cannot be had; leave --port away, or choose another.",
     e.NoRoom: lambda w: "There is no room left on this device. Nothing was lost; free some space and try again.",
     e.StoreBusy: lambda w: "Evenload is already open elsewhere with these records. Close it there first.",
 }
@@ -338,3 +343,9 @@ def taken_in(file: str, person: str, new: int, newer: int, same: int, older: int
 def refused(name: str, why: str) -> str:
     """A file that was not taken in."""
     return why if why.startswith(name) else f"{name}: {why}"
+
+
+def went_back(copy: str, aside: str) -> str:
+    """The store was put back from a copy."""
+    kept = f" What was there is kept as {aside}." if aside else ""
+    return f"The records are as they were in {copy}.{kept}"

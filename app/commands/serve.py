@@ -13,21 +13,38 @@ from app.actions.people import Role
 from app.commands.data import data_dir, store_at
 from app.device.clock import SystemClock
 from app.device.device import open_device
+from app.domain.errors import NoCopy
 from app.main import build_app
 from app.resources import resource_dir
 from app.server import serve
-from app.storage.database import Store
+from app.storage.copies import last_good_copy, restore_copy
+from app.storage.database import Store, copy_of_the_day, store_file
 
 DONE = 0
 
 
 def run_open(args: argparse.Namespace) -> int:
-    """Serves until interrupted."""
+    """Serves until interrupted. A copy of the store is set aside once a day.
+
+    Raises:
+        StorageError: the store cannot be used, or there is no copy to go back to.
+    """
+    if args.restore:
+        _go_back(store_file(data_dir(args)))
     with store_at(data_dir(args)) as store:
+        copy_of_the_day(store, SystemClock().now().date())
         if args.role:
             people.choose_role(store, Role(args.role))
         _serve(store, data_dir(args), args)
     return DONE
+
+
+def _go_back(path: Path) -> None:
+    copy = last_good_copy(path)
+    if copy is None:
+        raise NoCopy(path=str(path))
+    aside = restore_copy(path, copy)
+    print(text.went_back(copy.name, aside.name if aside else ""), flush=True)
 
 
 def run_demo(args: argparse.Namespace) -> int:

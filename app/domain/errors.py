@@ -98,6 +98,10 @@ class NoAccess(StorageError):
     """path: the file or its folder cannot be read or written: rights, or a failing disk."""
 
 
+class NoCopy(StorageError):
+    """path: there is no whole copy of the store to go back to."""
+
+
 class NotOurStore(StorageError):
     """path: a database of something else."""
 
