@@ -37,8 +37,10 @@ async def run_intake(args: argparse.Namespace) -> int:
     with store_of(args) as store:
         taken = await intake.take_in(store, SystemClock(), found)
     bad = [*lost, *((t.name, t.error) for t in taken if t.error)]
-    shapes: list[dict[str, Any]] = [{"file": t.name, "person": t.person.name, "new": t.new, "newer": t.newer, "same": t.same,
-               "older": t.older} for t in taken if t.person]
+    shapes: list[dict[str, Any]] = [
+        {"file": t.name, "person": t.person.name, "new": t.new, "newer": t.newer, "same": t.same, "older": t.older}
+        for t in taken if t.person
+    ]
     if args.json:
         refused = [{"file": name, "error": text.error_text(why)} for name, why in bad]
         print(json.dumps({"taken": shapes, "refused": refused}, ensure_ascii=False))
