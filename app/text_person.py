@@ -258,3 +258,12 @@ def sent_line(number: int, day: date, message: str, extras: str) -> str:
 def limit_line(spot: str, cap: int) -> str:
     """One limit."""
     return f"{spot.capitalize()}: {CAPS[cap].lower()}"
+
+
+def sent_extras(spare: Mapping[str, int] | None, yes: tuple[str, str] | None) -> str:
+    """Limits and a yes that a message carried."""
+    told = [f"yes by {yes[0]} ({yes[1]})"] if yes else []
+    if spare is not None:
+        told.append("go easy on " + (listed([f"{spot} ({CAPS[cap].lower()})" for spot, cap in spare.items()])
+                                     or "nothing any more"))
+    return ", ".join(told)

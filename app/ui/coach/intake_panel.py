@@ -57,7 +57,7 @@ def IntakePanel(shell: Shell, on_taken: Callable[[], None]) -> ft.Control:
 
     async def take_pasted(_: object) -> None:
         set_pasting(False)
-        await take([(words.PASTED, pasted.current.encode())])
+        await take([(words.PASTED, (pasted.current or "").encode())])
         pasted.current = ""
 
     async def accept(result: _Result) -> None:

@@ -1,12 +1,41 @@
-"""The person screen."""
+"""One person: what was planned and done, what was told, why each session was as it was, and a message back."""
 from __future__ import annotations
 
 import flet as ft
 
-from app.ui.shell import Shell
+from app import text_coach, text_person
+from app.ui.coach.person_about import about, check_ins, not_sent, notes
+from app.ui.coach.person_charts import charts
+from app.ui.coach.person_reply import ReplyPanel
+from app.ui.coach.person_sessions import SessionsPanel
+from app.ui.coach.person_sheet import Sheet, person_sheet
+from app.ui.coach.surroundings import BESIDE, coach_page, columns, has_columns, room
+from app.ui.parts import bind
+from app.ui.shell import Shell, safe
+
+LEFT_SHARE = 0.56
 
 
 @ft.component
 def PersonScreen(shell: Shell) -> ft.Control:
-    """To come."""
-    return shell.card().page([shell.card().title("person")])
+    """Sessions at the left; stop and message, pain, effort, load and the rest at the right."""
+    c = shell.card()
+    person_id = shell.route_id()
+    turn, set_turn = ft.use_state(0)
+    sheet: Sheet | None = ft.use_memo(lambda: person_sheet(shell, person_id), [person_id, turn])
+    if sheet is None:
+        back = c.button(text_person.TO_PEOPLE, safe(shell, bind(shell.go, "/people")))
+        nobody = c.empty(text_person.NOT_FOUND, "", [back])
+        return coach_page(shell, "people", [c.title(text_coach.PEOPLE_TITLE), nobody])
+    whole = room(shell)
+    left_width = int((whole - BESIDE) * LEFT_SHARE) if has_columns(shell) else whole
+    right_width = whole - BESIDE - left_width if has_columns(shell) else whole
+    known = text_person.about_line(sheet.person, sheet.day.year)
+    back_at = shell.clock.local(sheet.pinned.last_return).day if sheet.pinned and sheet.pinned.last_return else None
+    last = sheet.sessions[0].stamp.local if sheet.sessions else None
+    says = text_coach.last_heard(last, back_at)
+    head: list[ft.Control] = [c.title(sheet.person.name), c.soft(". ".join(w for w in (known, says) if w))]
+    reply = ReplyPanel(shell, sheet, bind(set_turn, turn + 1))
+    left = [SessionsPanel(shell, sheet, left_width), check_ins(c, sheet), notes(c, sheet)]
+    right = [*charts(c, sheet, right_width), about(c, sheet), not_sent(c, sheet)]
+    return coach_page(shell, "people", [*head, reply, columns(shell, left, right, left_width)])

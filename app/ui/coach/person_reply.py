@@ -1,0 +1,148 @@
+"""A stop that waits for a yes, and a message back: words, limits and a recorded yes, sealed to the person."""
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+
+import flet as ft
+
+from app import text_person as words
+from app.actions import replying
+from app.actions.replying import Answer, Written
+from app.domain.body import Spot, parse_spot
+from app.domain.history import Stop
+from app.storage.replies import Reply
+from app.ui import theme as t
+from app.ui.coach.limit_panel import LimitPanel
+from app.ui.coach.person_sheet import Sheet
+from app.ui.parts import Card, Look, Option, bind
+from app.ui.shell import Shell, safe
+
+
+@dataclass(frozen=True)
+class _Draft:
+    """What stands in the form. `spare` None: the limits sent before stay."""
+
+    message: str = ""
+    with_yes: bool = False
+    who: str = ""
+    kind: str = ""
+    spare: Mapping[Spot, int] | None = field(default=None, hash=False)
+
+
+SetDraft = Callable[[_Draft | None], object]
+
+
+@dataclass(frozen=True)
+class _Panel:
+    """The form, while it is open, and the message sealed last."""
+
+    draft: _Draft | None = None
+    written: Written | None = None
+
+
+def spare_sent(sheet: Sheet) -> dict[Spot, int]:
+    """The coach's limits as last sent."""
+    lists = (r.content["spare"] for r in reversed(sheet.sent) if r.content.get("spare") is not None)
+    sent: Mapping[str, int] = next(lists, {})
+    return {parse_spot(spot): int(cap) for spot, cap in sent.items()}
+
+
+@ft.component
+def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft.Control:
+    """The stop, if one is open; the form, if it is asked for; what was sealed and sent."""
+    c = shell.card()
+    panel, set_panel = ft.use_state(_Panel())
+    draft, stop = panel.draft, sheet.stop
+
+    def set_draft(changed: _Draft | None) -> None:
+        set_panel(replace(panel, draft=changed))
+
+    async def seal(_: object) -> None:
+        now = draft or _Draft()
+        who, kind = (now.who, now.kind) if now.with_yes else ("", "")
+        answer = Answer(now.message, now.spare, None, who, kind)
+        set_panel(_Panel(None, await replying.write(shell.store, shell.clock, sheet.person.id, answer)))
+        on_sent(None)
+
+    pieces: list[ft.Control] = []
+    if stop is not None:
+        pieces.append(_stop(shell, c, sheet, stop))
+    if sheet.pinned is None:
+        return c.stack([*pieces, c.note(words.NO_KEY)], t.GAP)
+    if panel.written is not None:
+        pieces.append(_written(shell, c, sheet, panel.written))
+    if draft is None:
+        acts = [c.button(words.REPLY_OPEN, bind(set_draft, _Draft()), icon=ft.Icons.MAIL_SHARP)]
+        if stop is not None and sheet.yes_sent is None:
+            acts.append(c.button(words.YES_OPEN, bind(set_draft, _Draft(with_yes=True))))
+        pieces.append(c.side_by_side(acts))
+    else:
+        pieces.append(_form(shell, c, sheet, draft, set_draft, safe(shell, seal)))
+    if sheet.sent:
+        pieces.append(_sent(shell, c, sheet))
+    return c.stack(pieces, t.GAP)
+
+
+def _stop(shell: Shell, c: Card, sheet: Sheet, stop: Stop) -> ft.Control:
+    day = shell.clock.local(stop.utc).day
+    says = [c.subhead(words.STOP_HEAD), c.body(words.stop_line(stop, day)), c.body(words.stop_needs(stop))]
+    sent = sheet.yes_sent
+    if sent is not None:
+        told = sent.content["clearance"]
+        says.append(c.strong(words.yes_on_its_way(told["who"], told["kind"], sent.number)))
+    return c.harm_box(c.stack(says, 6))
+
+
+def _form(shell: Shell, c: Card, sheet: Sheet, draft: _Draft, set_draft: SetDraft,
+          seal: Callable[..., object]) -> ft.Control:
+    pieces: list[ft.Control] = [c.head(words.REPLY_HEAD)]
+    if draft.with_yes and sheet.stop is not None:
+        pieces.append(_yes(c, sheet.stop, draft, set_draft))
+    typed = _typed(set_draft, lambda v: replace(draft, message=v))
+    pieces.append(c.field(words.MESSAGE, draft.message, typed, lines=4))
+    limits = draft.spare if draft.spare is not None else spare_sent(sheet)
+    pieces.append(LimitPanel(shell, dict(limits), lambda spare: set_draft(replace(draft, spare=spare))))
+    pieces.append(c.side_by_side([
+        c.button(words.SEAL, seal, look=Look.SOLID), c.button(words.CANCEL, bind(set_draft, None)),
+    ]))
+    return c.stack(pieces, t.GAP)
+
+
+def _typed(set_draft: SetDraft, put: Callable[[str], _Draft]) -> Callable[[ft.Event[ft.TextField]], None]:
+    """What a field does with what is typed into it."""
+    def typed(event: ft.Event[ft.TextField]) -> None:
+        set_draft(put(event.control.value or ""))
+    return typed
+
+
+def _yes(c: Card, stop: Stop, draft: _Draft, set_draft: SetDraft) -> ft.Control:
+    needs_clinician = stop.yes_from == "clinician"
+    kinds = [Option(key, name) for key, name in words.PROFESSIONS.items() if not (needs_clinician and key == "coach")]
+    return c.aside(c.stack([
+        c.body(words.YES_WHY_CLINICIAN if needs_clinician else words.YES_WHY_COACH),
+        c.field(words.YES_WHO, draft.who, _typed(set_draft, lambda v: replace(draft, who=v))),
+        c.strong(words.YES_KIND), c.one_of(kinds, draft.kind, lambda kind: set_draft(replace(draft, kind=kind))),
+    ], 12))
+
+
+def _written(shell: Shell, c: Card, sheet: Sheet, written: Written) -> ft.Control:
+    async def save(_: object) -> None:
+        await shell.device.files.save_bytes(written.name, written.data)
+
+    async def copy(_: object) -> None:
+        shell.say(words.COPIED if await shell.device.files.copy_text(written.text) else words.NOT_COPIED)
+
+    acts = [c.small_button(words.SAVE_FILE, safe(shell, save)), c.small_button(words.COPY_TEXT, safe(shell, copy))]
+    return c.notice(words.sealed(written.number, sheet.person.name), acts=acts, icon=ft.Icons.LOCK_SHARP)
+
+
+def _sent(shell: Shell, c: Card, sheet: Sheet) -> ft.Control:
+    lines = [c.soft(words.sent_line(r.number, shell.clock.local(r.utc).day, str(r.content.get("message", "")),
+                                    _extras(r))) for r in sheet.sent[:-4:-1]]
+    return c.stack([c.subhead(words.SENT_HEAD, t.T_BODY), *lines], 4)
+
+
+def _extras(reply: Reply) -> str:
+    told = reply.content.get("clearance")
+    return words.sent_extras(reply.content.get("spare"), (told["who"], told["kind"]) if told else None)

@@ -1,0 +1,72 @@
+"""A person's last sessions: planned over done on one scale, what was told, and why the amount was what it was."""
+from __future__ import annotations
+
+import flet as ft
+
+from app import text, text_person
+from app.domain.plan import Timeline
+from app.domain.record import SessionDone
+from app.ui import theme as t
+from app.ui.coach.person_sheet import Sheet
+from app.ui.parts import Card, bind
+from app.ui.parts.time_strip import review_strip
+from app.ui.shell import Shell, safe
+
+PAGE = 3
+
+
+@ft.component
+def SessionsPanel(shell: Shell, sheet: Sheet, width: float) -> ft.Control:
+    """The latest first; the reasons of the latest are open."""
+    c = shell.card()
+    shown, set_shown = ft.use_state(PAGE)
+    sessions = sheet.sessions[:shown]
+    opened, set_opened = ft.use_state(frozenset(s.stamp.id for s in sessions[:1]))
+    head = c.head(text_person.SESSIONS_HEAD)
+    if not sessions:
+        return c.stack([head, c.soft(text_person.NO_SESSIONS)])
+    span = max(s.plan.total_ms for s in sessions)
+
+    def toggle(record_id: str) -> None:
+        set_opened(opened ^ {record_id})
+
+    pieces: list[ft.Control] = [head, c.caption(text_person.STRIP_LEGEND)]
+    for done in sessions:
+        pieces.append(_session(c, done, width, span))
+        why = safe(shell, bind(toggle, done.stamp.id))
+        name = f"{text_person.WHY}: {text_person.session_head(done)}"
+        pieces.append(c.link(text_person.WHY, why, name))
+        if done.stamp.id in opened:
+            pieces.append(_why(c, done))
+    if len(sheet.sessions) > shown:
+        pieces.append(c.side_by_side([c.small_button(text_person.EARLIER, bind(set_shown, shown + PAGE))]))
+    return c.stack(pieces, 10)
+
+
+def _session(c: Card, done: SessionDone, width: float, span: int) -> ft.Control:
+    lines = [text_person.pain_line(done), *(text_person.hurt_line(h, done.names) for h in done.hurts)]
+    lines += [text_person.by_hand_line(change, done.names) for change in dict.fromkeys(done.by_hand)]
+    lines.append(text_person.done_line(done))
+    strip = [review_strip(c, done.plan, done.done, width, span_ms=span)] if done.plan.steps else []
+    return c.stack([
+        c.subhead(text_person.session_head(done), t.T_BODY), c.body(text_person.session_line(done)), *strip,
+        *(c.soft(line) for line in lines),
+    ], 4)
+
+
+def _why(c: Card, done: SessionDone) -> ft.Control:
+    plan: Timeline = done.plan
+    rows: list[ft.Control] = [c.strong(text_person.dose_line(plan.dose))]
+    for reason in plan.dose.reasons:
+        rule, said = text_person.reason_line(reason)
+        rows.append(c.stack([c.text(rule, weight=t.SEMI), c.soft(said)], 0))
+    for swap in plan.substitutions:
+        stands = done.names.get(swap.to, swap.to)
+        rows.append(c.stack([c.text(f"{text_person.CHANGED_BY_PROGRAM}: “{stands}”", weight=t.SEMI),
+                             c.soft(text.substitution_text(swap, done.names))], 0))
+    for left in plan.left_out:
+        rows.append(c.stack([c.text(f"“{done.names.get(left.exercise, left.exercise)}”", weight=t.SEMI),
+                             c.soft(text.left_out_text(left))], 0))
+    if len(rows) == 1:
+        rows.append(c.soft(text_person.AS_WRITTEN))
+    return c.aside(c.stack(rows))
