@@ -17,6 +17,8 @@ USUAL_CAP = 2
 NOISE_CAP = 1
 """Without noise: no hop and no jump; a step like a walk stays."""
 
+#: What getting down to one knee or to hands and knees asks of the floor axis, at the least.
+DOWN = 2
 #: Kit that is a weight, whether or not the exercise says that it is loaded.
 WEIGHTS = frozenset({"dumbbell"})
 
@@ -41,6 +43,11 @@ SHORT_HOLD_S = 10
 SHORT_HOLDS = frozenset({Condition.HIGH_BLOOD_PRESSURE, Condition.HEART_CONDITION})
 
 
+def _asked(exercise: Exercise, axis: Axis) -> int:
+    """Its rating; on the floor never less than getting down there asks, however it was rated."""
+    return max(exercise.asks(axis), DOWN if axis is Axis.FLOOR_TRANSFER and exercise.on_floor else 0)
+
+
 @dataclass(frozen=True)
 class Limits:
     """What an exercise must keep to today."""
@@ -59,14 +66,14 @@ class Limits:
 
     def over(self, exercise: Exercise) -> tuple[Axis, ...]:
         """Axes on which it asks more than the body allows today."""
-        return tuple(a for a in Axis if exercise.asks(a) > self.caps.get(a, ALL))
+        return tuple(a for a in Axis if _asked(exercise, a) > self.caps.get(a, ALL))
 
     def against(self, exercise: Exercise) -> tuple[str, ...]:
         """All that speaks against it today; empty: it may be done."""
         found: list[str] = [*self.over(exercise)]
         if exercise.needs() - self.kit:
             found.append("kit")
-        if exercise.asks(Axis.FLOOR_TRANSFER) > self.room_caps.get(Axis.FLOOR_TRANSFER, ALL):
+        if _asked(exercise, Axis.FLOOR_TRANSFER) > self.room_caps.get(Axis.FLOOR_TRANSFER, ALL):
             found.append("floor")
         if exercise.asks(Axis.IMPACT) > self.room_caps.get(Axis.IMPACT, ALL):
             found.append("noise")
