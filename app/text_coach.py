@@ -8,7 +8,7 @@ from app.domain.body import Spot
 from app.domain.record import CheckIn, Record, SessionDone
 from app.domain.review import Because, Flag, Line
 from app.text import count, listed
-from app.text_client import day_words
+from app.text_client import STOP_CAUSES, day_words
 from app.text_signs import sign_words
 
 BRAND = "Evenload"
@@ -87,7 +87,7 @@ def flag_text(flag: Flag, record: Record | None = None, line: Line | None = None
 
 def _sign(flag: Flag, record: Record | None, line: Line | None) -> str:
     sign = flag.words[0] if flag.words else ""
-    told = "a joint that gave way" if sign == GAVE_WAY else _small(sign_words(sign))
+    told = "a joint that gave way" if sign == GAVE_WAY else _small(STOP_CAUSES.get(sign) or sign_words(sign))
     happened = "Told at the check-in" if isinstance(record, CheckIn) else "Stopped"
     spots = [str(h.spot) for h in record.hurts if h.gave_way] if isinstance(record, SessionDone) else []
     where = f" ({listed(spots)})" if sign == GAVE_WAY and spots else ""
@@ -205,15 +205,14 @@ SEARCH = "Search by name"
 SORTS: Mapping[str, str] = {"name": "By name", "session": "Last session", "return": "Last return"}
 NEVER = "never"
 NO_MATCH = "Nobody of that name."
-LAST_SESSION, LAST_RETURN = "last session", "last return"
+LAST_SESSION, LAST_RETURN = "Last session", "last return"
 PREVIOUS, NEXT = "Previous", "Next"
 
 
 def last_heard(session: date | None, back: date | None) -> str:
-    """`last session Monday 2 March; last return never`."""
-    words = [f"{what} {day_words(day) if day else NEVER}"
-             for what, day in ((LAST_SESSION, session), (LAST_RETURN, back))]
-    return "; ".join(words)
+    """`Last session Monday 2 March; last return never`."""
+    said = (f"{what} {day_words(day) if day else NEVER}" for what, day in ((LAST_SESSION, session), (LAST_RETURN, back)))
+    return "; ".join(said)
 
 
 def page_of(first: int, last: int, of: int) -> str:

@@ -23,7 +23,11 @@ WHY = "Why this amount"
 CHANGED_BY_PROGRAM = "Put in by the program"
 AS_WRITTEN = "As written; no answer asked for less."
 PAIN_HEAD, SORENESS_HEAD = "Pain, six weeks", "Soreness, six weeks"
-WORST_OF_THREE = "Worst of each three days, 0 to 10. Dotted: from 4 on a session is eased."
+def worst_of_three(eased_from: int) -> str:
+    """What the points of a chart are, and its dotted line."""
+    return f"Worst of each three days, 0 to 10. Dotted: from {eased_from} on a session is eased."
+
+
 NO_PAIN, NO_SORENESS = "Nothing hurt in a joint in six weeks.", "No achy muscles in six weeks."
 NOT_TOLD = "Not shared"
 EFFORT_HEAD = "Effort"
@@ -101,11 +105,12 @@ ENDINGS: Mapping[Ending, str] = {
 # ------------------------------------------------------------------ the person
 
 def about_line(person: Person, year: int) -> str:
-    """`about 71, led by Halina, alone when training`."""
+    """`About 71 years, led by Halina`."""
     told = [f"about {year - person.birth_year} years"] if person.birth_year else []
     told += [f"led by {person.led_by}"] if person.led_by else []
     told += ["trains alone"] if person.body.alone else []
-    return ", ".join(told)
+    words = ", ".join(told)
+    return words[:1].upper() + words[1:]
 
 
 def body_lines(body: Client) -> tuple[tuple[str, str], ...]:

@@ -12,6 +12,7 @@ from sqlalchemy import Row
 from app.domain.body import Spot
 from app.domain.diary import Symptom
 from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.domain.rules import RuleId
 from app.domain.screening import SIGNS
 from app.storage.codec import canonical
 from app.storage.tables import record as table
@@ -22,6 +23,8 @@ KIND_OF: Mapping[type[Record], str] = {cls: kind for kind, cls in KINDS.items()}
 
 #: Stands where a session told of a joint that gave way and of no other sign.
 GAVE_WAY = "gave_way"
+#: From this level on there is no session before somebody's yes.
+STOPPED_FROM = 7
 
 
 @dataclass(frozen=True)
@@ -44,7 +47,7 @@ class Summary:
     took_s: int | None = None
     ending: Ending | None = None
     signs: tuple[str, ...] = ()
-    """Stop signs that were told, the most serious first; a head cold is none."""
+    """Stop signs that were told, the most serious first, or the rule that stopped them; a head cold is none."""
     by_hand: tuple[tuple[str, str], ...] = ()
     """Exercises changed by hand: (from, to)."""
 
@@ -80,7 +83,7 @@ def narrow_columns(record: Record) -> dict[str, Any]:
     )
     if isinstance(record, CheckIn):
         told["pain"] = _worst(record.pain, record.morning_after)
-        told["sign"] = " ".join(_stop_signs(record)) or None
+        told["sign"] = " ".join(_stop_signs(record)) or _stopped_by(record)
     elif isinstance(record, SessionDone):
         told.update(
             session=record.plan.session, pain=record.worst_pain, rpe=record.rpe, target_rpe=record.plan.target_rpe,
@@ -94,6 +97,12 @@ def narrow_columns(record: Record) -> dict[str, Any]:
 def _gave_way(record: SessionDone) -> str | None:
     """A joint that gave way is a stop sign, however little it hurt."""
     return GAVE_WAY if any(hurt.gave_way for hurt in record.hurts) else None
+
+
+def _stopped_by(record: CheckIn) -> str | None:
+    """The rule that stopped them where no sign did, such as soreness for days; an earlier stop is told where it was."""
+    is_new = (record.level or 0) >= STOPPED_FROM and record.stopped_by != RuleId.CLEARANCE
+    return record.stopped_by or None if is_new else None
 
 
 def _stop_signs(record: CheckIn) -> list[str]:

@@ -66,6 +66,15 @@ def test_a_head_cold_is_no_stop_sign(store: Store, clock: ManualClock) -> None:
     assert desk.attention_list(store, clock).harm == ()
 
 
+def test_a_stop_without_a_sign_is_harm(store: Store, clock: ManualClock) -> None:
+    """Soreness for days stops them until the coach says yes, so the coach hears of it, once."""
+    stopped = check_in("Ida", "i1", 2, level=7, stopped_by="soreness")
+    waiting = check_in("Ida", "i2", 0, level=7, stopped_by="clearance")
+    known(store, "Ida", [stopped, waiting])
+    [flag] = desk.attention_list(store, clock).harm
+    assert (flag.because, flag.records, flag.words) == (Because.SIGN, ("i1",), ("soreness",))
+
+
 def test_seen_stays_away_until_there_is_new_evidence(store: Store, clock: ManualClock) -> None:
     """The same pain is gone from the list; tomorrow's is on it again; undo brings it back at once."""
     known(store, "Ada", [check_in("Ada", "a1", 1, 5)])

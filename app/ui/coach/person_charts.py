@@ -13,7 +13,8 @@ from app.ui.coach.person_sheet import Sheet
 from app.ui.parts import Card
 from app.ui.parts.chart import Bar, Line, Series, line_chart, week_bars
 
-EASED_FROM = 4
+PAIN_EASES, SORENESS_EASES = 4, 6
+"""Levels from which the usual rule table takes something away; below, it only holds."""
 SPOTS = 6
 BESIDE = 16
 SMALL = 124
@@ -26,26 +27,24 @@ def charts(c: Card, sheet: Sheet, width: float) -> list[ft.Control]:
     shares_pain = "pain" in sheet.person.sends
     pain = pain_by_spot(sheet.records, sheet.day)
     sore = soreness_by_spot(sheet.records, sheet.day)
-    found = [
-        c.stack([c.head(words.PAIN_HEAD), *_spots(c, pain, width, words.NO_PAIN if shares_pain else words.NOT_TOLD)]),
-        c.stack([c.head(words.SORENESS_HEAD),
-                 *_spots(c, sore, width, words.NO_SORENESS if shares_pain else words.NOT_TOLD)]),
-    ]
+    no_pain, no_soreness = ((words.NO_PAIN, words.NO_SORENESS) if shares_pain else (words.NOT_TOLD, words.NOT_TOLD))
+    found = [c.stack([c.head(words.PAIN_HEAD), *_spots(c, pain, width, PAIN_EASES, no_pain)]),
+             c.stack([c.head(words.SORENESS_HEAD), *_spots(c, sore, width, SORENESS_EASES, no_soreness)])]
     return [*found, _effort(c, sheet, width), _load(c, sheet, width)]
 
 
-def _spots(c: Card, series: Sequence[SpotSeries], width: float, empty: str) -> list[ft.Control]:
+def _spots(c: Card, series: Sequence[SpotSeries], width: float, guide: int, empty: str) -> list[ft.Control]:
     if not series:
         return [c.soft(empty)]
-    beside = (width - BESIDE) / 2 >= NARROWEST * c.scale
+    beside = len(series) > 1 and (width - BESIDE) / 2 >= NARROWEST * c.scale
     each = (width - BESIDE) / 2 if beside else width
     drawn = [
         line_chart(c, [Series(str(s.spot).capitalize(), tuple(s.values))], each, since=words.WEEKS_AGO,
-                   until=words.TODAY, guide=EASED_FROM, height=SMALL * max(1.0, c.scale * 0.8))
+                   until=words.TODAY, guide=guide, height=SMALL * max(1.0, c.scale * 0.8))
         for s in series[:SPOTS]
     ]
     rows = [drawn[at:at + 2] for at in range(0, len(drawn), 2)] if beside else [[one] for one in drawn]
-    said = c.caption(words.WORST_OF_THREE)
+    said = c.caption(words.worst_of_three(guide))
     return [said, *(ft.Row([ft.Container(one, width=each) for one in row], spacing=BESIDE) for row in rows)]
 
 
