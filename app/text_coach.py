@@ -211,8 +211,8 @@ PREVIOUS, NEXT = "Previous", "Next"
 
 def last_heard(session: date | None, back: date | None) -> str:
     """`Last session Monday 2 March; last return never`."""
-    said = (f"{what} {day_words(day) if day else NEVER}" for what, day in ((LAST_SESSION, session), (LAST_RETURN, back)))
-    return "; ".join(said)
+    told = ((LAST_SESSION, session), (LAST_RETURN, back))
+    return "; ".join(f"{what} {day_words(day) if day else NEVER}" for what, day in told)
 
 
 def page_of(first: int, last: int, of: int) -> str:

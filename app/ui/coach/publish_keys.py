@@ -1,0 +1,73 @@
+"""The coach's keys: the words to read out, and the recovery sheet until it is on paper."""
+from __future__ import annotations
+
+import flet as ft
+
+from app import text_coach as words
+from app.actions import coach
+from app.ui import theme as t
+from app.ui.parts import Card, bind
+from app.ui.shell import Shell, safe
+
+PER_LINE = 5
+
+
+@ft.component
+def KeysPanel(shell: Shell) -> ft.Control:
+    """Made on first use, here or with the first programme."""
+    c = shell.card()
+    turn, set_turn = ft.use_state(0)
+    is_shown, show = ft.use_state(False)
+    is_sure, ask = ft.use_state(False)
+    matching = coach.matching_words(shell.store)
+    sheet = coach.recovery_sheet(shell.store)
+
+    async def make(_: object) -> None:
+        await coach.ensure_coach_keys(shell.store, shell.clock)
+        set_turn(turn + 1)
+
+    async def save(_: object) -> None:
+        made = words.sheet_text(sheet or (), coach.coach_name(shell.store))
+        if not await shell.device.files.save_bytes(words.SHEET_NAME, made.encode()):
+            shell.say(words.not_saved())
+
+    def confirm() -> None:
+        coach.confirm_sheet(shell.store)
+        ask(False)
+        show(False)
+        set_turn(turn + 1)
+
+    if not matching:
+        return c.stack([c.head(words.MATCHING_HEAD), c.body(words.NO_KEYS),
+                        c.side_by_side([c.button(words.MAKE_KEYS, safe(shell, make))])], t.GAP_S)
+    pieces: list[ft.Control] = [
+        c.head(words.MATCHING_HEAD), c.box(c.text("   ".join(matching), t.T_HEAD, t.EXTRA)), c.soft(words.MATCHING_WHY),
+        c.head(words.SHEET_HEAD),
+    ]
+    if sheet is None:
+        return c.stack([*pieces, c.soft(words.SHEET_GONE)])
+    acts = [
+        c.small_button(words.SHEET_HIDE if is_shown else words.SHEET_SHOW, bind(show, not is_shown)),
+        c.small_button(words.SHEET_SAVE, safe(shell, save)),
+        c.small_button(words.SHEET_DONE, bind(ask, True)),
+    ]
+    pieces += [c.body(words.SHEET_WHY), c.side_by_side(acts)]
+    if is_shown:
+        pieces.append(_words(c, sheet))
+    if is_sure:
+        sure = [c.small_button(words.SHEET_YES, safe(shell, bind(confirm))),
+                c.small_button(words.SHEET_NO, bind(ask, False))]
+        pieces.append(c.notice(words.SHEET_SURE, acts=sure))
+    return c.stack(pieces, 12)
+
+
+def _words(c: Card, sheet: tuple[str, ...]) -> ft.Control:
+    """Numbered, in lines of five; on a phone and in large print one under the other."""
+    numbered = [f"{at}  {word}" for at, word in enumerate(sheet, 1)]
+    per_line = PER_LINE if c.is_wide and c.scale <= t.LARGE_PRINT else 2 if c.scale <= t.LARGE_PRINT else 1
+    lines = [numbered[at:at + per_line] for at in range(0, len(numbered), per_line)]
+    rows: list[ft.Control] = [
+        ft.Row([c.text(word, t.T_BODY, t.SEMI, expand=True) for word in line]
+               + [ft.Container(expand=True) for _ in range(per_line - len(line))]) for line in lines
+    ]
+    return c.box(c.rows(rows))
