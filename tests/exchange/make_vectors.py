@@ -131,7 +131,7 @@ SCENARIOS = (
     S("pack-archive-changed", P, "DamagedFile", "one bit behind the lines", lambda: _flip(_pack(), 400)),
     S("pack-cut", P, "DamagedFile", "the last byte is missing", lambda: _pack()[:-1]),
     S("pack-trailing", P, "DamagedFile", "one byte too many", lambda: _pack() + b"\n"),
-    S("pack-loose-base64", P, "DamagedFile", "the key written another way", lambda: _loose(_pack())),
+    S("pack-loose-base64", P, "DamagedFile", "the signature written another way", lambda: _loose(_pack())),
     S("pack-parent-path", P, "UnsafeEntry", "../x, truly signed", lambda: forged(files={"../x": b"x"})),
     S("pack-absolute-path", P, "UnsafeEntry", "/x, truly signed", lambda: forged(files={"/x": b"x"})),
     S("pack-drive-path", P, "UnsafeEntry", "C:/x, truly signed", lambda: forged(files={"C:/x": b"x"})),
@@ -173,9 +173,8 @@ SCENARIOS = (
 
 
 def _loose(data: bytes) -> bytes:
-    """The last letter of the key before its `=` carries two bits that mean nothing: one of them set."""
-    at = data.index(b"=")
-    return _flip(data, at - 1)
+    """The last letter of the signature before its `==` carries four bits that mean nothing: one of them set."""
+    return _flip(data, data.index(b"==\n") - 1)
 
 
 def vector(scenario: Scenario) -> bytes:

@@ -171,6 +171,34 @@ def test_gaps_overlaps_and_bytes_behind_the_end_are_refused() -> None:
             read(harmed)
 
 
+def test_a_gap_that_the_offsets_know_of_is_refused() -> None:
+    """Nothing hides between two entries, nor before the first."""
+    for gap_at in (0, 1):
+        out = io.BytesIO()
+        out.write(FRONT)
+        with zipfile.ZipFile(out, "a") as made:
+            for number in range(2):
+                if number == gap_at:
+                    out.write(b"hidden")
+                    made.start_dir = out.tell()
+                made.writestr(str(number), b"x")
+        with zipfile.ZipFile(io.BytesIO(out.getvalue())) as opened:
+            assert opened.testzip() is None, "an ordinary program sees nothing wrong"
+        with pytest.raises(DamagedFile):
+            read(out.getvalue())
+
+
+def test_two_entries_over_the_same_bytes_are_refused() -> None:
+    """One compressed text must not be counted twice."""
+    data = zipped(("a", b"x" * 50))
+    start, end = data.index(b"PK\x01\x02"), data.index(b"PK\x05\x06")
+    central = data[start:end]
+    twice = central + central[:-1] + b"b"
+    count = struct.pack("<4s4H2LH", b"PK\x05\x06", 0, 0, 2, 2, len(twice), start, 0)
+    with pytest.raises(DamagedFile):
+        read(data[:start] + twice + count)
+
+
 @given(st.binary(max_size=200))
 def test_noise_is_damaged(noise: bytes) -> None:
     """Whatever stands there, it is an error of ours."""

@@ -112,8 +112,11 @@ def test_line_endings_and_base64_are_exact() -> None:
     raw = base64.b64decode(key[4:])
     loose = key[:-2] + bytes([key[-2] + 1]) + b"="
     assert base64.b64decode(loose[4:]) == raw, "the same key, written another way"
+    slack = signature[:-3] + bytes([signature[-3] + 1]) + b"=="
+    assert base64.b64decode(slack[10:]) == base64.b64decode(signature[10:]), "the same signature"
     for lines in ([first + b"\r", key, signature], [first, key + b"\r", signature], [first, key, signature + b"\r"],
-                  [first, key + b" ", signature], [first, loose, signature], [first, key[:-1], signature],
+                  [first, key + b" ", signature], [first, loose, signature], [first, key, slack],
+                  [first, key[:-1], signature],
                   [first, b"key  " + key[4:], signature], [first, signature, key], [first, key, b"x: y", signature]):
         assert_refused(_read, b"\n".join([*lines, rest]))
 

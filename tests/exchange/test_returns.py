@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from app.domain.client import Client, Place
 from app.domain.errors import DamagedFile, TooLarge, WrongRecipient, WrongValue
+from app.domain.plan import Reason
 from app.domain.record import CheckIn, Clearance, Person, Record, SessionDone
 from app.domain.rules import RuleId
 from app.exchange.agreement import agreed_person, agreed_records
@@ -127,6 +128,16 @@ def test_a_refused_part_is_nowhere_in_the_file() -> None:
         assert word not in json.dumps(said)
 
 
+def test_why_a_session_was_lighter_is_sent_only_with_what_it_came_from() -> None:
+    """A reason tells what was answered."""
+    reasons = tuple(Reason(rule, 2) for rule in (RuleId.PAIN, RuleId.READINESS, RuleId.DAYS))
+    done = replace(DONE, plan=replace(DONE.plan, dose=replace(DONE.plan.dose, reasons=reasons)))
+    for sends, left in (({"sessions"}, reasons[2:]), ({"sessions", "pain"}, reasons[2:]),
+                        ({"sessions", "check_ins"}, reasons[1:]), ({"sessions", "check_ins", "pain"}, reasons)):
+        sent = agreed_records(replace(ADA, sends=frozenset(sends)), [done])[0]
+        assert isinstance(sent, SessionDone) and sent.plan.dose.reasons == left
+
+
 def test_what_was_taken_back_travels_as_a_stamp_alone() -> None:
     """Even when that kind is no longer sent."""
     taken = replace(CHECK_IN, stamp=replace(CHECK_IN.stamp, deleted=True, revision=2))
@@ -230,6 +241,15 @@ def test_a_return_that_unpacks_to_too_much_is_refused() -> None:
     """A gigabyte of zeros in a megabyte is read no further than the limit."""
     data = run(seal(zlib.compress(bytes(MOST_PLAIN_BYTES + 1), 9), READERS, Kind.RETURN))
     assert_refused(_read, data, TooLarge)
+
+
+def test_a_compressed_text_is_whole_and_alone() -> None:
+    """Its own checksum is not missing and nothing stands behind it, though the signature would hold."""
+    header = header_of(Kind.RETURN, [key_id(reader) for reader in READERS])
+    packed = zlib.compress(run(signed(header, to_json(inside(_write())), CLIENT.signing)))
+    assert run(_read(run(seal(packed, READERS, Kind.RETURN)))).number == 1
+    for plain in (packed + b"x", packed[:-1], packed[:-4], packed + packed):
+        assert_refused(_read, run(seal(plain, READERS, Kind.RETURN)), DamagedFile)
 
 
 @pytest.mark.parametrize("plain", [b"", b"x", zlib.compress(b""), zlib.compress(b"key\n") + b"x",
