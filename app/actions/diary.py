@@ -31,6 +31,7 @@ def take_back(store: Store, record: Record) -> None:
         records.take_back(db, record.stamp.person, record.stamp.id)
 
 
-def put_back(store: Store, record: CheckIn | SessionDone) -> CheckIn | SessionDone:
+def put_back(store: Store, record: Record) -> Record:
     """Undoes a taking back, with the record as it was."""
-    return correct(store, replace(record, stamp=replace(record.stamp, deleted=False)))
+    with store.begin() as db:
+        return records.save_record(db, replace(record, stamp=replace(record.stamp, deleted=False)))

@@ -75,13 +75,12 @@ class Live:
         self.pressed_at = 0.0
         self._closed = False
 
-    # -------------------------------------------------------------- where it stands
-
     @property
     def can_start(self) -> bool:
         """Whether today's answers lead to a session."""
         card = self.card
-        return bool(card and card.check_in and card.timeline and card.timeline.steps and not card.ask_again)
+        return bool(card and card.check_in and card.timeline and card.timeline.steps
+                    and not card.ask_again and not card.person.waiting)
 
     @property
     def now(self) -> Playing:
@@ -98,8 +97,6 @@ class Live:
     def minute(self) -> int:
         """The minute that it stands in, from 1 on."""
         return self.now.state.at_ms // 60_000 + 1
-
-    # -------------------------------------------------------------- time
 
     async def run(self) -> None:
         """Follows the clock until the page is left."""
@@ -145,8 +142,6 @@ class Live:
         self.close()
         self.shell.go(f"/afterwards/{done.stamp.id}")
 
-    # -------------------------------------------------------------- what is pressed
-
     def press(self, task: Callable[..., Any], *values: Any) -> Callable[[Any], Any]:
         """`task(*values)` as a handler whose errors are said, and which the space bar does not double."""
         def pressed(_: Any) -> None:
@@ -178,8 +173,7 @@ class Live:
     def go_on(self) -> None:
         """On from a pause, a wait, a question or what changed."""
         self.panel = Panel.NONE
-        self.shell.run(self.device.awake.keep)
-        self.do(events.Started())
+        self.start()
 
     def toggle(self) -> None:
         """Pause, or on from it."""
@@ -237,8 +231,6 @@ class Live:
         """Ends it before its end."""
         self.playing = act.end_session(self.store, self.clock, self.now, ending, sign)
         self._moved(-1)
-
-    # -------------------------------------------------------------- the page going away
 
     def away(self) -> None:
         """The page is gone, as when the app is closed: it stands still, and asks when somebody is back."""
