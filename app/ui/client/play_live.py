@@ -63,7 +63,7 @@ class Live:
         self.playing: Playing | None = None
         if person is not None:
             self.playing = act.resume_session(self.store, self.clock, person.id)
-            self.card = None if self.playing else today(self.store, self.clock, person.id)
+            self.card = None if self.playing else today(self.store, self.clock, person.id, shell.route_id() or None)
         self.panel = Panel.NONE
         self.changes = Changes()
         self.hurt: Hurt | None = None
