@@ -169,8 +169,8 @@ NUMBER = "Emergency number"
 NUMBER_WRONG = "Write the number in figures."
 NUMBER_RIGHT = "This number is right here"
 NUMBER_MISSING = "Check the number, then tick that it is right."
-CONTACT: Pair = ("Somebody to call for you, if you like", "Somebody else to call, if you like")
-CONTACT_HINT = "Name and number; it never leaves this device"
+CONTACT: Pair = ("Somebody close to call", "Somebody else to call")
+CONTACT_HINT = "If you like: name and number"
 USUAL_NUMBER = "112"
 #: For an ambulance. Each is to be confirmed by the person, since numbers change and roaming differs.
 NUMBERS: Mapping[str, str] = {

@@ -1,12 +1,14 @@
-"""The four places of the client's side, below or at the side of every page that is not a session."""
+"""Where somebody who trains can go."""
 from __future__ import annotations
 
-from app import text_client as words
+from app import text_client
 from app.ui.parts import Destination, Nav
-from app.ui.shell import Shell
+from app.ui.shell import Shell, safe
 
 
 def client_nav(shell: Shell, chosen: str) -> Nav:
-    """Where one can go; `chosen` is one of the keys of `text_client.NAVIGATION`."""
-    places = tuple(Destination(key, name) for key, name in words.NAVIGATION.items())
-    return Nav(places, chosen, lambda key: shell.go(f"/{key}"), words.BRAND)
+    """The bar of a phone holds what is used daily; beside a wide page there is room for the settings too."""
+    places = [Destination(key, words) for key, words in text_client.NAVIGATION.items()]
+    if shell.card().is_wide:
+        places.append(Destination("settings", text_client.SETTINGS))
+    return Nav(tuple(places), chosen, safe(shell, lambda key: shell.go(f"/{key}")), text_client.BRAND)
