@@ -4,6 +4,7 @@ from __future__ import annotations
 import uuid
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import reduce
 
 from app.actions.stamps import beat_now, new_stamp
 from app.actions.today import Today, today
@@ -15,7 +16,7 @@ from app.domain.plan import Timeline
 from app.domain.player import Ended, Event, Gap, HurtTold, Swapped, done_steps, handle, restore, swap_to
 from app.domain.record import Ending, Hurt, Person, SessionDone
 from app.domain.run import OVER, Moment, PlayerState, Status, open_player, tick
-from app.domain.sparing import Sparing, easier_now, spare
+from app.domain.sparing import Sparing, easier_now, spare, spared
 from app.storage import journal, people, records
 from app.storage.codec import decode_any, encode
 from app.storage.database import Store
@@ -83,7 +84,8 @@ def resume_session(store: Store, clock: Clock, person_id: str) -> Playing | None
     if card.limits is None:
         return None
     state = restore(run.plan, ((_event(e.event), e.beat.position_ms) for e in run.entries), run.beat.position_ms)
-    return Playing(run.id, card.person, run.pack, run.plan, state, card.library, card.limits,
+    limits = reduce(spared, state.hurts, card.limits)
+    return Playing(run.id, card.person, run.pack, run.plan, state, card.library, limits,
                    str(run.about.get("name", "")), bool(run.about.get("led")), run.beat.position_ms)
 
 
@@ -96,9 +98,11 @@ def do(store: Store, clock: Clock, playing: Playing, event: Event) -> Playing:
     """Keeps the event with its position, then gives the state that follows it."""
     now = moment(clock)
     before = tick(playing.state, now)
+    after = handle(before, event, now)
     with store.begin() as db:
         journal.append_event(db, playing.run, encode(event, Event), beat_now(clock, before.at_ms))
-    return replace(playing, state=handle(before, event, now), beaten_ms=before.at_ms)
+        journal.beat(db, playing.run, beat_now(clock, after.at_ms))
+    return replace(playing, state=after, beaten_ms=after.at_ms)
 
 
 def go_on(store: Store, clock: Clock, playing: Playing) -> Playing:

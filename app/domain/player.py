@@ -12,6 +12,7 @@ from app.domain.exercise import Exercise, Mode, Sides
 from app.domain.plan import Step, StepKind, StepSide, Timeline
 from app.domain.record import DoneStep, Ending, How, Hurt
 from app.domain.run import OVER, Moment, PlayerState, Status, advance, open_player, tick
+from app.domain.sparing import ends_session
 
 
 @dataclass(frozen=True)
@@ -117,7 +118,9 @@ def _back(state: PlayerState) -> PlayerState:
     index = state.index
     if state.at_ms - state.step.start_ms <= BACK_MS or not state.step.is_effort:
         before = [i for i in range(index) if state.steps[i].is_effort and state.steps[i].length_ms]
-        index = before[-1] if before else index
+        index = before[-1] if before and state.steps[before[-1]].exercise not in state.spared else index
+    if state.steps[index].is_effort and state.steps[index].exercise in state.spared:
+        return state
     again = range(index, state.index + 1)
     spent = {i: ms for i, ms in state.spent.items() if i not in again}
     status = Status.RUNNING if state.status is Status.WAITING else state.status
@@ -162,13 +165,16 @@ def _swap(state: PlayerState, event: Swapped) -> PlayerState:
     first = state.index
     steps = (*state.steps[:first], *(_swapped_step(s, event) for s in state.steps[first:]))
     changed = {i for i in range(first, len(steps)) if steps[i] != state.steps[i] and steps[i].is_effort}
-    by_hand = (*state.by_hand, (event.written, event.to)) if event.by_hand else state.by_hand
-    return replace(state, steps=steps, eased=state.eased | changed, by_hand=by_hand)
+    if not event.by_hand:
+        return replace(state, steps=steps, eased=state.eased | changed, spared=state.spared | {event.written})
+    return replace(state, steps=steps, eased=state.eased | changed,
+                   by_hand=(*state.by_hand, (event.written, event.to)))
 
 
 def _hurt(state: PlayerState, event: HurtTold) -> PlayerState:
-    state = replace(state, hurts=(*state.hurts, event.hurt))
-    if event.ends:
+    spared = state.spared | {*event.leave_out, *filter(None, [event.hurt.exercise])}
+    state = replace(state, hurts=(*state.hurts, event.hurt), spared=spared)
+    if event.ends or ends_session(event.hurt):
         return replace(state, status=Status.STOPPED, ending=Ending.PAIN)
     out = {
         i for i in range(state.index, len(state.steps))
@@ -185,8 +191,11 @@ def _hurt(state: PlayerState, event: HurtTold) -> PlayerState:
 
 
 def apply(state: PlayerState, event: Event) -> PlayerState:
-    """The state after `event` at the position where it stands. After the end nothing changes."""
-    if state.status in OVER:
+    """The state after `event` at the position where it stands. After the end nothing changes.
+
+    After "that hurts" nothing goes on until the questions are answered.
+    """
+    if state.status in OVER or (state.status is Status.HURT and not isinstance(event, HurtTold | Ended)):
         return state
     match event:
         case Started():
@@ -220,6 +229,8 @@ def handle(state: PlayerState, event: Event, now: Moment) -> PlayerState:
 
 def restore(timeline: Timeline, journal: Iterable[tuple[Event, int]], beat_ms: int) -> PlayerState:
     """The state of a session whose process died: its events, each at its position, then the last heartbeat.
+
+    A heartbeat after an event is at the position to which the event led.
 
     It stands there and asks, unless the session was over or the questions after "that hurts" are still open.
     """

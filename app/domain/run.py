@@ -53,6 +53,8 @@ class PlayerState:
     """Steps skipped."""
     eased: frozenset[int] = frozenset()
     """Steps changed to another exercise on the way."""
+    spared: frozenset[str] = frozenset()
+    """Exercises that are not done again, since something hurt."""
     confirmed: frozenset[int] = frozenset()
     """Floor changes after which the client said "ready"."""
     hurts: tuple[Hurt, ...] = ()

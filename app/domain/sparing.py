@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from app.domain.body import REGION_AXES
 from app.domain.client import Client
-from app.domain.exercise import Exercise
+from app.domain.exercise import Exercise, Mode
 from app.domain.limits import ALL, CAP_PAIN, HIGH_PAIN, Limits
 from app.domain.record import Hurt
 from app.domain.run import PlayerState
@@ -25,9 +25,19 @@ class Sparing:
 
 
 def easier_now(exercise: Exercise, library: Library, client: Client, limits: Limits) -> Exercise | None:
-    """The nearest easier option that today allows, or None."""
-    able = (e for e, _ in ladder_down(exercise, library) if may_stand_in(e, exercise, client, limits))
+    """The nearest easier option that today allows, or None.
+
+    Where holds are kept short nothing counted becomes a hold, since its time on the ruler may be longer.
+    """
+    held = exercise.mode is Mode.HOLD or limits.hold_s is None
+    able = (e for e, _ in ladder_down(exercise, library)
+            if may_stand_in(e, exercise, client, limits) and (held or e.mode is not Mode.HOLD))
     return next(able, None)
+
+
+def ends_session(hurt: Hurt) -> bool:
+    """Nobody goes on after pain of 8 or more, or where a joint gave way."""
+    return hurt.level >= ENDS_FROM or hurt.gave_way
 
 
 def spared(limits: Limits, hurt: Hurt) -> Limits:
@@ -53,4 +63,4 @@ def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limi
             out.append(exercise.id)
         else:
             swaps.append((exercise.id, option))
-    return Sparing(tuple(swaps), tuple(out), hurt.level >= ENDS_FROM or hurt.gave_way, limits)
+    return Sparing(tuple(swaps), tuple(out), ends_session(hurt), limits)
