@@ -233,7 +233,7 @@ def gone_name(spot: str) -> str:
     return f"{spot}: gone"
 
 
-def morning_head(session: str, morning: date, asked: str = "") -> str:
+def morning_head(session: str, asked: str = "") -> str:
     """The question about the morning after a session."""
     start = f"Ask {asked}: the" if asked else "The"
     return f"{start} morning after “{session}”"
@@ -251,6 +251,9 @@ def answered_options(asked: str) -> tuple[tuple[bool, str], ...]:
 
 
 GUESS_NOTE = "A guess is kept as a guess: it may ease today's session and never moves it on."
+SIGN_MISSING = "Tick what it is, or press “No”."
+WHO_MISSING = "Say who answered."
+UNANSWERED_HEAD = "Something is left out"
 UNANSWERED_ACT = "Save as it is"
 UNANSWERED_BACK = "Go back and answer"
 QUESTIONS: Mapping[str, str] = {
