@@ -6,8 +6,8 @@ from typing import Any
 
 import flet as ft
 
-from app import text_client as words
-from app import text_parts
+from app import text_check_in as words
+from app import text_client, text_parts
 from app.actions import check_in as acting
 from app.actions.people import current_person
 from app.actions.stamps import new_stamp
@@ -92,7 +92,7 @@ def Questions(shell: Shell, card: Today) -> ft.Control:
         return _confirm(c, held, earlier, order, safe(shell, lambda _: (confirm(False), go_to(_first(held, order)))),
                         safe(shell, lambda _: save()))
     body = _asked(c, shell, held, card, asked, earlier, page, safe(shell, onward))
-    return _page(c, shell, held, page, body, words.step_of(at + 1, len(order)), back, onward)
+    return _page(c, shell, held, page, body, text_client.step_of(at + 1, len(order)), back, onward)
 
 
 def _first(held: Held[Answers], order: list[str]) -> int:
@@ -130,10 +130,10 @@ def _page(
     c: Card, shell: Shell, held: Held[Answers], page: str, body: list[ft.Control], step: str, back: Any, onward: Any
 ) -> ft.Control:
     answers = held.value
-    act = words.DONE if page == "feel" else words.NEXT
+    act = text_client.DONE if page == "feel" else text_client.NEXT
     act = words.SHOW_WHAT_TO_DO if page == "signs" and answers.stops() else act
     foot: list[ft.Control] = [c.notice(answers.complaint)] if answers.complaint else []
-    foot.append(both_ways(c, words.BACK, safe(shell, lambda _: back()), act, safe(shell, lambda _: onward())))
+    foot.append(both_ways(c, text_client.BACK, safe(shell, lambda _: back()), act, safe(shell, lambda _: onward())))
     drawn = c.page([c.caption(f"{words.CHECK_IN_TITLE}, {step}"), *body], foot)
     drawn.key = f"page-{page}"
     return drawn

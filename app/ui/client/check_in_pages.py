@@ -7,7 +7,7 @@ from typing import Any
 
 import flet as ft
 
-from app import text_client as words
+from app import text_check_in as words
 from app import text_parts, text_signs
 from app.domain.body import Spot
 from app.domain.diary import Symptom
