@@ -7,7 +7,7 @@ from datetime import date, datetime, timedelta
 
 from app.domain.body import Spot
 from app.domain.client import Client
-from app.domain.diary import Diary, Last, Symptom
+from app.domain.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.limits import usual_for
 from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
 from app.domain.rules import RuleId
@@ -47,17 +47,22 @@ def check_ins_of(records: Sequence[Record]) -> tuple[CheckIn, ...]:
 
 
 def is_clean(done: SessionDone, client: Client) -> bool:
-    """Finished, nearly all of it done, no harder than meant, and nothing hurt beyond what is usual."""
+    """Finished, nearly all of it done, no harder than meant, and nothing hurt beyond what is usual.
+
+    Told by the person: nobody moves on by another's guess.
+    """
+    if done.answered_by is not AnsweredBy.SELF:
+        return False
     if done.ending is not Ending.FINISHED or done.completed < CLEAN_SHARE or done.hurts:
         return False
     if done.rpe is None or done.rpe > done.plan.target_rpe or done.pain is None:
         return False
-    return all(level < CLEAN_PAIN or _usual(client, spot, level) for spot, level in done.pain.items())
+    return all(level < CLEAN_PAIN or _usual(client, spot, level, done.stamp.local) for spot, level in done.pain.items())
 
 
-def _usual(client: Client, spot: Spot, level: int) -> bool:
+def _usual(client: Client, spot: Spot, level: int, on: date) -> bool:
     usual = usual_for(client, spot)
-    return usual is not None and level <= usual.level
+    return usual is not None and level <= usual.level and on <= usual.until
 
 
 def clean_running(records: Sequence[Record], client: Client) -> int:
@@ -99,13 +104,15 @@ def _stop_of(record: Record) -> Stop | None:
 
 def answers_stop(clearance: Clearance, stop: Stop) -> bool:
     """Whether this yes is of the kind that the stop needs, and late enough."""
-    if clearance.stamp.deleted or clearance.answers != stop.id or not clearance.who.strip():
+    if clearance.stamp.deleted or clearance.answers != stop.id:
+        return False
+    if not clearance.who.strip() or not clearance.kind.strip():
         return False
     if stop.yes_from == "self":
         return clearance.kind != "self" or clearance.stamp.utc - stop.utc >= FEVER_FREE
     if stop.yes_from == "coach":
         return clearance.kind != "self"
-    return clearance.kind not in ("self", "coach", "")
+    return clearance.kind not in ("self", "coach")
 
 
 @dataclass(frozen=True)
@@ -117,21 +124,23 @@ class Way:
 
 
 def way_back(records: Sequence[Record]) -> Way:
-    """Folds all records: check-ins may only raise the carried level, a session sets it anew."""
+    """Folds all records: check-ins may only raise the carried level, a session sets it anew.
+
+    A stop stays open until its own yes, or that to a later stop for the same reason; no session closes it.
+    """
     clearances = [r for r in records if isinstance(r, Clearance)]
-    level, stop = 0, None
+    level, stops = 0, list[Stop]()
     live = (r for r in records if not r.stamp.deleted and not isinstance(r, Clearance))
     for record in sorted(live, key=lambda r: (r.stamp.utc, r.stamp.id)):
         found = _stop_of(record)
+        stops += [found] if found else []
         if isinstance(record, SessionDone):
             level = found.level if found else record.plan.dose.carried
-            stop = found
         elif isinstance(record, CheckIn):
             level = max(level, record.carried)
-            stop = found or stop
-    if stop and any(answers_stop(c, stop) for c in clearances):
-        return Way(level)
-    return Way(level, stop)
+    answered = {s.because: n for n, s in enumerate(stops) if any(answers_stop(c, s) for c in clearances)}
+    still = [s for n, s in enumerate(stops) if n > answered.get(s.because, -1)]
+    return Way(max(level, still[-1].level), still[-1]) if still else Way(level)
 
 
 # ------------------------------------------------------------------ today's diary

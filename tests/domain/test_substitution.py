@@ -83,8 +83,9 @@ def test_a_choice_by_hand_is_honoured_exactly_where_it_is_admissible(client: Cli
     client = replace(client, chosen={written: chosen})
     got = compiled(session_id, client, room)
     kit = {k for _, item in session.items() for k in library()[item.exercise].equipment}
-    able = not rulebook.forbids(library()[chosen], client, room, WELL, kit) and rulebook.known(library()[chosen], client)
-    two_sided_hold = library()[chosen].mode == "hold" and library()[chosen].sides == "each"
+    other = library()[chosen]
+    able = not rulebook.forbids(other, client, room, WELL, kit) and rulebook.known(other, client)
+    two_sided_hold = other.mode == "hold" and other.sides == "each"
     able = able and (not two_sided_hold or library()[written].sides == "each")
     done = {s.to for s in got.substitutions if s.written == written}
     assert (done == {chosen}) if able else (chosen not in done)
