@@ -20,7 +20,8 @@ class Day:
     after: Mapping[str, int] | None = None
     """Pain told after the session; None: as before it."""
     soreness: Mapping[str, int] = field(default_factory=dict)
-    rpe: int = 5
+    over: int = 0
+    """How much harder it felt than it was meant to."""
     feel: tuple[int, int, int] = (4, 4, 4)
     """Slept, energy, settled."""
     signs: tuple[str, ...] = ()
@@ -65,13 +66,13 @@ def _ruben() -> Member:
                     spare={parse_spot("left shoulder"): 1}),
     )
     days = (
-        Day(41, rpe=4, session="hotel-room"), Day(38, rpe=5, session="loosen-and-balance"),
-        Day(36, rpe=5, session="hotel-room", feel=(2, 3, 3)), Day(33, rpe=5, session="hotel-room"),
-        Day(31, soreness={"hip": 4}, session="loosen-and-balance"), Day(29, rpe=4, session="hotel-room"),
-        Day(26, rpe=5, session="hotel-room", stops_at=70, ending=Ending.INTERRUPTED, note="The phone rang, work."),
-        Day(24, session="loosen-and-balance"), Day(22, rpe=5, session="hotel-room", feel=(3, 4, 5)),
-        Day(19, rpe=4, session="hotel-room", note="Room 412, quiet enough."),
-        Day(17, rpe=4, session="hotel-room"),
+        Day(41, session="hotel-room"), Day(38, session="loosen-and-balance"),
+        Day(36, session="hotel-room", feel=(2, 3, 3)), Day(33, session="hotel-room"),
+        Day(31, soreness={"hip": 4}, session="loosen-and-balance"), Day(29, session="hotel-room"),
+        Day(26, session="hotel-room", stops_at=70, ending=Ending.INTERRUPTED, note="The phone rang, work."),
+        Day(24, session="loosen-and-balance"), Day(22, session="hotel-room", feel=(3, 4, 5)),
+        Day(19, session="hotel-room", note="Room 412, quiet enough."),
+        Day(17, session="hotel-room"),
     )
     return Member(person, days, sent_days_ago=16)
 
@@ -88,13 +89,13 @@ def _maud() -> Member:
     )
     hip = "right hip"
     days = (
-        Day(40, rpe=4), Day(38, rpe=4), Day(36, rpe=5), Day(33, rpe=5), Day(31), Day(29, {hip: 1}, rpe=5),
-        Day(26, {hip: 1}, {hip: 2}, rpe=5), Day(24, {hip: 1}), Day(22, {hip: 2}, {hip: 2}, rpe=6, feel=(3, 3, 4)),
-        Day(19, {hip: 2}, {hip: 3}, rpe=6, easier=("goblet-squat",)), Day(17, {hip: 2}),
-        Day(15, {hip: 3}, {hip: 3}, {"hip": 4}, rpe=6, easier=("goblet-squat",)),
-        Day(12, {hip: 3}, {hip: 4}, rpe=7, easier=("goblet-squat",), note="Stiff after the squats, garage was icy."),
-        Day(10, {hip: 3}), Day(8, {hip: 3}, {hip: 4}, rpe=7),
-        Day(4, {hip: 4}, {hip: 5}, rpe=7, stops_at=80, ending=Ending.TOO_MUCH, note="Hip again on the way up."),
+        Day(40), Day(38), Day(36), Day(33), Day(31), Day(29, {hip: 1}),
+        Day(26, {hip: 1}, {hip: 2}), Day(24, {hip: 1}), Day(22, {hip: 2}, {hip: 2}, over=1, feel=(3, 3, 4)),
+        Day(19, {hip: 2}, {hip: 3}, over=1, easier=("goblet-squat",)), Day(17, {hip: 2}),
+        Day(15, {hip: 3}, {hip: 3}, {"hip": 4}, over=1, easier=("goblet-squat",)),
+        Day(12, {hip: 3}, {hip: 4}, over=2, easier=("goblet-squat",), note="Stiff after the squats, garage was icy."),
+        Day(10, {hip: 3}), Day(8, {hip: 3}, {hip: 4}, over=2),
+        Day(4, {hip: 4}, {hip: 5}, over=2, stops_at=80, ending=Ending.TOO_MUCH, note="Hip again on the way up."),
     )
     return Member(person, days)
 
@@ -110,12 +111,12 @@ def _kasimir() -> Member:
     )
     chair = "in-the-chair"
     days = (
-        Day(41, rpe=4, session=chair), Day(38, rpe=5, session=chair), Day(34, rpe=5, session=chair),
-        Day(31, {"left knee": 2}, rpe=5, session=chair), Day(27, {"left knee": 2}, rpe=5, session=chair),
-        Day(24, rpe=4, session=chair), Day(20, rpe=5, session=chair, feel=(3, 3, 3)), Day(17, rpe=5, session=chair),
-        Day(13, rpe=5, session=chair, note="He counted along today."), Day(10, rpe=4, session=chair),
-        Day(6, rpe=5, session=chair),
-        Day(3, rpe=6, session=chair, stops_at=45, ending=Ending.SIGN, sign="dizziness",
+        Day(41, session=chair), Day(38, session=chair), Day(34, session=chair),
+        Day(31, {"left knee": 2}, session=chair), Day(27, {"left knee": 2}, session=chair),
+        Day(24, session=chair), Day(20, session=chair, feel=(3, 3, 3)), Day(17, session=chair),
+        Day(13, session=chair, note="He counted along today."), Day(10, session=chair),
+        Day(6, session=chair),
+        Day(3, over=1, session=chair, stops_at=45, ending=Ending.SIGN, sign="dizziness",
             note="Grey for a moment, sat down, better after water."),
     )
     return Member(person, days, sent_days_ago=2)

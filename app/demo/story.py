@@ -37,8 +37,8 @@ async def _tell(store: Store, clock: Clock) -> None:
     for member in cast():
         story = StoryClock(start)
         person = await _join(store, story, member, built.data, start.date())
-        for day in member.days:
-            _live(store, story, person.id, day, now)
+        for before, day in zip((None, *member.days), member.days, strict=False):
+            _live(store, story, person.id, day, before, now)
         story.set(max(story.now(), now - timedelta(days=member.sent_days_ago)))
         made = await sending.make_return(store, story, person.id)
         await intake.take_in(store, story, [(made.name, made.data)])
@@ -57,13 +57,13 @@ def _morning(day: Day, now: datetime) -> datetime:
     return datetime.combine(there, time(9, 10)).astimezone()
 
 
-def _live(store: Store, story: StoryClock, person_id: str, day: Day, now: datetime) -> None:
+def _live(store: Store, story: StoryClock, person_id: str, day: Day, before: Day | None, now: datetime) -> None:
     story.set(_morning(day, now))
     if day.place:
         person = today(store, story, person_id).person
         people.choose_place(store, person, day.place)
     blank = checking.blank_check_in(story, person_id)
-    card = checking.save_check_in(store, story, _answers(blank, day))
+    card = checking.save_check_in(store, story, _answers(blank, day, before))
     story.forward(60_000)
     if day.session:
         card = today(store, story, person_id, day.session)
@@ -72,13 +72,15 @@ def _live(store: Store, story: StoryClock, person_id: str, day: Day, now: dateti
     done = playing.keep_session(store, story, _play(store, story, playing.start_session(store, story, card), day))
     story.forward(120_000)
     told = day.pain if day.after is None else day.after
-    diary.save_afterwards(store, done, rpe=day.rpe, pain=spots(told), note=day.note)
+    diary.save_afterwards(store, done, rpe=done.plan.target_rpe + day.over, pain=spots(told), note=day.note)
 
 
-def _answers(blank: CheckIn, day: Day) -> CheckIn:
+def _answers(blank: CheckIn, day: Day, before: Day | None) -> CheckIn:
+    """What they tell; on the morning after a session everything has settled to what it was before."""
     slept, energy, calm = day.feel
+    settled = {where: before.pain.get(where, 0) for where in day.pain} if before else {}
     told = checking.with_signs(blank, day.signs)
-    return replace(told, pain=spots(day.pain), morning_after=spots(day.pain), soreness=spots(day.soreness),
+    return replace(told, pain=spots(day.pain), morning_after=spots(settled), soreness=spots(day.soreness),
                    slept=slept, energy=energy, calm=calm)
 
 
