@@ -67,6 +67,7 @@ NO_PROGRAMME = (
 )
 OPEN_PROGRAMME = "Open a programme"
 START, GO_ON = "Start", "Go on where you were"
+GOING_ON_HEAD = "You are in a session"
 GOING_ON = "A session is under way. Nothing of it is lost."
 AFTER_QUESTIONS = "Today's amount is decided after three short questions. What you see is what your coach wrote."
 CHECK_IN_AGAIN = "Change my answers"
@@ -86,6 +87,11 @@ NOTHING_LEFT_HEAD = "Nothing of this session is left today"
 NOTHING_LEFT = "Everything in it asks for something that today does not allow. Try another session or another place."
 EMPTY_SESSION_HEAD = "The programme holds no session"
 EMPTY_SESSION = "Ask your coach for a newer file."
+
+
+def whose_turn(name: str) -> str:
+    """The spoken name of changing the person: `Ines: somebody else`."""
+    return f"{name}: somebody else"
 
 
 def due_line(due: Due) -> str:
@@ -166,6 +172,11 @@ YES_GIVEN = "Answer this morning's questions once more; then you start again wit
 CHECK_IN_ACT = "Answer the questions"
 
 
+def call_words() -> str:
+    """What stands over the number."""
+    return "If it is happening now, call"
+
+
 def tell_coach(coach: str, contact: str) -> str:
     """How the coach learns of a stop."""
     reach = f" or reach them at {contact}" if contact else ""
@@ -194,6 +205,7 @@ YES_KIND = "They are"
 YES_NAME = "Their name"
 YES_NAME_MISSING = "Write who said yes."
 YES_KIND_MISSING = "Choose what they are."
+YES_ASK_MISSING = "Tick that they were asked about training after this."
 YES_SELF = "I have had no fever for 48 hours"
 YES_SELF_LED = "{name} has had no fever for 48 hours"
 KINDS: Mapping[str, str] = {
@@ -278,6 +290,11 @@ PLAN_THROUGH = "The programme is through. Its last week goes round until your co
 def week_head(week: int) -> str:
     """`Week 2`."""
     return f"Week {week}"
+
+
+def plan_name(week: int, number: int, name: str) -> str:
+    """The spoken name of a session in the plan: `Week 2, session 1: First steps`."""
+    return f"Week {week}, session {number}: {name}"
 
 
 def done_on(day: date) -> str:

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from app.domain.body import Spot
 from app.domain.client import Condition
 from app.domain.screening import Outcome
+from app.text import listed
 from app.text_client import Pair
 from app.text_parts import spot as spot_name
 
@@ -89,6 +90,15 @@ KIT: Mapping[str, str] = {
     "dumbbell": "Dumbbells", "step": "A low step", "band": "A stretch band",
     "door_anchor": "A loop for a door", "towel": "A towel",
 }
+
+
+def kit_words(kit: frozenset[str] | None) -> str:
+    """`a firm chair and dumbbells`; for unknown kit, whatever a session asks for."""
+    if kit is None:
+        return "whatever the session asks for"
+    return listed([KIT[k].lower() if k in KIT else k for k in sorted(kit)]) or "nothing but the room"
+
+
 WEIGHTS = "Which weights?"
 WEIGHTS_HINT = "For example: 2, 4 or 2.5"
 UNITS = ((False, "kg"), (True, "lb"))

@@ -1,12 +1,129 @@
-"""The today screen."""
+"""Today: the card that says what is due, how much of it, why, and what comes before it."""
 from __future__ import annotations
+
+from typing import Any
 
 import flet as ft
 
+from app import text, text_client
+from app.actions.people import current_person
+from app.actions.today import Today, today
+from app.storage import people
+from app.storage.people import Trains
+from app.ui.client import today_card as drawn
+from app.ui.client import today_locked as locked
+from app.ui.client.nav import client_nav
+from app.ui.client.today_locked import goes
+from app.ui.client.today_standing import Standing, standing
+from app.ui.parts import Card, Look, Nav
 from app.ui.shell import Shell
+
+Face = tuple[list[ft.Control], list[ft.Control]]
+"""Body and foot."""
 
 
 @ft.component
 def TodayScreen(shell: Shell) -> ft.Control:
-    """To come."""
-    return shell.card().page([shell.card().title("today")])
+    """`/today`, or `/today/SESSION` for another session of the programme."""
+    c, person = shell.card(), current_person(shell.store)
+    if person is None:
+        return c.page([])
+    session = shell.route_id()
+    card = today(shell.store, shell.clock, person.id, session or None)
+    nav = client_nav(shell, "today")
+    face = standing(card, chosen=bool(session))
+    body, foot = _face(c, shell, card, face, nav, session)
+    page = c.page([_top(c, shell, card), *body], foot, nav)
+    page.key = f"today-{face.value}"
+    return page
+
+
+def _top(c: Card, shell: Shell, card: Today) -> ft.Control:
+    """Whose programme, whose turn, and the settings."""
+    with shell.store.read() as db:
+        several = len(people.people(db, Trains.HERE)) > 1
+    whose = text_client.programme_of(card.source.coach) if card.source else card.person.name
+    links: list[ft.Control] = []
+    if several:
+        links.append(c.link(card.person.name, goes(shell, "/who"), name=text_client.whose_turn(card.person.name)))
+    if not c.is_wide:
+        links.append(c.link(text_client.SETTINGS, goes(shell, "/settings")))
+    words = c.soft(whose)
+    words.expand = True
+    if c.scale > 1.3:
+        return c.stack([c.soft(whose), c.side_by_side(links, 16)], 0)
+    return ft.Row([words, *links], spacing=16)
+
+
+def _face(c: Card, shell: Shell, card: Today, face: Standing, nav: Nav, session: str) -> Face:
+    at = f"/{session}" if session else ""
+    if face is Standing.STOPPED:
+        return locked.stopped(c, shell, card)
+    if face is Standing.WAITING:
+        return locked.waiting(c, shell, card)
+    if face is Standing.DONE:
+        return _done(c, shell, card)
+    if face in SAID:
+        head, words, act, route = SAID[face]
+        to = f"{route}{at}" if route == "/check-in" else route
+        foot = [c.button(act, goes(shell, to), look=Look.SOLID)] if act else []
+        return [c.title(head), c.lead(words), *_reasons(c, shell, card, face)], foot
+    if face in (Standing.TOO_SHORT, Standing.NOTHING_LEFT):
+        return _not_so(c, shell, card, face)
+    body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
+    if face is Standing.READY:
+        body.append(c.link(text_client.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
+    body += drawn.where(c, shell, card) + drawn.safety(c, card.person) + drawn.others(c, shell, card)
+    if session:
+        body.append(c.link(text_client.DUE_AGAIN, goes(shell, "/today")))
+    route = f"/play{at}" if face is Standing.READY else f"/check-in{at}"
+    return body, [c.main_button(text_client.START, goes(shell, route), ft.Icons.PLAY_ARROW_SHARP)]
+
+
+#: Faces that are a head, a sentence and one way on.
+SAID: dict[Standing, tuple[str, str, str, str]] = {
+    Standing.NO_PROGRAMME: (text_client.NO_PROGRAMME_HEAD, text_client.NO_PROGRAMME, text_client.OPEN_PROGRAMME,
+                            "/programme"),
+    Standing.RUNNING: (text_client.GOING_ON_HEAD, text_client.GOING_ON, text_client.GO_ON, "/play"),
+    Standing.SCREENING: (text_client.SCREENING_DUE_HEAD, text_client.SCREENING_DUE, text_client.SCREENING_ACT,
+                         "/welcome/questions"),
+    Standing.YES_GIVEN: (text_client.YES_GIVEN_HEAD, text_client.YES_GIVEN, text_client.CHECK_IN_ACT, "/check-in"),
+    Standing.NO_SESSION: (text_client.EMPTY_SESSION_HEAD, text_client.EMPTY_SESSION, text_client.OPEN_PROGRAMME,
+                          "/programme"),
+    Standing.ANSWER: (text_client.ANSWER_HEAD, text_client.ANSWER_WORDS, text_client.ANSWER_ACT, "/check-in"),
+    Standing.REST: (text_client.REST_HEAD, text_client.REST_WORDS, "", ""),
+}
+
+
+def _reasons(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+    """Why it is a rest day, and what may be done all the same."""
+    if face is not Standing.REST or card.timeline is None:
+        return []
+    why = [c.body(text.reason_text(r)) for r in card.timeline.dose.reasons]
+    again = c.link(text_client.CHECK_IN_AGAIN, goes(shell, "/check-in"))
+    return [c.head(text_client.WHY), *why, again, *drawn.others(c, shell, card)]
+
+
+def _done(c: Card, shell: Shell, card: Today) -> Face:
+    done = card.done
+    assert done is not None
+    told = text_client.done_line(done.name, done.took_s // 60)
+    body: list[ft.Control] = [c.title(text_client.DONE_HEAD), c.lead(told)]
+    foot: list[ft.Control] = [c.button(text_client.SEE_DIARY, goes(shell, "/diary"))]
+    foot.append(c.button(text_client.SEND_DIARY, goes(shell, "/send"), look=Look.SOLID))
+    if card.session is not None:
+        body += [c.rule(), c.strong(text_client.next_line(card.session.name)), c.body(text_client.NEXT_WHEN),
+                 c.link(text_client.LOOK_AHEAD, goes(shell, f"/today/{card.session.id}"))]
+    return body, foot
+
+
+def _not_so(c: Card, shell: Shell, card: Today, face: Standing) -> Face:
+    """There is a session, and it cannot be done like this: another length, place or session."""
+    assert card.session is not None
+    if face is Standing.TOO_SHORT and card.too_short is not None:
+        said: Any = c.notice(text.error_text(card.too_short), icon=ft.Icons.SCHEDULE_SHARP)
+    else:
+        said = c.notice(text_client.NOTHING_LEFT_HEAD, text_client.NOTHING_LEFT)
+    body: list[ft.Control] = [c.title(card.session.name), said]
+    body += drawn.where(c, shell, card) + drawn.amount(c, card)[2:] + drawn.others(c, shell, card)
+    return body, []

@@ -1,0 +1,122 @@
+"""The card of a session: its strip, today's amount and every change with its reason, where one is, what to mind."""
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import flet as ft
+
+from app import text, text_client, text_welcome
+from app.actions import people
+from app.actions.today import Today
+from app.domain.client import Condition, Place
+from app.domain.exercise import Space
+from app.domain.record import Person
+from app.ui.parts import Card, Option
+from app.ui.parts.time_strip import plan_strip
+from app.ui.shell import Shell, safe
+
+PULSE = frozenset({Condition.BETA_BLOCKER, Condition.PACEMAKER})
+
+
+def session_head(c: Card, card: Today, width: float) -> list[ft.Control]:
+    """The name, one sentence, then the drawing."""
+    assert card.session is not None
+    due = card.due if card.due and card.due.session == card.session.id else None
+    pieces: list[ft.Control] = [c.title(card.session.name)]
+    if card.timeline and card.timeline.steps:
+        pieces += [c.lead(text.session_sentence(card.timeline, card.kit())), plan_strip(c, card.timeline, width)]
+    pieces += [c.soft(text_client.due_line(due))] if due else []
+    pieces += [c.soft(due.note)] if due and due.note else []
+    return pieces
+
+
+def amount(c: Card, card: Today) -> list[ft.Control]:
+    """Today's amount with every reason; what stands in for what; what is left out. Nothing is hidden."""
+    timeline = card.timeline
+    if timeline is None or card.check_in is None:
+        return [c.head(text_client.AMOUNT_HEAD), c.body(text_client.AFTER_QUESTIONS), *_changes(c, card)]
+    dose = timeline.dose
+    reasons: list[ft.Control] = [c.body(text.reason_text(reason)) for reason in dose.reasons]
+    pieces: list[ft.Control] = [c.head(text_client.AMOUNT_HEAD), c.strong(text.dose_sentence(dose))]
+    pieces += [c.rows(reasons, 6)] if reasons else []
+    changes = _changes(c, card)
+    if not reasons and not changes:
+        pieces.append(c.body(text_client.NOTHING_CHANGED))
+    return [*pieces, *changes]
+
+
+def _changes(c: Card, card: Today) -> list[ft.Control]:
+    timeline, names = card.timeline, card.names
+    if timeline is None:
+        return []
+    told: list[ft.Control] = [
+        c.reason(names.get(s.to, s.to), text.substitution_text(s, names)) for s in timeline.substitutions
+    ]
+    told += [c.reason(names.get(out.exercise, out.exercise), text.left_out_text(out)) for out in timeline.left_out]
+    return [c.head(text_client.CHANGED_HEAD), *told] if told else []
+
+
+# ------------------------------------------------------------------ the room and the time
+
+def where(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """Which place, and how many minutes there are."""
+    person = card.person
+
+    def place(name: str) -> None:
+        people.choose_place(shell.store, person, name)
+        shell.refresh()
+
+    def minutes(number: int | None) -> None:
+        people.change_place(shell.store, person, replace(card.place, minutes=number))
+        shell.refresh()
+
+    places = [Option(p.name, p.name) for p in person.places]
+    numbers = sorted({*text_client.MINUTE_CHOICES, *((card.place.minutes,) if card.place.minutes else ())})
+    among = [Option(n, text_client.minutes_option(n), name=text_client.minutes_name(n)) for n in (None, *numbers)]
+    return [
+        c.head(text_client.PLACE_HEAD), c.one_of(places, card.place.name, safe(shell, place)),
+        c.soft(place_words(person, card.place)),
+        c.link(text_client.CHANGE_PLACES, safe(shell, lambda _: shell.go("/settings/places"))),
+        c.head(text_client.MINUTES_HEAD), c.one_of(among, card.place.minutes, safe(shell, minutes)),
+    ]
+
+
+def place_words(person: Person, place: Place) -> str:
+    """What a room has, in a line."""
+    kit = place.kit if place.kit is not None else person.body.kit
+    return text_client.place_line(place.floor, place.noise, place.space is Space.SMALL, text_welcome.kit_words(kit))
+
+
+# ------------------------------------------------------------------ what to mind
+
+def safety_lines(person: Person) -> list[str]:
+    """What to see to before a session, for this body and these circumstances."""
+    body = person.body
+    lines = [(bool(person.led_by), text_client.SAFETY_LEAD), (body.alone, text_client.SAFETY_ALONE),
+             (body.alone and not body.rises_unaided, text_client.SAFETY_NO_RISING),
+             (Condition.INSULIN in body.conditions, text_client.SAFETY_INSULIN),
+             (bool(PULSE & body.conditions), text_client.SAFETY_PULSE),
+             (Condition.FALLS in body.conditions, text_client.SAFETY_FALLS)]
+    return [*(line for applies, line in lines if applies), text_client.SAFETY_ALWAYS]
+
+
+def safety(c: Card, person: Person) -> list[ft.Control]:
+    """The same on the card."""
+    lines: list[ft.Control] = [c.body(line) for line in safety_lines(person)]
+    return [c.head(text_client.SAFETY_HEAD, icon=ft.Icons.FRONT_HAND_SHARP), c.rows(lines, 6)]
+
+
+def others(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """Every other session of the programme, to be done instead."""
+    source, shown = card.source, card.session.id if card.session else ""
+    if source is None:
+        return []
+
+    def look(session_id: str) -> Any:
+        return safe(shell, lambda _: shell.go(f"/today/{session_id}"))
+
+    rows: list[ft.Control] = [c.row(s.name, s.about, look(s.id)) for s in source.sessions if s.id != shown]
+    if not rows:
+        return []
+    return [c.head(text_client.OTHER_HEAD), c.soft(text_client.OTHER_HINT), c.rows(rows, 2)]

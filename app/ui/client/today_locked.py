@@ -1,0 +1,96 @@
+"""The faces of the card on which there is no Start: what happened, what to do, and the way back."""
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Any
+
+import flet as ft
+
+from app import text, text_client, text_signs, text_welcome
+from app.actions.today import Today
+from app.domain.history import FEVER_FREE, Stop
+from app.domain.record import CheckIn, SessionDone
+from app.ui import theme as t
+from app.ui.client.today_standing import STOPPED_FROM
+from app.ui.parts import Card
+from app.ui.shell import Shell, safe
+
+EMERGENCY = 8
+
+
+def goes(shell: Shell, route: str) -> Any:
+    """A handler that shows another screen."""
+    return safe(shell, lambda _: shell.go(route))
+
+
+def stop_causes(card: Today, stop: Stop | None) -> list[str]:
+    """What stopped them, as plainly as the records say it."""
+    record = next((r for r in card.records if stop and r.stamp.id == stop.id), None)
+    signs: tuple[str, ...] = ()
+    if isinstance(record, CheckIn):
+        signs = record.signs
+    elif isinstance(record, SessionDone) and record.sign:
+        signs = (record.sign,)
+    told = [text_signs.sign_words(sign) for sign in signs]
+    if card.check_in and card.timeline and (stop is None or stop.id == card.check_in.stamp.id):
+        told += [text.reason_text(r) for r in card.timeline.dose.reasons
+                 if r.level >= STOPPED_FROM and "symptom" not in dict(r.data)]
+    return list(dict.fromkeys(told))
+
+
+def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[ft.Control]]:
+    """A stop: at level 8 the number in large figures first."""
+    stop = card.stop
+    level = max(stop.level if stop else 0, card.timeline.dose.level if card.check_in and card.timeline else 0)
+    urgent = level >= EMERGENCY
+    head = text_client.URGENT_HEAD if urgent else text_client.STOP_HEAD
+    box: list[ft.Control] = [c.title(head, t.T_HEAD)]
+    if urgent:
+        number = card.person.emergency_number
+        box += [c.text(text_client.call_words(), t.T_LEAD, t.EXTRA), c.text(number, 92, t.EXTRA, height=1.0)]
+        box += [c.body(line) for line in text_signs.what_to_do("", number)[1:]]
+        box += [c.body(card.person.emergency_contact)] if card.person.emergency_contact else []
+    causes: list[ft.Control] = [c.strong(line) for line in stop_causes(card, stop)]
+    if stop:
+        causes.append(c.soft(text_client.stop_because(stop.because, here(shell, stop))))
+    box += [c.rule(), *causes, c.body(text_client.URGENT_WORDS if urgent else text_client.STOP_WORDS)]
+    body: list[ft.Control] = [c.harm_box(c.stack(box, 12)), *coach_unaware(c, shell, card), *way_back(c, shell, stop)]
+    if card.check_in and (stop is None or stop.id == card.check_in.stamp.id):
+        body.append(c.link(text_client.ANSWERS_WRONG, goes(shell, "/check-in")))
+    return body, [c.button(text_client.RECORD_YES, goes(shell, "/yes"))]
+
+
+def here(shell: Shell, stop: Stop) -> Any:
+    """The instant of a stop on the clock of the place."""
+    return stop.utc + timedelta(minutes=shell.clock.local(stop.utc).offset_min)
+
+
+def coach_unaware(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """Nothing is sent by itself, and whom to tell."""
+    source = card.source
+    told = text_client.tell_coach(source.coach, source.contact) if source else ""
+    return [
+        c.head(text_client.COACH_UNAWARE), *([c.body(told)] if told else []),
+        c.button(text_client.SEND_DIARY, goes(shell, "/send")),
+    ]
+
+
+def way_back(c: Card, shell: Shell, stop: Stop | None) -> list[ft.Control]:
+    """Whose yes it takes."""
+    pieces: list[ft.Control] = [c.head(text_client.WAY_BACK_HEAD)]
+    pieces.append(c.body(text_client.WHO_MAY_SAY_YES[stop.yes_from if stop else "clinician"]))
+    if stop and stop.yes_from == "self":
+        pieces.append(c.body(text_client.fever_until(here(shell, stop) + FEVER_FREE)))
+    return pieces
+
+
+def waiting(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[ft.Control]]:
+    """Stop questions that were ticked."""
+    ticked: list[ft.Control] = [c.strong(text_welcome.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
+    now = text_welcome.call_line(card.person.emergency_number)
+    box = c.harm_box(c.stack([
+        c.title(text_client.WAITING_HEAD, t.T_HEAD), c.rows(ticked), c.body(text_client.WAITING_WORDS), c.rule(),
+        c.strong(text_welcome.OUTCOME_EMERGENCY), c.body(now),
+    ], 12))
+    again = c.link(text_client.ANSWERS_CHANGED, goes(shell, "/welcome/questions"))
+    return [box, *coach_unaware(c, shell, card), again], [c.button(text_client.RECORD_YES, goes(shell, "/yes"))]
