@@ -96,6 +96,7 @@ def _maud() -> Member:
         Day(12, {hip: 3}, {hip: 4}, over=2, easier=("goblet-squat",), note="Stiff after the squats, garage was icy."),
         Day(10, {hip: 3}), Day(8, {hip: 3}, {hip: 4}, over=2),
         Day(4, {hip: 4}, {hip: 5}, over=2, stops_at=80, ending=Ending.TOO_MUCH, note="Hip again on the way up."),
+        Day(2, {hip: 4}),
     )
     return Member(person, days)
 
