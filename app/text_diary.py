@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from app.domain.body import Spot
 from app.domain.history import Stop
 from app.domain.plan import Dose
-from app.domain.record import CheckIn, Clearance, DoneStep, Ending, How, SessionDone
+from app.domain.record import CheckIn, Clearance, Ending, How, SessionDone
 from app.domain.rules import RuleId
 from app.text import REASONS, count, duration, listed, reason_text, spot_words
 from app.text_client import day_words
@@ -208,10 +208,9 @@ def clearance_line(told: Clearance) -> str:
 YES_NOTED = "A yes after a stop"
 
 
-def step_line(done: DoneStep, names: Mapping[str, str], step_side: str) -> str:
-    """`Heel raise, left: as planned`."""
-    name = names.get(done.exercise, done.exercise)
-    return f"{name}{f', {step_side}' if step_side else ''}: {HOW_WORDS[done.how]}"
+def hows_line(hows: Mapping[How, int]) -> str:
+    """`4 as planned`, `3 as planned, 1 left out`."""
+    return ", ".join(f"{hows[how]} {HOW_WORDS[how]}" for how in How if hows.get(how))
 
 
 def by_hand(was: str, now: str, names: Mapping[str, str]) -> str:

@@ -191,6 +191,11 @@ def contact(who: str) -> str:
     return f"Or ring {who}."
 
 
+def ring(who: str) -> str:
+    """Whom to ring where no number to call stands before it."""
+    return f"You can ring {who}."
+
+
 # ------------------------------------------------------------------ led by somebody
 
 AMISS_LEAD = "What do you see?"

@@ -60,7 +60,8 @@ def stop_box(c: Card, shell: Shell, person: Person, done: SessionDone, mistaken:
     lines = what_to_do(done.sign, person.emergency_number) if signed else says.pain_stop_lines(person.emergency_number)
     call = [c.text(text_player.call(person.emergency_number), t.T_TITLE, t.EXTRA)] \
         if signed and sign_is_emergency(done.sign) else []
-    ring = [c.lead(text_player.contact(person.emergency_contact))] if person.emergency_contact else []
+    words = text_player.contact if call else text_player.ring
+    ring = [c.lead(words(person.emergency_contact))] if person.emergency_contact else []
     coach = coach_of(shell.store, person)
     name = coach.name if coach else ""
     send = [c.button(text_send.send_to(name), safe(shell, lambda _: shell.go("/send")))] if coach else []

@@ -1,6 +1,7 @@
 """One entry of the diary: what was said or done, why it was eased, its correction, and taking it back."""
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 import flet as ft
@@ -8,8 +9,7 @@ import flet as ft
 from app import text_diary as says
 from app.actions.diary import put_back, take_back
 from app.actions.people import current_person
-from app.domain.plan import StepSide
-from app.domain.record import CheckIn, Clearance, Record, SessionDone
+from app.domain.record import CheckIn, Clearance, How, Record, SessionDone
 from app.storage import records
 from app.text import dose_sentence, left_out_text, reason_text, substitution_text
 from app.text_client import day_words
@@ -19,8 +19,6 @@ from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
 from app.ui.shell import Shell, safe
-
-SIDES = {StepSide.LEFT: "left", StepSide.RIGHT: "right"}
 
 
 @ft.component
@@ -117,9 +115,8 @@ def _by_hand(c: Card, done: SessionDone) -> list[ft.Control]:
 def _steps(c: Card, done: SessionDone) -> list[ft.Control]:
     if not done.done:
         return []
-    lines: list[ft.Control] = []
+    hows: dict[str, Counter[How]] = {}
     for one in done.done:
-        step = done.plan.steps[one.index] if one.index < len(done.plan.steps) else None
-        side = SIDES.get(step.side, "") if step and step.side else ""
-        lines.append(c.body(says.step_line(one, done.names, side)))
-    return [c.head(says.DONE_HEAD), c.stack(lines, 2)]
+        hows.setdefault(one.exercise, Counter())[one.how] += 1
+    lines = [c.fact(done.names.get(name, name), says.hows_line(found)) for name, found in hows.items()]
+    return [c.head(says.DONE_HEAD), c.rows(lines, 6)]

@@ -29,9 +29,8 @@ def HurtPage(shell: Shell, live: Live) -> ft.Control:
     if not seated:
         return c.page([*head, signs, mistaken], [c.main_button(says.I_SIT, live.press(sit, True))])
     body = [
-        *head, c.head(says.WHERE),
-        BodyPicker(c, levels, _only_newest(levels, set_levels), says.HOW_ENDS),
-        c.head(says.GAVE_WAY), c.yes_no(says.GAVE_WAY, gave_way, set_gave_way), signs, mistaken,
+        *head, c.head(says.GAVE_WAY), c.yes_no(says.GAVE_WAY, gave_way, set_gave_way), c.head(says.WHERE),
+        BodyPicker(c, levels, _only_newest(levels, set_levels), says.HOW_ENDS), signs, mistaken,
     ]
     return c.page(body, [c.main_button(says.TELL, _teller(live, levels, gave_way))])
 

@@ -15,6 +15,7 @@ from app.domain.history import way_back
 from app.domain.record import Person
 from app.storage import records
 from app.storage.packs import PinnedCoach
+from app.ui import theme as t
 from app.ui.client.nav import client_nav
 from app.ui.client.send_messages import MessagesPart
 from app.ui.client.send_times import here
@@ -86,7 +87,7 @@ def SendScreen(shell: Shell) -> ft.Control:
         return None if now.busy else safe(shell, lambda _: shell.run(leave, way))
 
     main = c.main_button(says.WORKING if now.busy else says.send_to(coach.name), press(Way.SHARE),
-                         ft.Icons.SEND_SHARP)
+                         size=t.T_HEAD)
     others = c.side_by_side([
         c.button(says.SAVE_FILE, press(Way.SAVE), icon=ft.Icons.SAVE_ALT_SHARP),
         c.button(says.COPY, press(Way.COPY), icon=ft.Icons.COPY_SHARP),
