@@ -12,6 +12,7 @@ from app import text_coach as words
 from app.actions import intake
 from app.actions.intake import Taken
 from app.ui import theme as t
+from app.ui.coach.typed import typed_field, use_typed
 from app.ui.parts import Card, Look, bind
 from app.ui.shell import Shell, safe
 
@@ -32,7 +33,7 @@ def IntakePanel(shell: Shell, on_taken: Callable[[], None]) -> ft.Control:
     """Two buttons, and what they led to."""
     c = shell.card()
     is_pasting, set_pasting = ft.use_state(False)
-    pasted = ft.use_ref("")
+    pasted = use_typed()
     progress, set_progress = ft.use_state("")
     results, set_results = ft.use_state(tuple[_Result, ...]())
 
@@ -57,23 +58,20 @@ def IntakePanel(shell: Shell, on_taken: Callable[[], None]) -> ft.Control:
 
     async def take_pasted(_: object) -> None:
         set_pasting(False)
-        await take([(words.PASTED, (pasted.current or "").encode())])
-        pasted.current = ""
+        text_now, pasted.words = pasted.words, ""
+        await take([(words.PASTED, text_now.encode())])
 
     async def accept(result: _Result) -> None:
         taken = await intake.accept_new_phone(shell.store, shell.clock, result.taken.name, result.data)
         set_results(tuple(_Result(taken) if one is result else one for one in results))
         on_taken()
 
-    def note(event: ft.Event[ft.TextField]) -> None:
-        pasted.current = event.control.value or ""
-
     pieces: list[ft.Control] = [c.side_by_side([
         c.button(words.OPEN_RETURNS, safe(shell, pick), look=Look.SOLID, icon=ft.Icons.FOLDER_OPEN_SHARP),
         c.button(words.PASTE, safe(shell, bind(set_pasting, not is_pasting))),
     ])]
     if is_pasting:
-        field = c.field(words.PASTE_LABEL, "", note, lines=4)
+        field = typed_field(shell, words.PASTE_LABEL, pasted, lines=4)
         pieces.append(c.aside(c.stack([c.soft(words.PASTE_HINT), field, c.side_by_side([
             c.small_button(words.TAKE_IN, safe(shell, take_pasted))])], 12)))
     if progress:

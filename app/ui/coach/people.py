@@ -11,6 +11,7 @@ from app.storage import reviews
 from app.storage.reviews import Standing
 from app.ui import theme as t
 from app.ui.coach.surroundings import coach_page
+from app.ui.coach.typed import typed_field, use_typed
 from app.ui.parts import Option, bind
 from app.ui.shell import Shell, safe
 
@@ -33,6 +34,7 @@ def PeopleScreen(shell: Shell) -> ft.Control:
     """A list that stays usable with thousands."""
     c = shell.card()
     query, set_query = ft.use_state("")
+    typed = use_typed()
     order, set_order = ft.use_state("name")
     page, set_page = ft.use_state(0)
     standing = ft.use_memo(lambda: _standing(shell), [shell.turn])
@@ -40,8 +42,8 @@ def PeopleScreen(shell: Shell) -> ft.Control:
     listed = found(standing, query, order)
     shown = listed[page * PAGE:(page + 1) * PAGE]
 
-    def search(event: ft.Event[ft.TextField]) -> None:
-        set_query(event.control.value or "")
+    def search(typed: str) -> None:
+        set_query(typed)
         set_page(0)
 
     def sort(chosen: str) -> None:
@@ -51,13 +53,14 @@ def PeopleScreen(shell: Shell) -> ft.Control:
     def day(instant: datetime | None) -> date | None:
         return shell.clock.local(instant).day if instant else None
 
+    told = ft.use_callback(search, [])
     body: list[ft.Control] = [c.title(words.PEOPLE_TITLE)]
     if not standing:
         body.append(c.empty(words.FIRST_HEAD, words.FIRST_STEPS[2],
                             [c.button(words.TO_PUBLISH, safe(shell, bind(shell.go, "/publish")))]))
         return coach_page(shell, "people", body)
     orders = [Option(key, name) for key, name in words.SORTS.items()]
-    body += [c.field(words.SEARCH, query, search), c.one_of(orders, order, safe(shell, sort))]
+    body += [typed_field(shell, words.SEARCH, typed, told=told), c.one_of(orders, order, safe(shell, sort))]
     rows = [
         c.row(s.name, words.last_heard(s.last_session, day(s.last_return)),
               safe(shell, bind(shell.go, f"/person/{s.person}")), trailing=flagged.get(s.person, ""))

@@ -15,22 +15,29 @@ from app.storage.replies import Reply
 from app.ui import theme as t
 from app.ui.coach.limit_panel import LimitPanel
 from app.ui.coach.person_sheet import Sheet
+from app.ui.coach.typed import Typed, typed_field, use_typed
 from app.ui.parts import Card, Look, Option, bind
 from app.ui.shell import Shell, safe
 
 
 @dataclass(frozen=True)
 class _Draft:
-    """What stands in the form. `spare` None: the limits sent before stay."""
+    """What is chosen in the form. `spare` None: the limits sent before stay."""
 
-    message: str = ""
     with_yes: bool = False
-    who: str = ""
     kind: str = ""
     spare: Mapping[Spot, int] | None = field(default=None, hash=False)
 
 
 SetDraft = Callable[[_Draft | None], object]
+
+
+@dataclass(frozen=True)
+class _Texts:
+    """What is typed in the form."""
+
+    message: Typed
+    who: Typed
 
 
 @dataclass(frozen=True)
@@ -53,6 +60,7 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
     """The stop, if one is open; the form, if it is asked for; what was sealed and sent."""
     c = shell.card()
     panel, set_panel = ft.use_state(_Panel())
+    texts = _Texts(use_typed(), use_typed())
     draft, stop = panel.draft, sheet.stop
 
     def set_draft(changed: _Draft | None) -> None:
@@ -60,9 +68,10 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
 
     async def seal(_: object) -> None:
         now = draft or _Draft()
-        who, kind = (now.who, now.kind) if now.with_yes else ("", "")
-        answer = Answer(now.message, now.spare, None, who, kind)
+        who, kind = (texts.who.words, now.kind) if now.with_yes else ("", "")
+        answer = Answer(texts.message.words, now.spare, None, who, kind)
         set_panel(_Panel(None, await replying.write(shell.store, shell.clock, sheet.person.id, answer)))
+        texts.message.words = texts.who.words = ""
         on_sent(None)
 
     pieces: list[ft.Control] = []
@@ -78,7 +87,7 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
             acts.append(c.button(words.YES_OPEN, bind(set_draft, _Draft(with_yes=True))))
         pieces.append(c.side_by_side(acts))
     else:
-        pieces.append(_form(shell, c, sheet, draft, set_draft, safe(shell, seal)))
+        pieces.append(_form(shell, c, sheet, draft, texts, set_draft, safe(shell, seal)))
     if sheet.sent:
         pieces.append(_sent(shell, c, sheet))
     return c.stack(pieces, t.GAP)
@@ -94,13 +103,12 @@ def _stop(shell: Shell, c: Card, sheet: Sheet, stop: Stop) -> ft.Control:
     return c.harm_box(c.stack(says, 6))
 
 
-def _form(shell: Shell, c: Card, sheet: Sheet, draft: _Draft, set_draft: SetDraft,
+def _form(shell: Shell, c: Card, sheet: Sheet, draft: _Draft, texts: _Texts, set_draft: SetDraft,
           seal: Callable[..., object]) -> ft.Control:
     pieces: list[ft.Control] = [c.head(words.REPLY_HEAD)]
     if draft.with_yes and sheet.stop is not None:
-        pieces.append(_yes(c, sheet.stop, draft, set_draft))
-    typed = _typed(set_draft, lambda v: replace(draft, message=v))
-    pieces.append(c.field(words.MESSAGE, draft.message, typed, lines=4))
+        pieces.append(_yes(shell, c, sheet.stop, draft, texts, set_draft))
+    pieces.append(typed_field(shell, words.MESSAGE, texts.message, lines=4))
     limits = draft.spare if draft.spare is not None else spare_sent(sheet)
     pieces.append(LimitPanel(shell, dict(limits), lambda spare: set_draft(replace(draft, spare=spare))))
     pieces.append(c.side_by_side([
@@ -109,19 +117,12 @@ def _form(shell: Shell, c: Card, sheet: Sheet, draft: _Draft, set_draft: SetDraf
     return c.stack(pieces, t.GAP)
 
 
-def _typed(set_draft: SetDraft, put: Callable[[str], _Draft]) -> Callable[[ft.Event[ft.TextField]], None]:
-    """What a field does with what is typed into it."""
-    def typed(event: ft.Event[ft.TextField]) -> None:
-        set_draft(put(event.control.value or ""))
-    return typed
-
-
-def _yes(c: Card, stop: Stop, draft: _Draft, set_draft: SetDraft) -> ft.Control:
+def _yes(shell: Shell, c: Card, stop: Stop, draft: _Draft, texts: _Texts, set_draft: SetDraft) -> ft.Control:
     needs_clinician = stop.yes_from == "clinician"
     kinds = [Option(key, name) for key, name in words.PROFESSIONS.items() if not (needs_clinician and key == "coach")]
     return c.aside(c.stack([
         c.body(words.YES_WHY_CLINICIAN if needs_clinician else words.YES_WHY_COACH),
-        c.field(words.YES_WHO, draft.who, _typed(set_draft, lambda v: replace(draft, who=v))),
+        typed_field(shell, words.YES_WHO, texts.who),
         c.strong(words.YES_KIND), c.one_of(kinds, draft.kind, lambda kind: set_draft(replace(draft, kind=kind))),
     ], 12))
 
