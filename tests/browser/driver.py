@@ -1,0 +1,209 @@
+"""A person at the browser: goes to an address, presses and reads by role and name, and notices what is wrong."""
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from types import TracebackType
+from urllib.parse import urlsplit
+
+from playwright.sync_api import Browser, Download, FilePayload, Locator, Page, Playwright, expect
+
+PHONE, DESKTOP, LYING = (412, 915), (1280, 800), (915, 412)
+WAIT_MS = 15_000
+#: One script of the client that the page forbids itself; nothing of ours needs it.
+KNOWN_OUTSIDE = re.compile(r"rive", re.IGNORECASE)
+LARGE_PRINT = "addEventListener('DOMContentLoaded', () => document.documentElement.style.fontSize = '32px')"
+#: A click alone does nothing on a phone's placeholder: the pointer has to go down and up in its middle.
+TREE_ON = """() => { const e = document.querySelector('flt-semantics-placeholder'); if (!e) return;
+  const r = e.getBoundingClientRect();
+  const o = {bubbles: true, clientX: r.left + r.width / 2, clientY: r.top + r.height / 2, pointerType: 'touch'};
+  for (const t of ['pointerdown', 'pointerup', 'click'])
+    e.dispatchEvent(new (t == 'click' ? MouseEvent : PointerEvent)(t, o)); }"""
+ERROR_CARD = re.compile(r"Error running app|Something went wrong|Traceback", re.IGNORECASE)
+
+
+def launch(playwright: Playwright, path: str) -> Browser:
+    """A Chromium without a window, which knows no other machine than this one."""
+    args = ["--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1", "--autoplay-policy=no-user-gesture-required"]
+    args += ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
+    return playwright.chromium.launch(executable_path=path, args=args)
+
+
+class Walker:
+    """One window of a browser. As a context manager it ends by asserting that nothing was amiss."""
+
+    def __init__(self, browser: Browser, *, size: tuple[int, int] = PHONE, dark: bool = False,
+                 large_print: bool = False) -> None:
+        self.context = browser.new_context(
+            viewport={"width": size[0], "height": size[1]}, color_scheme="dark" if dark else "light",
+            accept_downloads=True, reduced_motion="reduce", locale="en-GB", has_touch=False,
+        )
+        if large_print:
+            self.context.add_init_script(LARGE_PRINT)
+        self.outside: list[str] = []
+        self.errors: list[str] = []
+        self.context.on("request", lambda request: self._watch(request.url))
+        self.page = self._tab()
+
+    def _tab(self) -> Page:
+        page = self.context.new_page()
+        page.set_default_timeout(WAIT_MS)
+        page.on("console", lambda message: self._note(message.text) if message.type == "error" else None)
+        page.on("pageerror", lambda error: self._note(str(error)))
+        return page
+
+    def _watch(self, url: str) -> None:
+        parts = urlsplit(url)
+        if parts.scheme in {"http", "https", "ws", "wss"} and parts.hostname != "127.0.0.1":
+            self.outside.append(url)
+
+    def _note(self, words: str) -> None:
+        if not KNOWN_OUTSIDE.search(words):
+            self.errors.append(words)
+
+    # -------------------------------------------------------------- going
+
+    def open(self, address: str) -> Walker:
+        """Opens an address and switches the accessibility tree on."""
+        self.page.goto(address)
+        return self.listen()
+
+    def listen(self) -> Walker:
+        """Switches the accessibility tree on."""
+        page = self.page
+        page.wait_for_selector("flt-semantics-placeholder, flt-semantics-host flt-semantics", state="attached",
+                               timeout=60_000)
+        for _ in range(40):
+            if page.locator("flt-semantics-host flt-semantics").count():
+                break
+            page.evaluate(TREE_ON)
+            page.wait_for_timeout(250)
+        return self
+
+    def new_tab(self) -> Walker:
+        """Another tab of the same window; this walker goes on in it."""
+        self.page = self._tab()
+        return self
+
+    # -------------------------------------------------------------- reading
+
+    def button(self, name: str | re.Pattern[str]) -> Locator:
+        """The button of that name; a name given as text must be the whole of it."""
+        return self.page.get_by_role("button", name=name, exact=isinstance(name, str))
+
+    def words(self, words: str | re.Pattern[str]) -> Locator:
+        """Words on the page, or what a drawing says aloud."""
+        return self.page.get_by_text(words).or_(self.page.get_by_label(words)).first
+
+    def sees(self, *said: str | re.Pattern[str]) -> Walker:
+        """Waits for words."""
+        for words in said:
+            self._expect(self.words(words))
+        return self
+
+    def sees_heading(self, name: str | re.Pattern[str]) -> Walker:
+        """Waits for a heading."""
+        self._expect(self.page.get_by_role("heading", name=name, exact=isinstance(name, str)).first)
+        return self
+
+    def sees_button(self, name: str | re.Pattern[str]) -> Walker:
+        """Waits for a button."""
+        self._expect(self.button(name).first)
+        return self
+
+    def spoken(self) -> list[str]:
+        """Everything that the accessibility tree says now."""
+        return [line for line in self.page.evaluate(SPOKEN) if line]
+
+    def _expect(self, found: Locator) -> None:
+        try:
+            expect(found).to_be_attached(timeout=WAIT_MS)
+        except AssertionError as absent:
+            raise AssertionError(f"{absent}\nThe page says: {self.spoken()}") from None
+
+    # -------------------------------------------------------------- doing
+
+    def press(self, *names: str | re.Pattern[str]) -> Walker:
+        """Presses buttons, one after the other."""
+        for name in names:
+            self._press(self.button(name).first)
+        return self
+
+    def tick(self, *names: str | re.Pattern[str]) -> Walker:
+        """Ticks boxes."""
+        for name in names:
+            self._press(self.page.get_by_role("checkbox", name=name, exact=isinstance(name, str)).first)
+        return self
+
+    def _press(self, found: Locator) -> None:
+        self._expect(found)
+        found.scroll_into_view_if_needed()
+        found.click()
+        self.is_well()
+
+    def write(self, label: str | re.Pattern[str], value: str) -> Walker:
+        """Fills a field in."""
+        field = self.page.get_by_role("textbox", name=label).first
+        self._expect(field)
+        field.click()
+        field.fill(value)
+        self.page.keyboard.press("Tab")
+        return self
+
+    def choose_file(self, button: str | re.Pattern[str], *files: Path | FilePayload) -> Walker:
+        """Presses a button that asks for files, and gives it these."""
+        with self.page.expect_file_chooser() as chooser:
+            self.press(button)
+        chooser.value.set_files(list(files))
+        return self
+
+    @contextmanager
+    def download(self) -> Iterator[list[Download]]:
+        """What is downloaded within."""
+        got: list[Download] = []
+        with self.page.expect_download(timeout=30_000) as waiting:
+            yield got
+        got.append(waiting.value)
+
+    def key(self, name: str) -> Walker:
+        """Presses a key."""
+        self.page.keyboard.press(name)
+        return self
+
+    def picture(self, place: Path) -> None:
+        """Saves what is on the screen."""
+        place.parent.mkdir(parents=True, exist_ok=True)
+        self.page.screenshot(path=place)
+
+    # -------------------------------------------------------------- being well
+
+    def is_well(self) -> Walker:
+        """No error card stands on the page."""
+        cards = [line for line in self.spoken() if ERROR_CARD.search(line)]
+        assert not cards, cards
+        return self
+
+    def forgive(self) -> Walker:
+        """Forgets complaints of the browser so far, as when its server was killed on purpose."""
+        self.errors.clear()
+        return self
+
+    def __enter__(self) -> Walker:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None,
+                 trace: TracebackType | None) -> None:
+        try:
+            if kind is None:
+                self.is_well()
+                assert not [url for url in self.outside if not KNOWN_OUTSIDE.search(url)], self.outside
+                assert not self.errors, self.errors
+        finally:
+            self.context.close()
+
+
+SPOKEN = """() => [...document.querySelectorAll('flt-semantics-host *')]
+  .map(e => e.getAttribute('aria-label') || (e.children.length ? '' : e.textContent))"""

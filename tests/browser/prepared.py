@@ -1,0 +1,85 @@
+"""Data directories as they are after some steps, made by the app's own actions: python -m tests.browser.prepared KIND DIR.
+
+In a process of its own, since the browser driver keeps this one's event loop.
+"""
+from __future__ import annotations
+
+import asyncio
+import subprocess
+import sys
+from collections.abc import Callable
+from datetime import timedelta
+from pathlib import Path
+
+from app.actions import check_in, coach, people, programmes
+from app.demo.clock import StoryClock
+from app.device.clock import SystemClock
+from app.domain.body import parse_spot
+from app.domain.client import Client, Place
+from app.domain.record import CheckIn, Person
+from app.resources import resource_dir
+from app.storage.database import Store, open_store
+
+ROOT = Path(__file__).resolve().parents[2]
+SOURCE = resource_dir("assets") / "programmes" / "brackwater"
+
+
+def prepare(kind: str, folder: Path) -> Path:
+    """Makes a data directory of that kind, from outside."""
+    subprocess.run([sys.executable, "-m", "tests.browser.prepared", kind, str(folder)], cwd=ROOT, check=True)
+    return folder
+
+
+def ready_client(store: Store) -> None:
+    """Somebody whose answers of this morning are in: Start is open."""
+    from dataclasses import replace
+
+    clock = SystemClock()
+    person = person_with_programme(store)
+    blank = check_in.with_signs(check_in.blank_check_in(clock, person.id), ())
+    told: CheckIn = replace(blank, pain={}, soreness={parse_spot("left hip"): 2}, slept=4, energy=4, calm=4)
+    card = check_in.save_check_in(store, clock, told)
+    assert card.timeline and card.timeline.steps
+
+
+def person_with_programme(store: Store) -> Person:
+    """Somebody who follows the demo programme and has answered nothing today."""
+    clock = SystemClock()
+    today = clock.local(clock.now()).day
+    person = people.register(store, clock, Person(
+        "", "Greta Olsen", places=(Place("Home", HOME, floor=True, noise=True),), place="Home", birth_year=1958,
+        country="GB", emergency_number="999", started=today, screened=today,
+        body=Client(kit=HOME, weights_g=(2000, 4000), alone=False),
+    ))
+    opened = asyncio.run(_opened(store))
+    return programmes.accept_pack(store, clock, person.id, opened)
+
+
+HOME = frozenset({"chair", "worktop", "dumbbell", "mat", "wall"})
+
+
+async def _opened(store: Store) -> programmes.Opened:
+    """The demo pack of a coach elsewhere."""
+    import tempfile
+
+    with tempfile.TemporaryDirectory() as other:
+        theirs = open_store(Path(other))
+        built = await coach.build(theirs, StoryClock(SystemClock().now() - timedelta(days=3)), SOURCE)
+        theirs.close()
+    assert built.data
+    return await programmes.open_pack(store, SystemClock(), built.name, built.data)
+
+
+KINDS: dict[str, Callable[[Store], object]] = {"ready": ready_client, "following": person_with_programme}
+
+
+def main() -> None:
+    """Makes one."""
+    kind, folder = sys.argv[1:]
+    store = open_store(Path(folder))
+    KINDS[kind](store)
+    store.close()
+
+
+if __name__ == "__main__":
+    main()
