@@ -237,9 +237,24 @@ def _known(names: object) -> str:
     return f" Known: {', '.join(map(str, words[:24]))}." if words else ""
 
 
+def _at(where: object) -> str:
+    """Where it stands, if that is known."""
+    return f"{where}: there is" if where else "There is"
+
+
+def _value(value: object) -> str:
+    """What was given, as it is written in a file."""
+    if value is None:
+        return "nothing"
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    return f"“{value}”" if isinstance(value, str) else str(value)
+
+
 ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
-    e.UnknownName: lambda w: f"There is no {w['kind']} called “{w['name']}”.{_known(w.get('known'))}",
-    e.WrongValue: lambda w: f"{w['where']}: {w['value']!r} will not do; expected {w['expected']}.",
+    e.UnknownName: lambda w: (f"{_at(w.get('where'))} no {w['kind']} called “{w['name']}”."
+                              f"{_known(w.get('known'))}"),
+    e.WrongValue: lambda w: f"{w['where']}: {_value(w['value'])} will not do; expected {w['expected']}.",
     e.UnreadableSource: lambda w: f"{w['where']} cannot be read: {w['why']}.",
     e.TooShort: lambda w: (f"“{w['session']}” needs at least {-(-int(str(w['least_s'])) // 60)} minutes today; "
                            f"{int(str(w['asked_s'])) // 60} are too few."),
@@ -268,11 +283,16 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
 }
 
 
+def _in_a_line(said: str) -> str:
+    """What was given may hold anything, also what a terminal would obey."""
+    return " ".join("".join(c if c.isprintable() else " " for c in said).split())
+
+
 def error_text(error: e.AppError) -> str:
     """One sentence or two: what happened, what was kept, what to do next."""
     for kind in type(error).__mro__:
         if kind in ERRORS:
-            return ERRORS[kind](error.what)
+            return _in_a_line(ERRORS[kind](error.what))
     return "Something could not be done. Nothing was changed."
 
 

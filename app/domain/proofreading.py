@@ -54,12 +54,9 @@ def _ladder(library: Mapping[str, Exercise]) -> Iterator[Problem]:
             relieved = {a for a in Axis if other.asks(a) < exercise.asks(a)}
             if set(option.relieves) - relieved:
                 yield Problem("relief_not_there", exercise.id, len(set(option.relieves) - relieved), 0, True, other.id)
-        if any(e.id == exercise.id for easier, _ in ladder_down(exercise, library) for e in _next(easier, library)):
+        below = [exercise, *(easier for easier, _ in ladder_down(exercise, library))]
+        if any(option.to == exercise.id for easier in below for option in easier.easier):
             yield Problem("ladder_in_a_circle", exercise.id, 1, 0, True)
-
-
-def _next(exercise: Exercise, library: Mapping[str, Exercise]) -> Iterator[Exercise]:
-    return (library[o.to] for o in exercise.easier)
 
 
 def _relief(source: Source, library: Mapping[str, Exercise]) -> Iterator[Problem]:
