@@ -5,6 +5,7 @@ from collections.abc import Awaitable, Callable
 
 import flet as ft
 
+from app.actions.senses import apply_senses
 from app.device.abilities import Device
 from app.device.clock import Clock
 from app.storage.database import Store
@@ -19,6 +20,7 @@ def build_app(store: Store, device: OpenDevice, clock: Clock) -> Callable[[ft.Pa
     async def main(page: ft.Page) -> None:
         page.title = "Evenload"
         tools = Tools(store, device(page), clock, page)
+        apply_senses(store, tools.device)
         dress(page, saved_mode(tools))
         page.update()
         page.render(Root, tools)

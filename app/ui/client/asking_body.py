@@ -33,8 +33,8 @@ def ask_conditions(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]
     if Condition.ONE_SIDE in ticked:
         pieces.append(c.aside(c.stack(_which_side(c, held), t.GAP)))
     if ticked:
-        pieces.append(c.field(said(words.TOLD_BY, draft.asked), draft.person.told_by, typed(held, "told_by"),
-                              hint=words.TOLD_BY_HINT))
+        field = c.field(said(words.TOLD_BY, draft.asked), draft.person.told_by, typed(held, "told_by"))
+        pieces += [field, c.soft(words.TOLD_BY_HINT)]
     else:
         pieces.append(c.soft(words.NOTHING_APPLIES))
     return pieces

@@ -69,8 +69,8 @@ def ask_emergency(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
         c.field(words.NUMBER, draft.number, number, keyboard_type=ft.KeyboardType.PHONE,
                 on_blur=lambda _: held.set(held.value)),
         c.several_of_list([tick], [True] if draft.number_right else [], right),
-        c.field(said(words.CONTACT, draft.asked), draft.person.emergency_contact, typed(held, "emergency_contact"),
-                hint=words.CONTACT_HINT),
+        c.field(said(words.CONTACT, draft.asked), draft.person.emergency_contact, typed(held, "emergency_contact")),
+        c.soft(words.CONTACT_HINT),
     ]
 
 

@@ -36,7 +36,7 @@ def _weights(c: Card, held: Held[Draft]) -> list[ft.Control]:
         held.set(with_person(held.value, pounds=pounds))
 
     return [
-        c.field(words.WEIGHTS, held.value.weights, typed, hint=words.WEIGHTS_HINT),
+        c.field(words.WEIGHTS, held.value.weights, typed), c.soft(words.WEIGHTS_HINT),
         c.one_of(options(*words.UNITS), held.value.person.pounds, unit),
         c.soft(words.WEIGHTS_NOTE),
     ]

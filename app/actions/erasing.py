@@ -1,0 +1,27 @@
+"""Erasing: one person with all that is kept of them, or everything on this device."""
+from __future__ import annotations
+
+from app.actions.people import CHOSEN, ROLE
+from app.storage import settings
+from app.storage.database import Store, sweep_after_erasing
+from app.storage.dump import erase_everything, erase_person
+
+
+def erase(store: Store, person_id: str) -> None:
+    """Erases a person: body, diary, keys, messages, and the copies of the store that they are in. No way back."""
+    with store.begin() as db:
+        erase_person(db, person_id)
+        for name in settings.settings(db):
+            if name.endswith(f":{person_id}"):
+                settings.forget_setting(db, name)
+        if settings.setting(db, CHOSEN) == person_id:
+            settings.forget_setting(db, CHOSEN)
+            settings.forget_setting(db, ROLE)
+    sweep_after_erasing(store)
+
+
+def erase_device(store: Store) -> None:
+    """Leaves this device as if it had never been used."""
+    with store.begin() as db:
+        erase_everything(db)
+    sweep_after_erasing(store)

@@ -1,0 +1,52 @@
+"""Erasing, asked twice."""
+from __future__ import annotations
+
+from typing import Any
+
+import flet as ft
+
+from app import text_client
+from app import text_settings as words
+from app.actions.erasing import erase, erase_device
+from app.actions.people import Role, current_person, current_role
+from app.ui.client.questions import both_ways
+from app.ui.client.today_locked import goes
+from app.ui.parts import Card
+from app.ui.shell import Shell, safe
+
+PERSON, DEVICE = "person", "device"
+
+
+@ft.component
+def ErasePage(shell: Shell) -> ft.Control:
+    """What is erased, then whether really."""
+    c, person = shell.card(), current_person(shell.store)
+    wanted, want = ft.use_state("")
+    coach = current_role(shell.store) is Role.COACH
+    if wanted:
+        def do_it(_: Any) -> None:
+            if wanted == PERSON and person is not None:
+                erase(shell.store, person.id)
+            elif wanted == DEVICE:
+                erase_device(shell.store)
+            shell.say(words.ERASED)
+            shell.go("/")
+            shell.refresh()
+        return _really(c, shell, wanted, safe(shell, lambda _: want("")), safe(shell, do_it))
+    body: list[ft.Control] = [c.title(words.ERASE)]
+    if person is not None and not coach:
+        body += [c.head(words.erase_person_words(person.name)), c.body(words.ERASE_PERSON_SAYS), c.soft(words.COPIES),
+                 c.button(words.erase_person_words(person.name), safe(shell, lambda _: want(PERSON)))]
+    body += [c.head(words.ERASE_DEVICE), c.body(words.ERASE_DEVICE_SAYS),
+             c.button(words.ERASE_DEVICE, safe(shell, lambda _: want(DEVICE)))]
+    page = c.page(body, [c.button(text_client.BACK, goes(shell, "/settings"))])
+    page.key = "erase"
+    return page
+
+
+def _really(c: Card, shell: Shell, wanted: str, back: Any, act: Any) -> ft.Control:
+    says = words.ERASE_PERSON_SAYS if wanted == PERSON else words.ERASE_DEVICE_SAYS
+    foot = both_ways(c, text_client.CANCEL, back, words.ERASE_NOW, act)
+    page = c.page([c.title(words.ERASE_HEAD), c.body(says)], [foot])
+    page.key = "really"
+    return page
