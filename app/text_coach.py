@@ -52,7 +52,7 @@ DISCLAIMER = (
 )
 
 REASON_WORDS: Mapping[Because, str] = {
-    Because.SIGN: "A stop sign",
+    Because.SIGN: "A stop",
     Because.PAIN: "Pain",
     Because.RISING: "Pain is rising",
     Because.EFFORT: "Harder than meant",

@@ -36,7 +36,10 @@ EFFORT_SAID = "One point for each session, 0 to 10. Solid: told. Dashed: meant."
 NO_EFFORT = "No effort was told yet."
 FIRST, LAST = "first", "last"
 LOAD_HEAD = "Weekly load"
-LOAD_SAID = "Session RPE × minutes, AU. No threshold says what is too much; read it beside pain and effort."
+LOAD_SAID = (
+    "Session RPE × minutes, AU, for the week that ends on the day below. No threshold says what is too much; read it "
+    "beside pain and effort."
+)
 LOAD_UNIT = "AU"
 NO_LOAD = "No session with a told effort in six weeks."
 WEEKS_AGO, TODAY = "6 weeks ago", "today"
@@ -47,6 +50,10 @@ NO_NOTES = "No notes."
 ABOUT_HEAD = "About"
 NOT_SENT_HEAD = "What they do not send"
 ALL_SENT = "They send everything: sessions, pain, check-ins and notes."
+OWN_WORDS = (
+    "All of this is what they told, or what the person who leads them told. It is no diagnosis, and nobody watches "
+    "over them between two returns."
+)
 STOP_HEAD = "Stopped"
 REPLY_HEAD = "Write to them"
 REPLY_OPEN = "Write a message"

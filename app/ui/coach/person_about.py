@@ -5,7 +5,6 @@ from datetime import date
 
 import flet as ft
 
-from app import text_coach
 from app import text_person as words
 from app.text_client import day_words
 from app.ui.coach.person_sheet import Sheet
@@ -44,4 +43,4 @@ def not_sent(c: Card, sheet: Sheet) -> ft.Control:
     """What is missing here because they do not send it."""
     missing = words.not_sent(sheet.person)
     lines = [c.body(line) for line in missing] or [c.soft(words.ALL_SENT)]
-    return c.stack([c.head(words.NOT_SENT_HEAD), *lines, c.note(text_coach.DISCLAIMER)])
+    return c.stack([c.head(words.NOT_SENT_HEAD), *lines, c.note(words.OWN_WORDS)])
