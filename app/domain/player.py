@@ -193,9 +193,10 @@ def _hurt(state: PlayerState, event: HurtTold) -> PlayerState:
 def apply(state: PlayerState, event: Event) -> PlayerState:
     """The state after `event` at the position where it stands. After the end nothing changes.
 
-    After "that hurts" nothing goes on until the questions are answered.
+    After "that hurts" nothing goes on until the questions are answered, or it is said that it was a mistake.
     """
-    if state.status in OVER or (state.status is Status.HURT and not isinstance(event, HurtTold | Ended)):
+    if state.status in OVER or (
+            state.status is Status.HURT and not isinstance(event, HurtTold | NothingHurts | Ended)):
         return state
     match event:
         case Started():
