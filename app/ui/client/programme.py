@@ -82,7 +82,8 @@ def _compare(c: Card, opened: Opened, same: Any, other: Any) -> ft.Control:
 
 def _shelf(c: Card, shell: Shell, person: Person, told: str, pick: Any, tell: Any) -> ft.Control:
     found = programmes.followables(shell.store)
-    body: list[ft.Control] = [c.title(text_client.PROGRAMME_TITLE)]
+    size = t.T_HEAD if c.scale > t.LARGE_PRINT else t.T_TITLE
+    body: list[ft.Control] = [c.title(text_client.PROGRAMME_TITLE, size)]
     body += [c.notice(told, icon=ft.Icons.INFO_SHARP)] if told else []
     if not found:
         body.append(c.empty(text_client.NO_PROGRAMME_HEAD, text_client.NO_PROGRAMME))

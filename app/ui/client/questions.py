@@ -9,6 +9,7 @@ import flet as ft
 
 from app import text_client, text_welcome
 from app.text_client import Pair, said
+from app.ui import theme as t
 from app.ui.client import asking_body, asking_person, asking_room, asking_stops
 from app.ui.client.draft import Draft, Held
 from app.ui.parts import Card, Look
@@ -90,7 +91,8 @@ def asked_page(
 
 
 def both_ways(c: Card, back: str, on_back: Any, onward: str, on_onward: Any) -> ft.Control:
-    """Back at the left, on at the right."""
+    """Back at the left, on at the right, wider unless the print is so large that both need the room."""
+    wide = 1 if c.scale > t.LARGE_PRINT else 2
     return ft.Row([
-        c.button(back, on_back, expand=1), c.button(onward, on_onward, look=Look.SOLID, expand=2),
+        c.button(back, on_back, expand=1), c.button(onward, on_onward, look=Look.SOLID, expand=wide),
     ], spacing=8)
