@@ -1,4 +1,4 @@
-"""The whole app in a process of its own: python -m tests.browser.app_process DATA_DIR [--port N] [--began T] [--rate R].
+"""The whole app in a process of its own: python -m tests.browser.app_process DATA_DIR [--port N] [--began T --rate R]
 
 Prints the address. Without --began and --rate it runs on the machine's own clock.
 """

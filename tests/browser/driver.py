@@ -9,7 +9,7 @@ from pathlib import Path
 from types import TracebackType
 from urllib.parse import urlsplit
 
-from playwright.sync_api import Browser, Download, FilePayload, Locator, Page, Playwright, expect
+from playwright.sync_api import Browser, Download, Locator, Page, Playwright, expect
 
 PHONE, DESKTOP, LYING = (412, 915), (1280, 800), (915, 412)
 WAIT_MS = 15_000
@@ -22,6 +22,14 @@ TREE_ON = """() => { const e = document.querySelector('flt-semantics-placeholder
   const o = {bubbles: true, clientX: r.left + r.width / 2, clientY: r.top + r.height / 2, pointerType: 'touch'};
   for (const t of ['pointerdown', 'pointerup', 'click'])
     e.dispatchEvent(new (t == 'click' ? MouseEvent : PointerEvent)(t, o)); }"""
+#: Waits until the tree has stood still for a moment, so that nothing moves away under the pointer; a second at most.
+QUIET = """still => new Promise(done => {
+  const end = () => { seen.disconnect(); clearTimeout(late); done(); };
+  let soon = setTimeout(end, still);
+  const late = setTimeout(end, 8 * still);
+  const seen = new MutationObserver(() => { clearTimeout(soon); soon = setTimeout(end, still); });
+  seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true}); })"""
+QUIET_MS = 120
 ERROR_CARD = re.compile(r"Error running app|Something went wrong|Traceback", re.IGNORECASE)
 
 
@@ -132,15 +140,24 @@ class Walker:
             self._press(self.button(name).first)
         return self
 
+    def choose(self, *names: str | re.Pattern[str]) -> Walker:
+        """Presses answers, one after the other, and waits until each stands as chosen."""
+        for name in names:
+            self.press(name)
+            expect(self.button(name).first).to_have_attribute("aria-current", "true", timeout=WAIT_MS)
+        return self
+
     def tick(self, *names: str | re.Pattern[str]) -> Walker:
         """Ticks boxes."""
         for name in names:
-            self._press(self.page.get_by_role("checkbox", name=name, exact=isinstance(name, str)).first)
+            box = self.page.get_by_role("checkbox", name=name, exact=isinstance(name, str)).first
+            self._press(box)
+            expect(box).to_be_checked(timeout=WAIT_MS)
         return self
 
     def _press(self, found: Locator) -> None:
         self._expect(found)
-        found.scroll_into_view_if_needed()
+        self.page.evaluate(QUIET, QUIET_MS)
         found.click()
         self.is_well()
 
@@ -153,7 +170,7 @@ class Walker:
         self.page.keyboard.press("Tab")
         return self
 
-    def choose_file(self, button: str | re.Pattern[str], *files: Path | FilePayload) -> Walker:
+    def choose_file(self, button: str | re.Pattern[str], *files: Path) -> Walker:
         """Presses a button that asks for files, and gives it these."""
         with self.page.expect_file_chooser() as chooser:
             self.press(button)

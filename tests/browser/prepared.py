@@ -1,4 +1,6 @@
-"""Data directories as they are after some steps, made by the app's own actions: python -m tests.browser.prepared KIND DIR.
+"""Data directories as they are after some steps, made by the app's own actions.
+
+    python -m tests.browser.prepared KIND DIR
 
 In a process of its own, since the browser driver keeps this one's event loop.
 """

@@ -10,6 +10,7 @@ import shutil
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 from pathlib import Path
 
@@ -130,7 +131,7 @@ class Session:
         while steps > 0 or self.now().kind in (says.UP, says.DOWN):
             before = self.now()
             self.walker.key("ArrowRight")
-            self.until(lambda seen, before=before: seen.leaps_from(before))
+            self.until(partial(Sight.leaps_from, other=before))
             steps -= 1
 
     def act(self, names: list[str]) -> str:

@@ -1,0 +1,65 @@
+"""Stretches of a person's way through the app, by what they read and press."""
+from __future__ import annotations
+
+import re
+import time
+from pathlib import Path
+
+from app import text_check_in as check_in
+from app import text_client as client
+from app import text_parts as parts
+from app import text_player as player
+from app import text_welcome as welcome
+from tests.browser.driver import Walker
+
+
+def be_welcomed(walker: Walker, name: str) -> None:
+    """Somebody who trains by themselves, with dumbbells, whom nothing keeps from starting; all may be sent."""
+    walker.sees_heading(welcome.TITLE).press(welcome.TRAIN)
+    walker.sees(welcome.NAMES_HEAD[0]).write(welcome.NAME[0], name).write(welcome.BORN[0], "1957").press(client.NEXT)
+    walker.sees(welcome.EMERGENCY_HEAD).tick(welcome.NUMBER_RIGHT).press(client.NEXT)
+    walker.sees(welcome.CONDITIONS_HEAD[0]).press(client.NEXT)
+    walker.sees(welcome.SPARE_HEAD[0]).press(client.NEXT)
+    walker.sees(welcome.KIT_HEAD).tick(*(welcome.KIT[kit] for kit in ("chair", "worktop", "mat", "dumbbell")))
+    walker.write(welcome.WEIGHTS, "2, 4").press(client.NEXT)
+    walker.sees(welcome.AROUND_HEAD[0])
+    walker.choose(parts.answer(welcome.ALONE_SHORT, parts.NO), parts.answer(welcome.RISES_SHORT, parts.YES))
+    walker.press(client.NEXT).sees(welcome.STOPS_HEAD[0]).choose(welcome.NONE_OF_THESE).press(client.NEXT)
+    walker.sees("Nothing speaks against a start").press(client.NEXT)
+    walker.sees(welcome.SENDS_HEAD).press(welcome.ALL_OF_IT, welcome.FINISH).sees_heading(client.PROGRAMME_TITLE)
+
+
+def open_programme(walker: Walker, pack: Path, words: str) -> None:
+    """Chooses the coach's file, reads the five words, finds them the same."""
+    walker.choose_file(client.PICK_FILE, pack).sees_heading(client.MATCH_HEAD)
+    walker.sees(*(re.compile(f"^{word}$") for word in words.split()))
+    walker.press(client.SAME).sees(re.compile("’s programme is here")).press(client.TO_TODAY)
+
+
+def check_in_with(walker: Walker, spot: str, level: int) -> None:
+    """A check-in in which one joint hurts and all else is well."""
+    walker.press(parts.answer(check_in.ANYTHING_SHORT, parts.NO)).sees(check_in.JOINTS[0])
+    walker.press(spot).choose(parts.of(spot, level, 10)).press(client.NEXT).sees(check_in.MUSCLES[0])
+    walker.press(check_in.NO_ACHES).sees(check_in.FEEL[0])
+    walker.choose(*(parts.of(about, 4, 5) for about in (check_in.SLEPT, check_in.ENERGY, check_in.SETTLED)))
+    walker.press(client.DONE).sees(client.AMOUNT_HEAD)
+
+
+def play_to_the_end(walker: Walker, seconds: float = 120) -> None:
+    """Starts and lets it run; taps where the player waits for somebody to get down or up."""
+    walker.press(client.START).sees_heading(player.BEFORE).press(player.START).sees(re.compile("left$"))
+    end = time.monotonic() + seconds
+    while "/play" in walker.page.url:
+        assert time.monotonic() < end, walker.spoken()
+        for ready in (player.I_AM_DOWN, player.I_AM_UP):
+            if walker.button(ready).count():
+                walker.press(ready)
+        walker.page.wait_for_timeout(200)
+    walker.is_well()
+
+
+def minutes_of_strip(walker: Walker) -> int:
+    """The length of the session on today's card, as its time strip says it aloud."""
+    strip = re.compile(r"^Time strip: (\d+) minutes")
+    walker.sees(strip)
+    return next(int(found[1]) for line in walker.spoken() if (found := strip.search(line)))
