@@ -115,7 +115,7 @@ def weights_g(words: str, *, pounds: bool) -> tuple[int, ...] | None:
     unit = POUND_G if pounds else 1000
     try:
         found = [round(float(part) * unit) for part in re.split(r"[,;\s]+", words.strip(" ,;")) if part]
-    except ValueError:
+    except (ValueError, OverflowError):
         return None
     return tuple(sorted(set(found))) if all(0 < g <= 60_000 for g in found) else None
 
