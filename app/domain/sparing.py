@@ -27,9 +27,9 @@ class Sparing:
 def easier_now(exercise: Exercise, library: Library, client: Client, limits: Limits) -> Exercise | None:
     """The nearest easier option that today allows, or None.
 
-    Where holds are kept short nothing counted becomes a hold, since its time on the ruler may be longer.
+    On the way nothing counted becomes a hold, since its time on the ruler may be longer than anybody should hold.
     """
-    held = exercise.mode is Mode.HOLD or limits.hold_s is None
+    held = exercise.mode is Mode.HOLD
     able = (e for e, _ in ladder_down(exercise, library)
             if may_stand_in(e, exercise, client, limits) and (held or e.mode is not Mode.HOLD))
     return next(able, None)
