@@ -150,6 +150,7 @@ NO_STORE = "This cannot be written down just now."
 NO_STORE_NEXT = "The session goes on. Free some space on this device; it tries again every second."
 OVER = "The session is over."
 KEEP_IT = "Keep it"
+TO_QUESTIONS = "How was it?"
 
 
 def asking(name: str, minute: int) -> str:

@@ -69,6 +69,7 @@ class Live:
         self.hurt: Hurt | None = None
         self.eased: Eased | None = None
         self.fault = ""
+        self.kept = ""  # id of the record, once it is kept
         self._caller = Caller(shell)
         self._shown: tuple[Any, ...] = ()
         self._drawn_at = 0.0
@@ -114,6 +115,7 @@ class Live:
             return
         self.playing = act.go_on(self.store, self.clock, self.playing)
         self.fault = ""
+        self.kept = ""  # id of the record, once it is kept
         self._caller.call(self.playing)
         self.finish_if_over()
         self._draw()
@@ -137,10 +139,11 @@ class Live:
             self.finish()
 
     def finish(self) -> None:
-        """Keeps the record and leaves for what is asked afterwards."""
-        done = act.keep_session(self.store, self.clock, self.now)
+        """Keeps the record, once, and leaves for what is asked afterwards."""
+        if not self.kept:
+            self.kept = act.keep_session(self.store, self.clock, self.now).stamp.id
         self.close()
-        self.shell.go(f"/afterwards/{done.stamp.id}")
+        self.shell.go(f"/afterwards/{self.kept}")
 
     def press(self, task: Callable[..., Any], *values: Any) -> Callable[[Any], Any]:
         """`task(*values)` as a handler whose errors are said, and which the space bar does not double."""

@@ -57,9 +57,9 @@ def asking_page(shell: Shell, live: Live) -> ft.Control:
 
 
 def over_page(shell: Shell, live: Live) -> ft.Control:
-    """Only seen where the record could not be written at once."""
+    """Seen for a moment, or where the record could not be written at once."""
     c = shell.card()
-    again = c.main_button(says.KEEP_IT, live.press(live.finish))
+    again = c.main_button(says.TO_QUESTIONS if live.kept else says.KEEP_IT, live.press(live.finish))
     return c.page([c.title(says.OVER), c.note(says.END_KEPT)], [again])
 
 

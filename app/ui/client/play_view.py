@@ -20,6 +20,8 @@ from app.ui.shell import Shell
 TWO_COLUMNS_FROM = 700
 """Width from which, where the page is wider than high, the count stands at the left, px."""
 LEFT_SHARE = 0.42
+LARGE_SHARE = 0.65
+"""Of the figures where the words are large: they need the room."""
 LANE = 36
 TALL = 0.5
 """Of the figures at the left, as a share of the height of the page."""
@@ -30,10 +32,11 @@ def player_page(shell: Shell, live: Live) -> ft.Control:
     c = shell.card()
     if c.width >= TWO_COLUMNS_FROM and c.width > c.height:
         return _wide(c, live)
-    scale_free = [top_bar(c, live), panel(c, live, c.width, t.T_COUNT)]
+    large = c.scale > t.LARGE_PRINT
+    fixed = [top_bar(c, live), panel(c, live, c.width, t.T_COUNT * (LARGE_SHARE if large else 1))]
     middle = [_padded(c, cards(c, live)), *easier(c, live),
               _padded(c, [*longer(c, live), *coming(c, live, c.width - 2 * c.margin), *less_used(c, live)])]
-    return ft.Column([*scale_free, _scroll(c, middle), _foot(c, buttons(c, live))], spacing=0, expand=True,
+    return ft.Column([*fixed, _scroll(c, middle), _foot(c, buttons(c, live))], spacing=0, expand=True,
                      horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
 
 
@@ -73,9 +76,12 @@ def top_bar(c: Card, live: Live) -> ft.Control:
     """Whose session, or which; and the stop signs, there at every moment."""
     playing = live.now
     words = says.whose(playing.person.name) if playing.led else playing.name
-    name = c.text(words, t.T_BODY, t.EXTRA, height=1.15, expand=True)
+    large = c.scale > t.LARGE_PRINT
+    name = c.text(words, t.T_BODY, t.EXTRA, height=1.15, expand=None if large else True)
     stop = c.harm_button(says.STOP_SIGNS, live.press(live.open, Panel.SIGNS), height=t.TARGET, size=t.T_BODY)
     padding = ft.Padding(left=c.margin, right=8, top=4, bottom=4)
+    if large:
+        return ft.Container(c.stack([*([name] if playing.led else []), stop], 4), padding=padding)
     return ft.Container(ft.Row([name, stop], spacing=8), padding=padding)
 
 
