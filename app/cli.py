@@ -19,6 +19,7 @@ BAD = 2
 RUNS = {
     "open": "serve:run_open", "demo": "serve:run_demo", "check": "check:run", "pack": "pack:run",
     "timeline": "timeline:run", "intake": "desk:run_intake", "review": "desk:run_review",
+    "load": "load:run",
 }
 
 
@@ -82,6 +83,9 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--json", action="store_true")
     one = command("review", "prints who needs attention, harm first, silence after")
     one.add_argument("--store", metavar="URL")
+    one.add_argument("--json", action="store_true")
+    one = command("load", "works out weekly load, monotony and strain from a table of sessions")
+    one.add_argument("path", type=Path, metavar="FILE", help="CSV with the columns date, minutes and rpe")
     one.add_argument("--json", action="store_true")
     return top
 
