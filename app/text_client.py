@@ -7,10 +7,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, datetime
 
-from app.domain.diary import Symptom
 from app.domain.progression import Due
 from app.text import count
-from app.text_signs import SIGN_WORDS
 
 Pair = tuple[str, str]
 """For the person themselves; for the one who leads them, with {name}."""
@@ -25,6 +23,11 @@ def said(pair: Pair, asked: str = "") -> str:
 def day_words(day: date) -> str:
     """`Monday 2 March`."""
     return f"{day:%A} {day.day} {day:%B}"
+
+
+def long_day_words(day: date) -> str:
+    """`2 March 2027`."""
+    return f"{day.day} {day:%B} {day.year}"
 
 
 def moment_words(moment: datetime) -> str:
@@ -184,9 +187,10 @@ def tell_coach(coach: str, contact: str) -> str:
 
 
 WHO_MAY_SAY_YES: Mapping[str, str] = {
-    "self": "After a fever your own word is enough, once you have been without it for 48 hours.",
-    "coach": "Your coach's yes is enough, or a clinician's.",
-    "clinician": "It takes a clinician's yes: somebody who has looked at you and knows that you mean to train.",
+    "self": "After a fever one's own word is enough, after 48 hours without it. Until then it takes the coach's or a "
+            "clinician's yes.",
+    "coach": "The coach's yes is enough, or a clinician's.",
+    "clinician": "It takes a clinician's yes: from somebody who has had a look and knows that training is meant.",
 }
 
 SCREENING_DUE_HEAD = "The stop questions first"
@@ -195,53 +199,6 @@ SCREENING_ACT = "Answer the stop questions"
 WAITING_HEAD = "Waiting for a yes"
 WAITING_WORDS = "You ticked something that a clinician should know about before you train. Start opens with their yes."
 ANSWERS_CHANGED = "Answer the stop questions again"
-
-# ------------------------------------------------------------------ recording a yes
-
-YES_TITLE = "Record a yes"
-YES_NOTHING = "No stop waits for a yes."
-YES_WHO: Pair = ("Who said yes?", "Who said yes to {name}?")
-YES_KIND = "They are"
-YES_NAME = "Their name"
-YES_NAME_MISSING = "Write who said yes."
-YES_KIND_MISSING = "Choose what they are."
-YES_ASK_MISSING = "Tick that they were asked about training after this."
-YES_SELF = "I have had no fever for 48 hours"
-YES_SELF_LED = "{name} has had no fever for 48 hours"
-KINDS: Mapping[str, str] = {
-    "doctor": "A doctor", "physiotherapist": "A physiotherapist", "nurse": "A nurse",
-    "other clinician": "Another clinician", "coach": "The coach",
-}
-YES_MEANS = (
-    "Recording it says: they know what happened, they know that training is meant, and they said that it may go on. "
-    "It goes into the diary with today's date and, if you agreed to that, to your coach."
-)
-YES_ASKED: Pair = ("I asked them about training after this", "{name} or I asked them about training after this")
-YES_ACT = "Record this yes"
-YES_DONE = "The yes is recorded."
-
-
-def stop_because(because: str, moment: datetime) -> str:
-    """What stopped them, and when."""
-    return f"{STOP_CAUSES.get(because, SIGN_WORDS.get(because, 'Something'))}, on {moment_words(moment)}."
-
-
-STOP_CAUSES: Mapping[str, str] = {
-    Symptom.EMERGENCY: "A sign that may be an emergency",
-    Symptom.STOP_AND_ASK: "A sign to stop and ask about",
-    Symptom.FEVER: "A fever",
-    "pain": "Strong pain, or a joint that gave way",
-    "pain_rise": "Pain that did not settle after a session",
-    "soreness": "Muscles that stayed very achy for days",
-    "screening": "An answer to the stop questions",
-    "clearance": "An earlier stop",
-}
-
-
-def fever_until(moment: datetime) -> str:
-    """When one's own word begins to count after a fever."""
-    return f"Your own word counts from {moment_words(moment)}, if the fever has not come back."
-
 
 # ------------------------------------------------------------------ the programme and its plan
 

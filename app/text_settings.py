@@ -31,6 +31,61 @@ def around_said(alone: bool, rises: bool) -> str:
     return f"{'Alone' if alone else 'Not alone'}; up from the floor {'without' if rises else 'only with'} help"
 
 
+# ------------------------------------------------------------------ a pain that is always there
+
+USUAL = "A pain that is always there"
+USUAL_HINT = (
+    "A joint that has hurt for years may have a usual level, at most 5, once you have agreed it with a doctor or "
+    "physiotherapist. Up to that level, and gone back to it by the next morning, it eases nothing. Above it, the usual "
+    "rules stand."
+)
+USUAL_WHERE, USUAL_LEVEL = "Where?", "Which level is usual?"
+USUAL_WITH, USUAL_WITH_HINT = "Agreed with", "For example: Ana, physiotherapist"
+USUAL_UNTIL = "Until when?"
+USUAL_MONTHS: Mapping[int, str] = {3: "3 months", 6: "6 months", 12: "A year"}
+USUAL_ADD = "Keep this agreement"
+USUAL_LACKS = "Choose where and which level, and write with whom it was agreed."
+USUAL_NONE = "No agreement"
+REMOVE = "Remove"
+
+
+def usual_line(spot: str, level: int) -> str:
+    """`Left knee, up to 4`."""
+    return f"{spot}, up to {level}"
+
+
+def usual_terms(agreed_with: str, until: str) -> str:
+    """With whom, and until when."""
+    return f"Agreed with {agreed_with}, until {until}"
+
+
+def usual_removed(spot: str) -> str:
+    """An agreement that was taken away."""
+    return f"{spot}: the agreement is removed."
+
+
+def remove_name(spot: str) -> str:
+    """The spoken name of taking one away: `Remove left knee`."""
+    return f"{REMOVE} {spot.lower()}"
+
+
+# ------------------------------------------------------------------ shown, and the same as always
+
+STEADY = "Exercises you were shown"
+STEADY_HINT = (
+    "Tick what a coach or physiotherapist has shown in person. For somebody alone, no other exercise stands in, unless "
+    "it explains itself."
+)
+SAME, SAME_SHORT = "Should it stay the same as always?", "The same as always"
+SAME_HINT = "Order and exercises stay; on a poor day there is less of them, and nothing new. For whom change confuses."
+NO_LIBRARY = "The list comes with a programme."
+
+
+def shown_said(count: int, same: bool) -> str:
+    """`4 ticked; the same as always`."""
+    return f"{count} ticked{'; the same as always' if same else ''}"
+
+
 # ------------------------------------------------------------------ places
 
 PLACES_HINT = "What a room has and allows. Choose on today's card where you are."

@@ -1,6 +1,7 @@
 """The settings: the person, their places, this device, where the records live. One page for each group."""
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
 
 import flet as ft
@@ -17,9 +18,15 @@ from app.ui.client.settings_device import device_pieces
 from app.ui.client.settings_person import PersonPage
 from app.ui.client.settings_places import PlacesPage
 from app.ui.client.settings_records import ErasePage
+from app.ui.client.settings_shown import ShownPage
+from app.ui.client.settings_usual import UsualPage
 from app.ui.client.today_locked import goes
 from app.ui.parts import Card
 from app.ui.shell import Shell, safe
+
+PAGES: dict[str, Callable[[Shell, Person], ft.Control]] = {
+    "places": PlacesPage, "usual": UsualPage, "shown": ShownPage,
+}
 
 
 @ft.component
@@ -30,8 +37,8 @@ def SettingsScreen(shell: Shell) -> ft.Control:
     if page == "erase":
         return ErasePage(shell)
     if person is not None and not coach:
-        if page == "places":
-            return PlacesPage(shell, person)
+        if page in PAGES:
+            return PAGES[page](shell, person)
         if page in words.PAGES:
             return PersonPage(shell, person, page)
     return _menu(shell, None if coach else person)
@@ -46,6 +53,9 @@ def _menu(shell: Shell, person: Person | None) -> ft.Control:
                     name=words.PAGES[q.key]) for q in CHANGEABLE),
             c.row(words.STOPS, words.stops_said(_day(person.screened)), goes(shell, "/welcome/questions"),
                   name=words.STOPS),
+            c.row(words.USUAL, _usual(person), goes(shell, "/settings/usual"), name=words.USUAL),
+            c.row(words.STEADY, words.shown_said(len(person.body.shown), person.body.same_as_always),
+                  goes(shell, "/settings/shown"), name=words.STEADY),
             c.row(words.PLACES, listed([p.name for p in person.places]), goes(shell, "/settings/places"),
                   name=words.PLACES),
             c.row(words.PROGRAMME, "", goes(shell, "/programme")),
@@ -60,6 +70,11 @@ def _menu(shell: Shell, person: Person | None) -> ft.Control:
     page = c.page(body, [back], client_nav(shell, "settings") if person and c.is_wide else None)
     page.key = "menu"
     return page
+
+
+def _usual(person: Person) -> str:
+    told = [words.usual_line(text_parts.spot(s), usual.level) for s, usual in sorted(person.body.usual_pain.items())]
+    return listed(told) or words.USUAL_NONE
 
 
 def _day(day: date | None) -> str:

@@ -6,7 +6,7 @@ from typing import Any
 
 import flet as ft
 
-from app import text, text_client, text_signs, text_welcome
+from app import text, text_client, text_signs, text_welcome, text_yes
 from app.actions.today import Today
 from app.domain.history import FEVER_FREE, Stop
 from app.domain.record import CheckIn, SessionDone
@@ -52,7 +52,7 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
         box += [c.body(card.person.emergency_contact)] if card.person.emergency_contact else []
     causes: list[ft.Control] = [c.strong(line) for line in stop_causes(card, stop)]
     if stop:
-        causes.append(c.soft(text_client.stop_because(stop.because, here(shell, stop))))
+        causes.append(c.soft(text_yes.stop_because(stop.because, here(shell, stop))))
     box += [c.rule(), *causes, c.body(text_client.URGENT_WORDS if urgent else text_client.STOP_WORDS)]
     body: list[ft.Control] = [c.harm_box(c.stack(box, 12)), *coach_unaware(c, shell, card), *way_back(c, shell, stop)]
     if card.check_in and (stop is None or stop.id == card.check_in.stamp.id):
@@ -80,7 +80,7 @@ def way_back(c: Card, shell: Shell, stop: Stop | None) -> list[ft.Control]:
     pieces: list[ft.Control] = [c.head(text_client.WAY_BACK_HEAD)]
     pieces.append(c.body(text_client.WHO_MAY_SAY_YES[stop.yes_from if stop else "clinician"]))
     if stop and stop.yes_from == "self":
-        pieces.append(c.body(text_client.fever_until(here(shell, stop) + FEVER_FREE)))
+        pieces.append(c.body(text_yes.fever_until(here(shell, stop) + FEVER_FREE)))
     return pieces
 
 

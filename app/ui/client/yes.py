@@ -6,8 +6,8 @@ from typing import Any
 
 import flet as ft
 
-from app import text_client as words
-from app import text_welcome
+from app import text_client, text_welcome
+from app import text_yes as words
 from app.actions import screening
 from app.actions.people import current_person
 from app.actions.today import Today, today
@@ -41,12 +41,12 @@ def YesScreen(shell: Shell) -> ft.Control:
         return c.page([])
     card = today(shell.store, shell.clock, person.id)
     if card.stop is None and not person.waiting:
-        back = c.button(words.TO_TODAY, safe(shell, lambda _: shell.go("/today")))
+        back = c.button(text_client.TO_TODAY, safe(shell, lambda _: shell.go("/today")))
         return c.page([c.title(words.YES_TITLE), c.body(words.YES_NOTHING), back], nav=client_nav(shell, "today"))
     asked = person.name if person.led_by else ""
     body = [c.title(words.YES_TITLE), c.rule(), *_which(c, shell, card), *_who(c, shell, card, held, asked)]
     complaint: list[ft.Control] = [c.notice(held.value.complaint)] if held.value.complaint else []
-    foot = both_ways(c, words.BACK, safe(shell, lambda _: shell.go("/today")), words.YES_ACT,
+    foot = both_ways(c, text_client.BACK, safe(shell, lambda _: shell.go("/today")), words.YES_ACT,
                      safe(shell, lambda _: _record(shell, card, held)))
     return c.page(body, [*complaint, foot])
 
@@ -56,10 +56,10 @@ def _which(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
     stop = card.stop
     if stop is None:
         ticked: list[ft.Control] = [c.strong(text_welcome.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
-        return [c.rows(ticked), c.body(words.WHO_MAY_SAY_YES["clinician"])]
+        return [c.rows(ticked), c.body(text_client.WHO_MAY_SAY_YES["clinician"])]
     causes: list[ft.Control] = [c.strong(line) for line in stop_causes(card, stop)]
     pieces = [*causes, c.soft(words.stop_because(stop.because, here(shell, stop)))]
-    pieces.append(c.body(words.WHO_MAY_SAY_YES[stop.yes_from]))
+    pieces.append(c.body(text_client.WHO_MAY_SAY_YES[stop.yes_from]))
     if stop.yes_from == "self" and not _fever_over(shell, card):
         pieces.append(c.note(words.fever_until(here(shell, stop) + FEVER_FREE)))
     return pieces
