@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, datetime
 
+from app.domain.diary import Symptom
 from app.domain.progression import Due
 from app.text import count
 
@@ -191,6 +192,17 @@ WHO_MAY_SAY_YES: Mapping[str, str] = {
             "clinician's yes.",
     "coach": "The coach's yes is enough, or a clinician's.",
     "clinician": "It takes a clinician's yes: from somebody who has had a look and knows that training is meant.",
+}
+
+STOP_CAUSES: Mapping[str, str] = {
+    Symptom.EMERGENCY: "A sign that may be an emergency",
+    Symptom.STOP_AND_ASK: "A sign to stop and ask about",
+    Symptom.FEVER: "A fever",
+    "pain": "Strong pain, or a joint that gave way",
+    "pain_rise": "Pain that did not settle after a session",
+    "soreness": "Muscles that stayed very achy for days",
+    "screening": "An answer to the stop questions",
+    "clearance": "An earlier stop",
 }
 
 SCREENING_DUE_HEAD = "The stop questions first"

@@ -4,8 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import datetime
 
-from app.domain.diary import Symptom
-from app.text_client import Pair, moment_words
+from app.text_client import STOP_CAUSES, Pair, moment_words
 from app.text_signs import SIGN_WORDS
 
 YES_TITLE = "Record a yes"
@@ -34,18 +33,6 @@ YES_DONE = "The yes is recorded."
 def stop_because(because: str, moment: datetime) -> str:
     """What stopped them, and when."""
     return f"{STOP_CAUSES.get(because, SIGN_WORDS.get(because, 'Something'))}, on {moment_words(moment)}."
-
-
-STOP_CAUSES: Mapping[str, str] = {
-    Symptom.EMERGENCY: "A sign that may be an emergency",
-    Symptom.STOP_AND_ASK: "A sign to stop and ask about",
-    Symptom.FEVER: "A fever",
-    "pain": "Strong pain, or a joint that gave way",
-    "pain_rise": "Pain that did not settle after a session",
-    "soreness": "Muscles that stayed very achy for days",
-    "screening": "An answer to the stop questions",
-    "clearance": "An earlier stop",
-}
 
 
 def fever_until(moment: datetime) -> str:
