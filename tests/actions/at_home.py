@@ -1,0 +1,60 @@
+"""Somebody who trains at home with a coach's programme, and a session done in it."""
+from __future__ import annotations
+
+import asyncio
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from app.actions import check_in, coach, people, playing, programmes
+from app.actions.today import today
+from app.device.clock import ManualClock
+from app.domain.client import Client
+from app.domain.player import Skipped, Started
+from app.domain.record import CheckIn, Person, SessionDone
+from app.resources import resource_dir
+from app.storage.database import Store, open_store
+
+
+@dataclass
+class Home:
+    """The client's device and the coach's, both with the demo programme."""
+
+    store: Store
+    desk: Store
+    clock: ManualClock
+    person: Person
+
+    def answer(self, **answers: object) -> CheckIn:
+        """A good morning, save what is said otherwise."""
+        blank = check_in.with_signs(check_in.blank_check_in(self.clock, self.person.id), ())
+        good: dict[str, object] = {"pain": {}, "soreness": {}, "slept": 4, "energy": 4, "calm": 4}
+        told = replace(blank, **(good | answers))  # type: ignore[arg-type]
+        check_in.save_check_in(self.store, self.clock, told)
+        return told
+
+    def begin(self) -> playing.Playing:
+        """Today's session, started."""
+        run = playing.start_session(self.store, self.clock, today(self.store, self.clock, self.person.id))
+        return playing.do(self.store, self.clock, run, Started())
+
+    def done(self) -> SessionDone:
+        """Today's session, skipped through."""
+        run = self.begin()
+        while not run.is_over:
+            run = playing.do(self.store, self.clock, run, Skipped())
+        return playing.keep_session(self.store, self.clock, run)
+
+    async def a_day(self) -> None:
+        """Moves on by two days."""
+        await self.clock.advance(48 * 3600)
+
+
+def home(folder: Path, clock: ManualClock) -> Home:
+    """A fresh one; close both stores."""
+    desk, store = open_store(folder / "desk"), open_store(folder / "home")
+    built = asyncio.run(coach.build(desk, clock, resource_dir("assets") / "programmes" / "brackwater"))
+    assert built.data is not None
+    day = clock.local(clock.now()).day
+    person = people.register(store, clock, Person("", "Tomas Verrey", body=Client(), screened=day))
+    opened = asyncio.run(programmes.open_pack(store, clock, built.name, built.data))
+    return Home(store, desk, clock, programmes.accept_pack(store, clock, person.id, opened))
