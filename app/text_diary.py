@@ -205,6 +205,7 @@ def clearance_line(told: Clearance) -> str:
     return f"{told.who} ({who})" if told.who else who
 
 
+OTHER = "Written down"
 YES_NOTED = "A yes after a stop"
 
 

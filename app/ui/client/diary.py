@@ -85,7 +85,9 @@ def _entry(c: Card, shell: Shell, record: Record, width: float, span_ms: int) ->
         return [c.row(says.CHECK_IN, says.check_in_line(record), to, name=f"{says.CHECK_IN}, {day}")]
     if isinstance(record, Clearance):
         return [c.row(says.YES_NOTED, says.clearance_line(record), to, name=f"{says.YES_NOTED}, {day}")]
-    return _session(c, record, to, width, span_ms)
+    if isinstance(record, SessionDone):
+        return _session(c, record, to, width, span_ms)
+    return [c.row(says.OTHER, "", to, name=f"{says.OTHER}, {day}")]
 
 
 def _session(c: Card, done: SessionDone, to: Go, width: float, span_ms: int) -> list[ft.Control]:

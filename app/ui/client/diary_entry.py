@@ -55,7 +55,7 @@ def EntryPage(shell: Shell) -> ft.Control:
             edit(True)
 
     body = [*_told(c, found, c.room(nav)), c.hairline()]
-    body += [] if isinstance(found, Clearance) else [c.button(says.CHANGE, safe(shell, change))]
+    body += [c.button(says.CHANGE, safe(shell, change))] if isinstance(found, CheckIn | SessionDone) else []
     body += _taking_back(c, shell, taken, ask) if asking else [c.link(says.TAKE_BACK, safe(shell, lambda _: ask(True)))]
     return c.page([*body, back], nav=nav)
 
@@ -72,6 +72,8 @@ def _told(c: Card, found: Record, width: float) -> list[ft.Control]:
         return [day, c.title(says.CHECK_IN), *_answers(c, found)]
     if isinstance(found, Clearance):
         return [day, c.title(says.YES_NOTED), c.lead(says.clearance_line(found))]
+    if not isinstance(found, SessionDone):
+        return [day, c.title(says.OTHER)]
     return [day, c.title(found.name), c.lead(says.session_line(found)), *_strip(c, found, width), *_eased(c, found),
             *_by_hand(c, found), *_steps(c, found), *_note(c, found.note)]
 
