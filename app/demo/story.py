@@ -15,9 +15,10 @@ from app.actions.today import today
 from app.demo.cast import WEEKS, Day, Member, cast, spots
 from app.demo.clock import StoryClock
 from app.device.clock import Clock
+from app.domain.plan import StepKind
 from app.domain.player import Started
 from app.domain.record import CheckIn, Ending, Person
-from app.domain.run import Status
+from app.domain.run import PlayerState, Status
 from app.resources import resource_dir
 from app.storage.database import Store
 
@@ -41,6 +42,7 @@ async def _tell(store: Store, clock: Clock) -> None:
             _live(store, story, person.id, day, before, now)
         story.set(max(story.now(), now - timedelta(days=member.sent_days_ago)))
         made = await sending.make_return(store, story, person.id)
+        sending.note_sent(store, story, person.id, made)
         await intake.take_in(store, story, [(made.name, made.data)])
     people.leave(store)
 
@@ -85,17 +87,16 @@ def _answers(blank: CheckIn, day: Day, before: Day | None) -> CheckIn:
 
 
 def _play(store: Store, story: StoryClock, run: playing.Playing, day: Day) -> playing.Playing:
-    """From step to step as somebody would: taps where it waits, easier where it is hard, an end before the end."""
+    """From tap to tap as somebody would: on where it waits, easier where it is hard, an end before the end."""
     run = playing.do(store, story, run, Started())
     stop_ms = run.state.total_ms * day.stops_at // 100
     while not run.is_over:
-        story.forward(min(run.state.left_ms, max(1, stop_ms - run.state.at_ms)) if day.stops_at < 100
-                      else run.state.left_ms)
+        story.forward(max(1, _next_tap(run.state, stop_ms, day) - run.state.at_ms))
         run = playing.go_on(store, story, run)
         if run.state.status is Status.WAITING:
             story.forward(4_000)
             run = playing.do(store, story, run, Started())
-        if day.stops_at < 100 and run.state.at_ms >= stop_ms and not run.is_over:
+        elif day.stops_at < 100 and run.state.at_ms >= stop_ms and not run.is_over:
             ending = day.ending if day.ending is not Ending.FINISHED else Ending.TOO_MUCH
             run = playing.end_session(store, story, run, ending, day.sign)
         elif run.state.step.is_effort and run.state.step.exercise in day.easier:
@@ -103,3 +104,9 @@ def _play(store: Store, story: StoryClock, run: playing.Playing, day: Day) -> pl
     return run
 
 
+def _next_tap(state: PlayerState, stop_ms: int, day: Day) -> int:
+    """The next moment at which somebody does something, ms: a change of position, a hard exercise, the end."""
+    ahead = [s for s in state.steps if s.end_ms > state.at_ms + 1]
+    changes = [s.end_ms for s in ahead if s.kind is StepKind.CHANGE]
+    hard = [s.start_ms + 1 for s in ahead if s.exercise in day.easier and s.is_effort and s.start_ms >= state.at_ms]
+    return min([state.total_ms, *changes, *hard, *([stop_ms] if day.stops_at < 100 else [])])

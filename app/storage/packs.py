@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import Connection, Row, Select, delete, insert, select, update
@@ -128,13 +129,19 @@ def pinned_coaches(db: Connection) -> tuple[PinnedCoach, ...]:
     return tuple(_coach(row) for row in db.execute(wanted))
 
 
+@lru_cache(maxsize=8)
+def _source(content: str) -> Source:
+    """Read once for each pack: it never changes, and a screen asks for it at every turn."""
+    return from_text(Source, content)
+
+
 def _content() -> Select[Any]:
     return select(table.c.sha256, table.c.coach_key, table.c.content, table.c.imported_utc)
 
 
 def _first(db: Connection, wanted: Select[Any]) -> KeptPack | None:
     row = db.execute(wanted).first()
-    return None if row is None else KeptPack(row[0], row[1], from_text(Source, row[2]), row[3])
+    return None if row is None else KeptPack(row[0], row[1], _source(row[2]), row[3])
 
 
 def _coach(row: Row[Any]) -> PinnedCoach:
