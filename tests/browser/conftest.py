@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import Browser, sync_playwright
 
 from tests.browser.driver import launch
+from tests.browser.prepared import prepare
 from tests.browser.server import Server
 
 
@@ -18,6 +19,18 @@ def browser(browser_path: str) -> Iterator[Browser]:
         chromium = launch(playwright, browser_path)
         yield chromium
         chromium.close()
+
+
+@pytest.fixture(scope="package")
+def demo_data(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo's story as it stands on one certain morning. To be copied, not to be changed."""
+    return prepare("demo", tmp_path_factory.mktemp("story") / "data")
+
+
+@pytest.fixture(scope="package")
+def ready(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Somebody whose session is one press away. To be copied."""
+    return prepare("ready", tmp_path_factory.mktemp("ready") / "data")
 
 
 @pytest.fixture

@@ -3,8 +3,10 @@ from __future__ import annotations
 
 import os
 import re
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 from urllib.parse import urlsplit
@@ -15,7 +17,6 @@ PHONE, DESKTOP, LYING = (412, 915), (1280, 800), (915, 412)
 WAIT_MS = 15_000
 #: One script of the client that the page forbids itself; nothing of ours needs it.
 KNOWN_OUTSIDE = re.compile(r"rive", re.IGNORECASE)
-LARGE_PRINT = "addEventListener('DOMContentLoaded', () => document.documentElement.style.fontSize = '32px')"
 #: A click alone does nothing on a phone's placeholder: the pointer has to go down and up in its middle.
 TREE_ON = """() => { const e = document.querySelector('flt-semantics-placeholder'); if (!e) return;
   const r = e.getBoundingClientRect();
@@ -33,6 +34,30 @@ QUIET_MS = 120
 ERROR_CARD = re.compile(r"Error running app|Something went wrong|Traceback", re.IGNORECASE)
 
 
+PRESSABLES = """() => [...document.querySelectorAll(
+    'flt-semantics-host :is([role=button], [role=checkbox], [role=radio], [role=switch], [role=tab], input, textarea)')]
+  .map(e => { const r = e.getBoundingClientRect();
+    return {name: (e.getAttribute('aria-label') || e.textContent || '').trim(), role: e.getAttribute('role') || 'field',
+            left: r.left, right: r.right, top: r.top, bottom: r.bottom}; })"""
+
+
+@dataclass(frozen=True)
+class Pressable:
+    """Something to press or write in, and where it stands, px."""
+
+    name: str
+    role: str
+    left: float
+    right: float
+    top: float
+    bottom: float
+
+    @property
+    def is_large_enough(self) -> bool:
+        """At least 48 px each way, less what rounding takes."""
+        return min(self.right - self.left, self.bottom - self.top) >= 47.5
+
+
 def launch(playwright: Playwright, path: str) -> Browser:
     """A Chromium without a window, which knows no other machine than this one."""
     args = ["--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1", "--autoplay-policy=no-user-gesture-required"]
@@ -41,16 +66,16 @@ def launch(playwright: Playwright, path: str) -> Browser:
 
 
 class Walker:
-    """One window of a browser. As a context manager it ends by asserting that nothing was amiss."""
+    """One window of a browser. As a context manager it ends by asserting that nothing was amiss.
 
-    def __init__(self, browser: Browser, *, size: tuple[int, int] = PHONE, dark: bool = False,
-                 large_print: bool = False) -> None:
+    `scale` is dots per px: few of them where pages are measured and not looked at.
+    """
+
+    def __init__(self, browser: Browser, *, size: tuple[int, int] = PHONE, scale: float = 1) -> None:
         self.context = browser.new_context(
-            viewport={"width": size[0], "height": size[1]}, color_scheme="dark" if dark else "light",
-            accept_downloads=True, reduced_motion="reduce", locale="en-GB", has_touch=False,
+            viewport={"width": size[0], "height": size[1]}, accept_downloads=True, reduced_motion="reduce",
+            locale="en-GB", device_scale_factor=scale,
         )
-        if large_print:
-            self.context.add_init_script(LARGE_PRINT)
         self.outside: list[str] = []
         self.errors: list[str] = []
         self.context.on("request", lambda request: self._watch(request.url))
@@ -91,6 +116,25 @@ class Walker:
             page.wait_for_timeout(250)
         return self
 
+    def go(self, path: str) -> Walker:
+        """Goes to another address of the app without loading it anew, as by the browser's own history."""
+        self.page.evaluate("to => { history.pushState(null, '', to); dispatchEvent(new PopStateEvent('popstate')); }",
+                           path)
+        return self.settle()
+
+    def look(self, size: tuple[int, int], *, dark: bool = False, large_print: bool = False) -> Walker:
+        """Another size of the window, other inks, text at 200 %."""
+        self.page.set_viewport_size({"width": size[0], "height": size[1]})
+        self.page.emulate_media(color_scheme="dark" if dark else "light")
+        self.page.evaluate("size => document.documentElement.style.fontSize = size", "32px" if large_print else "")
+        return self.settle()
+
+    def settle(self) -> Walker:
+        """Waits until the page has been drawn anew and stands still; a second or so at most."""
+        self.page.wait_for_timeout(150)
+        self.page.evaluate(QUIET, QUIET_MS)
+        return self
+
     def new_tab(self) -> Walker:
         """Another tab of the same window; this walker goes on in it."""
         self.page = self._tab()
@@ -122,9 +166,26 @@ class Walker:
         self._expect(self.button(name).first)
         return self
 
+    def says(self) -> list[str]:
+        """Everything that the page says, once it says something."""
+        end = time.monotonic() + WAIT_MS / 1000
+        while len(said := self.spoken()) < 3:
+            assert time.monotonic() < end, f"{self.page.url} says only {said}"
+            self.page.wait_for_timeout(50)
+        return said
+
     def spoken(self) -> list[str]:
         """Everything that the accessibility tree says now."""
         return [line for line in self.page.evaluate(SPOKEN) if line]
+
+    def pressables(self) -> list[Pressable]:
+        """Everything on the page that can be pressed or written in."""
+        return [Pressable(**one) for one in self.page.evaluate(PRESSABLES)]
+
+    def focused(self) -> str:
+        """The name of what the keyboard would press now; empty for nothing."""
+        return str(self.page.evaluate(
+            "() => (document.activeElement?.getAttribute('aria-label') || document.activeElement?.textContent || '')"))
 
     def _expect(self, found: Locator) -> None:
         try:

@@ -9,33 +9,37 @@ from __future__ import annotations
 import asyncio
 import subprocess
 import sys
+import tempfile
 from collections.abc import Callable
-from datetime import timedelta
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from app.actions import check_in, coach, people, programmes
 from app.demo.clock import StoryClock
+from app.demo.story import tell_story
 from app.device.clock import SystemClock
 from app.domain.body import parse_spot
 from app.domain.client import Client, Place
 from app.domain.record import CheckIn, Person
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
+from tests.browser.server import ROOT, surroundings
 
-ROOT = Path(__file__).resolve().parents[2]
+#: When the demo's six weeks are over in pictures and tests; its server's clock begins here too.
+MORNING = datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
 SOURCE = resource_dir("assets") / "programmes" / "brackwater"
 
 
 def prepare(kind: str, folder: Path) -> Path:
     """Makes a data directory of that kind, from outside."""
-    subprocess.run([sys.executable, "-m", "tests.browser.prepared", kind, str(folder)], cwd=ROOT, check=True)
+    subprocess.run([sys.executable, "-m", "tests.browser.prepared", kind, str(folder)], cwd=ROOT, check=True,
+                   env=surroundings())
     return folder
 
 
 def ready_client(store: Store) -> None:
     """Somebody whose answers of this morning are in: Start is open."""
-    from dataclasses import replace
-
     clock = SystemClock()
     person = person_with_programme(store)
     blank = check_in.with_signs(check_in.blank_check_in(clock, person.id), ())
@@ -62,8 +66,6 @@ HOME = frozenset({"chair", "worktop", "dumbbell", "mat", "wall"})
 
 async def _opened(store: Store) -> programmes.Opened:
     """The demo pack of a coach elsewhere."""
-    import tempfile
-
     with tempfile.TemporaryDirectory() as other:
         theirs = open_store(Path(other))
         built = await coach.build(theirs, StoryClock(SystemClock().now() - timedelta(days=3)), SOURCE)
@@ -72,7 +74,13 @@ async def _opened(store: Store) -> programmes.Opened:
     return await programmes.open_pack(store, SystemClock(), built.name, built.data)
 
 
-KINDS: dict[str, Callable[[Store], object]] = {"ready": ready_client, "following": person_with_programme}
+def demo(store: Store) -> None:
+    """The demo's story, as it stands on one certain morning."""
+    tell_story(store, StoryClock(MORNING))
+
+
+KINDS: dict[str, Callable[[Store], object]] = {"ready": ready_client, "following": person_with_programme,
+                                              "demo": demo}
 
 
 def main() -> None:

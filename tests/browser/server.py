@@ -1,6 +1,7 @@
 """The app's process as tests see it: started on a data directory, killed, started again at the same address."""
 from __future__ import annotations
 
+import os
 import re
 import signal
 import socket
@@ -13,6 +14,11 @@ from urllib.parse import urlsplit
 ROOT = Path(__file__).resolve().parents[2]
 #: The server framework complains when a window is closed while it is being drawn in.
 PAGE_GONE = re.compile(r"WebSocketDisconnect|ClientDisconnected|ConnectionClosed")
+
+
+def surroundings() -> dict[str, str]:
+    """Environment variables of a process: days begin at the same moment on every machine."""
+    return dict(os.environ) | {"TZ": "UTC"}
 
 
 class Server:
@@ -31,7 +37,8 @@ class Server:
         port = ["--port", str(self.port)] if self.port else ["--port", str(_free_port())]
         command = [sys.executable, "-m", "tests.browser.app_process", str(self.data_dir), *port, *self.more]
         with self._log.open("a", encoding="utf-8") as log:
-            self._process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=log, text=True)
+            self._process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=log, text=True,
+                                             env=surroundings())
         assert self._process.stdout
         self.address = self._process.stdout.readline().strip()
         assert self.address, f"the app did not start:\n{self.complaints()}"

@@ -11,7 +11,6 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
-from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -27,22 +26,16 @@ from app.storage import journal
 from app.storage.codec import decode_any
 from app.storage.database import open_store
 from app.storage.journal import Run
-from tests.browser.count import Sight, sights, watch
+from tests.browser.count import Sight
 from tests.browser.driver import Walker
-from tests.browser.prepared import prepare
 from tests.browser.server import Server
+from tests.browser.session import Session
 
 pytestmark = pytest.mark.browser
 
 SECOND_MS = 1_000
 #: What the way from the engine to the screen may take: a look at the clock, a drawing, and the browser's turn.
 SIGHT_MS = 600
-
-
-@pytest.fixture(scope="module")
-def ready(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Somebody whose session is one press away."""
-    return prepare("ready", tmp_path_factory.mktemp("ready") / "data")
 
 
 @dataclass(frozen=True)
@@ -103,63 +96,17 @@ ACTS = {
 }
 
 
-class Session:
-    """A session under way in a browser."""
-
-    def __init__(self, walker: Walker) -> None:
-        self.walker = walker
-
-    def now(self) -> Sight:
-        """What stands on the screen."""
-        return sights(self.walker.page)[-1]
-
-    def until(self, test: Callable[[Sight], bool], seconds: float = 10) -> Sight:
-        """Waits until what is seen passes a test."""
-        end = time.monotonic() + seconds
-        while not test(seen := self.now()):
-            assert time.monotonic() < end, f"still {seen}; the page says {self.walker.spoken()}"
-            time.sleep(0.02)
-        return seen
-
-    def start(self) -> None:
-        """From the look around to the first count."""
-        self.walker.press(says.START).sees(re.compile("left$"))
-        watch(self.walker.page)
-
-    def skip(self, steps: int) -> None:
-        """So many steps on, by the keyboard, and further to one that counts without a tap."""
-        while steps > 0 or self.now().kind in (says.UP, says.DOWN):
-            before = self.now()
-            self.walker.key("ArrowRight")
-            self.until(partial(Sight.leaps_from, other=before))
-            steps -= 1
-
-    def act(self, names: list[str]) -> str:
-        """Presses the first of these that can be pressed, waits until it is shown, and gives its name."""
-        seen = self.until(lambda s: s.left_s >= 3)
-        name = next(name for name in names if self.walker.button(ACTS[name].button).count())
-        act = ACTS[name]
-        self.walker.press(act.button)
-        if act.words:
-            self.walker.sees(re.compile(re.escape(act.words)))
-        else:
-            self.until(lambda s: s.leaps_from(seen))
-        return name
-
-    def first(self, since_ms: float) -> Sight:
-        """What was seen first from an instant on."""
-        return sights(self.walker.page, since_ms)[0]
-
-    def second_hand(self, since_ms: float) -> Sight:
-        """The first sight of a second passing, whose instant is therefore known, from an instant on."""
-        end = time.monotonic() + 10
-        while time.monotonic() < end:
-            seen = sights(self.walker.page, since_ms)
-            for one, other in pairwise(seen):
-                if other.left_s == one.left_s - 1 and other.said == one.said:
-                    return other
-            time.sleep(0.1)
-        raise AssertionError(f"no second passed; the page says {self.walker.spoken()}")
+def act(session: Session, names: list[str]) -> str:
+    """Presses the first of these that can be pressed, waits until it is shown, and gives its name."""
+    seen = session.until(lambda s: s.left_s >= 3)
+    name = next(name for name in names if session.walker.button(ACTS[name].button).count())
+    chosen = ACTS[name]
+    session.walker.press(chosen.button)
+    if chosen.words:
+        session.walker.sees(re.compile(re.escape(chosen.words)))
+    else:
+        session.until(partial(Sight.leaps_from, other=seen))
+    return name
 
 
 def lies_at_an_edge(found: Kept) -> bool:
@@ -185,7 +132,7 @@ def test_a_killed_session_goes_on_where_it_was(
         session = Session(walker.open(server.at("/play")))
         session.start()
         session.skip(chance.randrange(0, 16))
-        done = session.act(chance.sample(list(ACTS), len(ACTS))) if chance.random() < 0.8 else ""
+        done = act(session, chance.sample(list(ACTS), len(ACTS))) if chance.random() < 0.8 else ""
         time.sleep(chance.uniform(0, 2.5))
         before, killed_ms = session.now(), time.time() * 1000
         killed_s = server.kill()

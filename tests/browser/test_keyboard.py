@@ -1,0 +1,70 @@
+"""Without a pointer: the player's keys, and Tab and Enter to the main act of a page."""
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from app import text_check_in as check_in
+from app import text_client as client
+from app import text_parts as parts
+from app import text_player as says
+from tests.browser.count import Sight
+from tests.browser.driver import DESKTOP, Walker
+from tests.browser.server import Server
+from tests.browser.session import Session
+
+pytestmark = pytest.mark.browser
+
+MOST_TABS = 60
+
+
+def tab_to(walker: Walker, name: str) -> None:
+    """Goes on by Tab until the keyboard would press that."""
+    passed = []
+    for _ in range(MOST_TABS):
+        walker.key("Tab")
+        passed.append(walker.focused())
+        if passed[-1] == name:
+            return
+    raise AssertionError(f"Tab never reaches “{name}”, only {passed}")
+
+
+def test_from_today_to_the_check_in_by_tab_and_enter(
+    browser: Browser, ready: Path, serve: Callable[..., Server], tmp_path: Path,
+) -> None:
+    """Today's main act, a tab of the navigation, and an answer."""
+    shutil.copytree(ready, tmp_path / "data")
+    with Walker(browser, size=DESKTOP) as walker:
+        walker.open(serve(tmp_path / "data").at("/check-in")).sees(check_in.ANYTHING_NEW[0])
+        tab_to(walker, parts.answer(check_in.ANYTHING_SHORT, parts.NO))
+        walker.key("Enter").sees(check_in.JOINTS[0])
+        walker.go("/today").sees_button(client.START)
+        tab_to(walker, client.START)
+        walker.key("Enter").sees_heading(says.BEFORE)
+        tab_to(walker, says.START)
+        walker.key("Enter").sees(re.compile("left$"))
+
+
+def test_the_keys_of_the_player(
+    browser: Browser, ready: Path, serve: Callable[..., Server], tmp_path: Path,
+) -> None:
+    """Space pauses and goes on, arrows skip and go back, E takes the easier one, H stops everything."""
+    shutil.copytree(ready, tmp_path / "data")
+    with Walker(browser, size=DESKTOP) as walker:
+        session = Session(walker.open(serve(tmp_path / "data").at("/play")))
+        session.start()
+        walker.key("Space").sees_button(says.GO_ON)
+        assert session.now().kind == says.PAUSED
+        walker.key("Space").sees_button(says.PAUSE)
+        for key in ("ArrowRight", "ArrowRight", "ArrowLeft"):
+            before = session.now()
+            walker.key(key)
+            session.until(partial(Sight.leaps_from, other=before))
+        walker.sees_button(re.compile(f"^{says.EASIER}")).key("e").sees(re.compile("^From now on: "))
+        walker.key("h").sees(says.SIT_DOWN)

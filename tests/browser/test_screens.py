@@ -1,0 +1,120 @@
+"""Every address of every role: at both sizes, in both inks and in large print; by hand and by keyboard."""
+from __future__ import annotations
+
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from app.actions import people as acting
+from app.actions.people import Role
+from app.domain.record import CheckIn, SessionDone
+from app.storage import people, records
+from app.storage.database import Store, open_store
+from app.storage.people import Trains
+from tests.browser.driver import DESKTOP, LYING, PHONE, Pressable, Walker
+from tests.browser.prepared import MORNING
+from tests.browser.server import Server
+from tests.sampling import is_whole
+
+pytestmark = pytest.mark.browser
+
+SETTINGS = ("", "/names", "/conditions", "/spare", "/kit", "/around", "/emergency", "/sends", "/places", "/erase")
+CLIENT = ("/today", "/today/hotel-room", "/check-in", "/diary", "/plan", "/send", "/programme", "/yes",
+          "/welcome/questions", "/welcome", "/who", *(f"/settings{page}" for page in SETTINGS))
+#: Where the words are others for whoever leads somebody.
+LED = ("/today", "/check-in", "/yes", "/welcome/questions", "/settings/names")
+COACH = ("/desk", "/people", "/publish", "/settings", "/settings/erase")
+#: Of the people of the demo: one who trains alone, one who is led and had to stop, and the coach.
+EVERYBODY = ("Maud Ellery", "Kasimir Wolny", "")
+LOOKS = tuple((size, dark, large) for large in (False, True) for dark in (False, True)
+              for size in (PHONE, DESKTOP, LYING))
+TALL = 7000
+"""Enough that a whole page is on the screen, px."""
+
+
+class Demo:
+    """The demo, served, and whose turn it is."""
+
+    def __init__(self, server: Server) -> None:
+        self.server = server
+        self.store: Store = open_store(server.data_dir)
+        with self.store.read() as db:
+            self.ids = {person.name: person.id for person in people.people(db, Trains.HERE)}
+
+    def turn_of(self, name: str) -> None:
+        """Makes it somebody's turn; nobody's name is the coach's."""
+        if name:
+            acting.choose_person(self.store, self.ids[name])
+        else:
+            acting.choose_role(self.store, Role.COACH)
+
+    def addresses(self, name: str) -> list[str]:
+        """Every address that person can go to."""
+        if not name:
+            return [*COACH, *(f"/person/{person}" for person in self.ids.values())]
+        with self.store.read() as db:
+            past = records.all_records(db, self.ids[name])
+        check_in = next(r.stamp.id for r in reversed(past) if isinstance(r, CheckIn))
+        session = next(r.stamp.id for r in reversed(past) if isinstance(r, SessionDone))
+        own = CLIENT if name == EVERYBODY[0] or is_whole() else LED
+        return [*own, f"/afterwards/{session}", f"/diary/{session}", f"/diary/{check_in}"]
+
+
+@pytest.fixture(scope="module")
+def demo(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Demo]:
+    """A copy of it for these tests."""
+    folder = tmp_path_factory.mktemp("demo") / "data"
+    shutil.copytree(demo_data, folder)
+    server = Server(folder, "--began", MORNING.isoformat()).start()
+    yield Demo(server)
+    server.stop()
+    assert not server.complaints()
+
+
+def looks_of(at: int) -> list[tuple[tuple[int, int], bool, bool]]:
+    """Every look, or, of a sampled suite, two for each address, so that all of them come about."""
+    return list(LOOKS) if is_whole() else [LOOKS[(2 * at) % len(LOOKS)], LOOKS[(2 * at + 1) % len(LOOKS)]]
+
+
+@pytest.mark.parametrize("name", EVERYBODY)
+def test_every_address_opens_in_every_look(name: str, demo: Demo, browser: Browser) -> None:
+    """Something is said everywhere, and no error card shows."""
+    demo.turn_of(name)
+    with Walker(browser) as walker:
+        walker.open(demo.server.address).says()
+        for at, address in enumerate(demo.addresses(name)):
+            walker.go(address)
+            for size, dark, large in looks_of(at):
+                walker.look(size, dark=dark, large_print=large).is_well().says()
+            walker.look(PHONE)
+
+
+@pytest.mark.parametrize("name", EVERYBODY)
+def test_whatever_can_be_pressed_is_large_and_named(name: str, demo: Demo, browser: Browser) -> None:
+    """48 px each way, within the page, with a name, also in large print."""
+    demo.turn_of(name)
+    amiss: list[str] = []
+    with Walker(browser, size=(PHONE[0], TALL), scale=0.25) as walker:
+        walker.open(demo.server.address).says()
+        for width in (PHONE[0], DESKTOP[0]) if is_whole() else PHONE[:1]:
+            for large in (False, True):
+                walker.look((width, TALL), large_print=large)
+                for address in demo.addresses(name):
+                    walker.go(address).says()
+                    amiss += [f"{address} at {width}{', large print' if large else ''}: {wrong}"
+                              for one in walker.pressables() if (wrong := what_is_wrong(one, width))]
+    assert not amiss, "\n".join(amiss)
+
+
+def what_is_wrong(one: Pressable, width: int) -> str:
+    """What keeps it from being found or hit; empty for nothing."""
+    if not one.name and one.role != "field":
+        return f"a {one.role} without a name at {one.left:.0f}, {one.top:.0f}"
+    if not one.is_large_enough:
+        return f"“{one.name}” is {one.right - one.left:.0f} × {one.bottom - one.top:.0f}"
+    if one.left < -0.5 or one.right > width + 0.5:
+        return f"“{one.name}” reaches from {one.left:.0f} to {one.right:.0f}"
+    return ""
