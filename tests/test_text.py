@@ -128,7 +128,7 @@ def test_every_rule_is_worded(rule: RuleId) -> None:
         assert_plain(text.reason_text(reason))
 
 
-@settings(max_examples=examples(200, 10_000))
+@settings(max_examples=examples(120, 3_000))
 @given(own.diaries, own.bodies, own.rooms, st.none() | st.integers(12, 30), own.session_ids, st.booleans())
 def test_whatever_a_session_comes_to_can_be_said(diary: Any, client: Any, room: Any, minutes: int | None,
                                                  session: str, lighter: bool) -> None:

@@ -106,7 +106,7 @@ def test_whatever_a_coach_moves_pain_soreness_symptoms_and_effort_are_never_soft
     assert level(table) >= level(DEFAULT_RULES)
 
 
-@settings(max_examples=examples(100, 10_000))
+@settings(max_examples=examples(60, 1_000))
 @given(generators.rule_choices())
 def test_every_table_a_coach_can_make_still_votes_higher_for_worse(choice: generators.RuleChoice) -> None:
     """From each value to the next worse one, rule by rule."""

@@ -24,7 +24,7 @@ from tests.domain.test_dose import KNEE, but
 from tests.domain.test_timeline import exercise
 from tests.sampling import examples
 
-BIG = settings(max_examples=examples(120, 10_000))
+BIG = settings(max_examples=examples(120, 3_000))
 
 
 def assert_allowed(got: Timeline, known: dict[str, Exercise], session: Session, client: Client, room: Place,
@@ -298,3 +298,18 @@ def test_every_round_is_the_same_and_a_choice_says_what_spoke_against(small: Any
         over = {a.value for a, most in capped.items() if known[change.written].demand.get(a, 0) > most}
         floor = known[change.written].on_floor and capped.get(Axis.FLOOR_TRANSFER, 3) < 2
         assert set(change.because) == over | ({"floor_transfer"} if floor else set())
+
+
+@pytest.mark.parametrize(("written", "actual", "rest_side", "bouts"), [
+    (Sides.EACH, Sides.EACH, "", ["left", "right"]), (Sides.EACH, Sides.BOTH, "", ["both", "both"]),
+    (Sides.EACH, Sides.ALTERNATING, "", ["alternating", "alternating"]), (Sides.BOTH, Sides.EACH, "", ["alternating"]),
+    (Sides.BOTH, Sides.BOTH, "", ["both"]), (Sides.ALTERNATING, Sides.EACH, "", ["alternating"]),
+    (Sides.EACH, Sides.EACH, "left", ["right"]), (Sides.EACH, Sides.BOTH, "left", ["both"]),
+    (Sides.BOTH, Sides.EACH, "right", ["left"])])
+def test_a_stand_in_takes_the_time_of_what_it_stands_in_for(written: Sides, actual: Sides, rest_side: str,
+                                                           bouts: list[str]) -> None:
+    """Two bouts where two sides were written, one where one was; a side that rests leaves one."""
+    deep = exercise("a", demand={Axis.KNEELING: 2}, sides=written, easier=(Option("b"),))
+    client = Client(limits={Axis.KNEELING: 1}, rest_side=rest_side)
+    done = [s for s in efforts(_plan(client, deep, exercise("b", sides=actual))) if s.round == 1]
+    assert [(str(s.side), s.length_ms) for s in done] == [(side, 30_000) for side in bouts]
