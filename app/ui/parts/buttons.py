@@ -59,7 +59,8 @@ class Buttons(Words):
         """
         ground, colour = self._inks(look, on_click)
         face = self._face(words, name, size, colour, icon)
-        padding = room(height - (20 if look is Look.HARM else 6), max(size * 1.15, 30 if icon else 0))
+        # the edge of what is pressed lies within its padding; only the inner rule of the double one adds to it
+        padding = room(height - (12 if look is Look.HARM else 0), max(size * 1.15, 30 if icon else 0))
         if look is Look.HARM:
             inner = ft.Container(face, border=self.border(2), margin=4, padding=padding)
             return self.press(inner, on_click, ground, self.border(4, colour), ft.Padding.all(0), **more)
@@ -98,7 +99,7 @@ class Buttons(Words):
             [self.text(key, t.T_BODY, t.EXTRA, height=1.15), self.text(words, t.T_LEAD, t.SEMI, height=1.15)],
             spacing=0, tight=True,
         )
-        padding = room(height - 6, t.T_BODY * 1.15 + t.T_LEAD * 1.15, 14)
+        padding = room(height, t.T_BODY * 1.15 + t.T_LEAD * 1.15, 14)
         row = ft.Row(
             [end, ft.Container(says, expand=True, padding=padding)], spacing=0, intrinsic_height=True,
             vertical_alignment=ft.CrossAxisAlignment.STRETCH,
