@@ -169,7 +169,7 @@ class Walker:
     def says(self) -> list[str]:
         """Everything that the page says, once it says something."""
         end = time.monotonic() + WAIT_MS / 1000
-        while len(said := self.spoken()) < 3:
+        while len(said := self.spoken()) < 2:
             assert time.monotonic() < end, f"{self.page.url} says only {said}"
             self.page.wait_for_timeout(50)
         return said
