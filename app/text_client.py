@@ -41,7 +41,7 @@ def moment_words(moment: datetime) -> str:
 NAVIGATION: Mapping[str, str] = {"today": "Today", "diary": "Diary", "plan": "Plan", "send": "Send"}
 SETTINGS = "Settings"
 BRAND = "Evenload"
-BACK, NEXT, DONE, SAVE, UNDO, CANCEL = "Back", "Next", "Done", "Save", "Undo", "Do not"
+BACK, NEXT, DONE, SAVE, UNDO, CANCEL = "Go back", "Next", "Done", "Save", "Undo", "Do not"
 TO_TODAY = "Back to today"
 SAVED = "Saved."
 NONE_YET = "None"
@@ -201,6 +201,7 @@ STOP_CAUSES: Mapping[str, str] = {
     "pain": "Strong pain, or a joint that gave way",
     "pain_rise": "Pain that did not settle after a session",
     "soreness": "Muscles that stayed very achy for days",
+    "fall": "A fall",
     "screening": "An answer to the stop questions",
     "clearance": "An earlier stop",
 }
