@@ -5,10 +5,11 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 
 from app.domain.body import Spot
-from app.domain.record import CheckIn, Record, SessionDone
+from app.domain.record import CheckIn, Event, Record, SessionDone
 from app.domain.review import Because, Flag, Line
 from app.text import count, listed
 from app.text_client import STOP_CAUSES, day_words
+from app.text_events import event_line
 from app.text_signs import sign_words
 
 BRAND = "Evenload"
@@ -53,9 +54,11 @@ DISCLAIMER = (
 
 REASON_WORDS: Mapping[Because, str] = {
     Because.SIGN: "A stop",
+    Because.FALL: "A fall",
     Because.PAIN: "Pain",
     Because.RISING: "Pain is rising",
     Because.EFFORT: "Harder than meant",
+    Because.ILLNESS: "An illness",
     Because.SWAPPED: "Changed by hand again and again",
     Because.FORTNIGHT: "No session",
     Because.NOTHING_BACK: "Nothing came back",
@@ -88,10 +91,18 @@ def flag_text(flag: Flag, record: Record | None = None, line: Line | None = None
 def _sign(flag: Flag, record: Record | None, line: Line | None) -> str:
     sign = flag.words[0] if flag.words else ""
     told = "a joint that gave way" if sign == GAVE_WAY else _small(STOP_CAUSES.get(sign) or sign_words(sign))
-    happened = "Told at the check-in" if isinstance(record, CheckIn) else "Stopped"
+    happened = ("Told at the check-in" if isinstance(record, CheckIn)
+                else "Told in the diary" if isinstance(record, Event) else "Stopped")
     spots = [str(h.spot) for h in record.hurts if h.gave_way] if isinstance(record, SessionDone) else []
     where = f" ({listed(spots)})" if sign == GAVE_WAY and spots else ""
     return f"{happened}: {told}{where}, on {day_words(flag.on)}"
+
+
+def _happened(flag: Flag, record: Record | None, line: Line | None) -> str:
+    """A fall or an illness: what was told of it, and how often in four weeks."""
+    what = event_line(record) if isinstance(record, Event) else REASON_WORDS[flag.because]
+    often = f", {flag.numbers[0]} in four weeks" if flag.numbers[0] > 1 else ""
+    return f"{what.rstrip('.')}; told on {day_words(flag.on)}{often}"
 
 
 def _pain(flag: Flag, record: Record | None, line: Line | None) -> str:
@@ -128,7 +139,8 @@ def _nothing_back(flag: Flag, record: Record | None, line: Line | None) -> str:
 
 
 _EVIDENCE: Mapping[Because, Callable[[Flag, Record | None, Line | None], str]] = {
-    Because.SIGN: _sign, Because.PAIN: _pain, Because.RISING: _rising, Because.EFFORT: _effort,
+    Because.SIGN: _sign, Because.FALL: _happened, Because.PAIN: _pain, Because.RISING: _rising,
+    Because.EFFORT: _effort, Because.ILLNESS: _happened,
     Because.SWAPPED: _swapped, Because.FORTNIGHT: _fortnight, Because.NOTHING_BACK: _nothing_back,
 }
 

@@ -16,7 +16,22 @@ from app.domain.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.plan import Dose, LeftOut, Part, Reason, Step, StepKind, StepSide, Substitution, Timeline
 from app.domain.programme import Programme, Week
-from app.domain.record import CheckIn, Clearance, DoneStep, Ending, How, Hurt, Person, Record, SessionDone, Stamp
+from app.domain.record import (
+    Check,
+    CheckDone,
+    CheckIn,
+    Clearance,
+    DoneStep,
+    Ending,
+    Event,
+    EventKind,
+    How,
+    Hurt,
+    Person,
+    Record,
+    SessionDone,
+    Stamp,
+)
 from app.domain.rules import MOST_SHIFT, PRESETS, SOFTENABLE, RuleId
 from app.domain.session import Block, BlockKind, Item, Session
 from app.domain.source import RuleChoice, Source
@@ -157,6 +172,7 @@ def people(sends: SearchStrategy[frozenset[str]] | None = None) -> SearchStrateg
         sends=sends if sends is not None else st.frozensets(st.sampled_from(SENDS)),
         screened=st.none() | days, waiting=st.frozensets(slugs, max_size=2),
         told_by=texts(), coach_key=hashes, programme=st.just("") | slugs, started=st.none() | days,
+        sex=st.sampled_from(("", "woman", "man")),
     )
 
 
@@ -232,7 +248,25 @@ def clearances(person: str) -> SearchStrategy[Clearance]:
     return st.builds(Clearance, stamps(person), slugs, texts(), st.sampled_from(("self", "coach", "physiotherapist")))
 
 
+def checks_done(person: str) -> SearchStrategy[CheckDone]:
+    """A functional check."""
+    return st.builds(
+        CheckDone, stamps(person), st.sampled_from(Check), stands=st.none() | st.integers(0, 60),
+        time_ms=st.none() | st.integers(0, 120_000), side=st.sampled_from(("", "left", "right")),
+        hands_used=st.booleans(), aid=st.booleans(), answered_by=st.sampled_from(AnsweredBy), note=texts())
+
+
+def events(person: str) -> SearchStrategy[Event]:
+    """Something that happened around the sessions."""
+    return st.builds(
+        Event, stamps(person), st.sampled_from(EventKind), what=st.just("") | slugs,
+        minutes=st.none() | st.integers(1, 600), since=st.none() | days, until=st.none() | days,
+        answers=st.dictionaries(st.sampled_from(("head", "thinners", "hurts", "fever")), st.booleans(), max_size=3),
+        stopped_by=st.sampled_from(("", "fall", "fall_head", "fever")), answered_by=st.sampled_from(AnsweredBy),
+        note=texts())
+
+
 def records(person: str, most: int = 5) -> SearchStrategy[tuple[Record, ...]]:
     """Records of that person, each revision of each once."""
-    one = st.one_of(check_ins(person), sessions_done(person), clearances(person))
+    one = st.one_of(check_ins(person), sessions_done(person), clearances(person), checks_done(person), events(person))
     return st.lists(one, max_size=most, unique_by=lambda r: (r.stamp.id, r.stamp.revision)).map(tuple)

@@ -9,7 +9,7 @@ from app.domain.body import Spot
 from app.domain.client import Client
 from app.domain.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.limits import usual_for
-from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.domain.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
 from app.domain.rules import RuleId
 from app.domain.screening import SIGNS
 
@@ -18,6 +18,8 @@ CLEAN_SHARE = 95
 LONG_SORENESS = 6
 FEVER_FREE = timedelta(hours=48)
 STOP_PAIN = 8
+ILLNESS_CARRIES = 4
+"""An illness that was told without a stop is left step by step, as a head cold is."""
 #: Nothing with strength work was done yet: neither too soon nor too long ago.
 NO_STRENGTH_YET = 2
 
@@ -93,9 +95,18 @@ def yes_from(because: str) -> str:
     return "coach" if because == RuleId.SORENESS else "clinician"
 
 
+def _event_stop(event: Event) -> Stop | None:
+    if not event.stopped_by:
+        return None
+    level = 8 if SIGNS.get(event.stopped_by) is Symptom.EMERGENCY else 7
+    return Stop(event.stamp.id, level, event.stamp.utc, event.stopped_by, yes_from(event.stopped_by))
+
+
 def _stop_of(record: Record) -> Stop | None:
     if isinstance(record, SessionDone):
         return _session_stop(record)
+    if isinstance(record, Event):
+        return _event_stop(record)
     if isinstance(record, CheckIn) and (record.level or 0) >= 7 and record.stopped_by != RuleId.CLEARANCE:
         return Stop(record.stamp.id, record.level or 7, record.stamp.utc, record.stopped_by,
                     yes_from(record.stopped_by))
@@ -115,6 +126,10 @@ def answers_stop(clearance: Clearance, stop: Stop) -> bool:
     return clearance.kind not in ("self", "coach")
 
 
+def _event_level(event: Event, stop: Stop | None) -> int:
+    return stop.level if stop else ILLNESS_CARRIES if event.kind is EventKind.ILLNESS else 0
+
+
 @dataclass(frozen=True)
 class Way:
     """Where somebody is on the way back: the level last carried, and the stop that is still unanswered."""
@@ -124,7 +139,7 @@ class Way:
 
 
 def way_back(records: Sequence[Record]) -> Way:
-    """Folds all records: check-ins may only raise the carried level, a session sets it anew.
+    """Folds all records: check-ins and events may only raise the carried level, a session sets it anew.
 
     A stop stays open until its own yes, or that to a later stop for the same reason; no session closes it.
     """
@@ -138,6 +153,8 @@ def way_back(records: Sequence[Record]) -> Way:
             level = found.level if found else record.plan.dose.carried
         elif isinstance(record, CheckIn):
             level = max(level, record.carried)
+        elif isinstance(record, Event):
+            level = max(level, _event_level(record, found))
     answered = {s.because: n for n, s in enumerate(stops) if any(answers_stop(c, s) for c in clearances)}
     still = [s for n, s in enumerate(stops) if n > answered.get(s.because, -1)]
     return Way(max(level, still[-1].level), still[-1]) if still else Way(level)

@@ -1,4 +1,4 @@
-"""What is kept of a person's days: check-ins and sessions, each revised and never silently lost."""
+"""What is kept of a person's days: check-ins, sessions, checks and events, each revised and never silently lost."""
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -150,7 +150,75 @@ class Clearance:
     """`self`, `coach` or the clinician's profession."""
 
 
-Record = CheckIn | SessionDone | Clearance
+class Check(StrEnum):
+    """A functional check. How each is done: `app/text_checks.py`; what it asks and how it is read: `checks.py`."""
+
+    CHAIR_STAND = "chair_stand"
+    """Stands from a chair in 30 s."""
+    ONE_LEG = "one_leg"
+    """How long on one leg, eyes open."""
+    WALK = "walk"
+    """Up from a chair, 3 m there and back, down again."""
+
+
+@dataclass(frozen=True)
+class CheckDone:
+    """A functional check as it was done, after a try that does not count."""
+
+    stamp: Stamp
+    check: Check
+    stands: int | None = None
+    """Full stands in 30 s, as counted; only of the chair stand."""
+    time_ms: int | None = None
+    """How long: on one leg, or there and back."""
+    side: str = ""
+    """The leg stood on, `left` or `right`; only of the one-leg stand."""
+    hands_used: bool = False
+    """The hands pushed off to stand, so no stand counts."""
+    aid: bool = False
+    """Walked with a stick or a frame."""
+    answered_by: AnsweredBy = AnsweredBy.SELF
+    note: str = ""
+
+
+class EventKind(StrEnum):
+    """What may happen around the sessions."""
+
+    FALL = "fall"
+    ILLNESS = "illness"
+    MEDICINE = "medicine"
+    """A new medicine, or one that was changed."""
+    ACTIVITY = "activity"
+    """Moving about other than in a session."""
+    GOAL = "goal"
+    """Goals written down or looked at again."""
+    PAUSE = "pause"
+    """No sessions for a while, on purpose."""
+
+
+@dataclass(frozen=True)
+class Event:
+    """Something that happened around the sessions."""
+
+    stamp: Stamp
+    kind: EventKind
+    what: str = ""
+    """Which illness, medicine or activity, or what became of the goals; ids worded in `app/text_events.py`."""
+    minutes: int | None = None
+    """How long an activity took."""
+    since: date | None = None
+    """The day of a fall; the first day of an illness or a pause."""
+    until: date | None = None
+    """The last day of a pause."""
+    answers: Mapping[str, bool] = field(default_factory=dict, hash=False)
+    """Answers to the next questions, by the id of the question; one that is not in it was not answered."""
+    stopped_by: str = ""
+    """Where no session may follow without a yes: the sign, or `fall`; says whose yes is needed."""
+    answered_by: AnsweredBy = AnsweredBy.SELF
+    note: str = ""
+
+
+Record = CheckIn | SessionDone | Clearance | CheckDone | Event
 
 
 @dataclass(frozen=True)
@@ -182,3 +250,5 @@ class Person:
     coach_key: str = ""
     programme: str = ""
     started: date | None = None
+    sex: str = ""
+    """`woman`, `man` or empty; only for the published bands of the chair stand, on the coach's side."""

@@ -23,20 +23,23 @@ class Because(StrEnum):
     """Why somebody is on the list."""
 
     SIGN = "sign"
+    FALL = "fall"
     PAIN = "pain"
     RISING = "rising"
     EFFORT = "effort"
+    ILLNESS = "illness"
     SWAPPED = "swapped"
     FORTNIGHT = "fortnight"
     NOTHING_BACK = "nothing_back"
 
 
-HARM: tuple[Because, ...] = (Because.SIGN, Because.PAIN, Because.RISING, Because.EFFORT, Because.SWAPPED)
+HARM: tuple[Because, ...] = (Because.SIGN, Because.FALL, Because.PAIN, Because.RISING, Because.EFFORT, Because.ILLNESS,
+                             Because.SWAPPED)
 
 
 @dataclass(frozen=True)
 class Told:
-    """The few numbers of one record that the list needs. `kind`: check_in or session."""
+    """The few numbers of one record that the list needs. `kind`: check_in, session or event."""
 
     record: str
     kind: str
@@ -47,6 +50,8 @@ class Told:
     completed: int | None = None
     sign: str = ""
     by_hand: tuple[tuple[str, str], ...] = ()
+    what: str = ""
+    """Of an event: its kind."""
 
 
 @dataclass(frozen=True)
@@ -59,6 +64,8 @@ class Line:
     last_return: datetime | None = None
     since: date | None = None
     """When the coach first heard of them."""
+    pauses: tuple[tuple[date, date], ...] = ()
+    """(first day, last day) of every pause that they told."""
 
 
 @dataclass(frozen=True)
@@ -90,6 +97,14 @@ def _sign(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
     if signed:
         t = signed[-1]
         yield Flag(line.person, line.name, Because.SIGN, t.local, (t.record,), words=(t.sign,), weight=100)
+
+
+def _happened(line: Line, told: Sequence[Told], what: Because) -> Iterator[Flag]:
+    """The last fall or illness, unless a stop on the list tells of it already."""
+    found = [t for t in told if t.kind == "event" and t.what == what]
+    signed = [t for t in told if t.sign]
+    if found and found[-1].record != (signed[-1].record if signed else ""):
+        yield Flag(line.person, line.name, what, found[-1].local, (found[-1].record,), (len(found),), weight=len(found))
 
 
 def _pain(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
@@ -126,13 +141,20 @@ def _swapped(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
                        (len(times),), change, len(times))
 
 
+def _paused_until(line: Line, today: date) -> date:
+    """The last day up to which a pause explains their silence; none of it where there was no pause."""
+    return max((last for first, last in line.pauses if first <= today), default=date.min)
+
+
 def _silence(line: Line, today: date) -> Iterator[Flag]:
+    """During a pause nobody is missed, and after one the days count anew."""
     sessions = [t for t in line.told if t.kind == "session"]
     heard = line.last_return.date() if line.last_return else line.since
-    if heard and (today - heard).days >= NOTHING_BACK:
+    back = _paused_until(line, today)
+    if heard and (today - max(heard, back)).days >= NOTHING_BACK:
         days = (today - heard).days
         yield Flag(line.person, line.name, Because.NOTHING_BACK, heard, (), (days,), weight=days)
-    elif sessions and (today - sessions[-1].local).days >= FORTNIGHT:
+    elif sessions and (today - max(sessions[-1].local, back)).days >= FORTNIGHT:
         days = (today - sessions[-1].local).days
         yield Flag(line.person, line.name, Because.FORTNIGHT, sessions[-1].local, (sessions[-1].record,), (days,),
                    weight=days)
@@ -142,7 +164,8 @@ def flags_of(line: Line, today: date) -> tuple[Flag, ...]:
     """Every reason that one person gives, harm first."""
     recent = [t for t in line.told if (today - t.local).days < HARM_WINDOW_DAYS]
     sessions = [t for t in recent if t.kind == "session"]
-    found = [*_sign(line, recent), *_pain(line, recent), *_effort(line, sessions), *_swapped(line, sessions),
+    found = [*_sign(line, recent), *_happened(line, recent, Because.FALL), *_pain(line, recent),
+             *_effort(line, sessions), *_happened(line, recent, Because.ILLNESS), *_swapped(line, sessions),
              *_silence(line, today)]
     return tuple(found)
 

@@ -1,14 +1,22 @@
 """What of a person's records may leave the device: no more than they agreed to send."""
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from app.domain.plan import Reason, Timeline
-from app.domain.record import CheckIn, Clearance, Person, Record, SessionDone
+from app.domain.record import CheckIn, Clearance, Event, EventKind, Person, Record, SessionDone
 from app.domain.rules import RuleId
 
 SESSIONS, PAIN, CHECK_INS, NOTES = "sessions", "pain", "check_ins", "notes"
+#: Any one of these lets an event go.
+_OF_EVENTS: Mapping[EventKind, frozenset[str]] = {
+    EventKind.FALL: frozenset({CHECK_INS}), EventKind.ILLNESS: frozenset({CHECK_INS}),
+    EventKind.MEDICINE: frozenset({CHECK_INS}), EventKind.ACTIVITY: frozenset({SESSIONS}),
+    EventKind.GOAL: frozenset({NOTES}), EventKind.PAUSE: frozenset({SESSIONS, CHECK_INS}),
+}
+#: The question after a fall that is about pain.
+_HURTS = "hurts"
 _OF_PAIN = frozenset({RuleId.PAIN, RuleId.PAIN_RISE, RuleId.SORENESS})
 _OF_CHECK_INS = _OF_PAIN | {RuleId.SYMPTOMS, RuleId.READINESS}
 
@@ -27,7 +35,7 @@ def agreed_records(person: Person, records: Sequence[Record]) -> tuple[Record, .
     """The records that they agreed to send, without the parts that they did not.
 
     What was taken back travels in any case, as a stamp, so that it is taken back at the coach's as well. A clearance
-    goes with check-ins or sessions. How a session ended is part of the session.
+    goes with check-ins or sessions, a functional check with sessions. How a session ended is part of the session.
     """
     return tuple(_agreed(record, person.sends) for record in records if _is_agreed(record, person.sends))
 
@@ -37,6 +45,8 @@ def _is_agreed(record: Record, sends: frozenset[str]) -> bool:
         return True
     if isinstance(record, CheckIn):
         return CHECK_INS in sends
+    if isinstance(record, Event):
+        return bool(_OF_EVENTS[record.kind] & sends)
     return SESSIONS in sends or (isinstance(record, Clearance) and CHECK_INS in sends)
 
 
@@ -61,6 +71,8 @@ def _without_pain(record: Record) -> Record:
         return replace(record, pain=None, morning_after=None, soreness=None, stopped_by=stopped_by)
     if isinstance(record, SessionDone):
         return replace(record, pain=None, hurts=(), plan=_without_reasons(record.plan, _OF_PAIN))
+    if isinstance(record, Event):
+        return replace(record, answers={key: yes for key, yes in record.answers.items() if key != _HURTS})
     return record
 
 

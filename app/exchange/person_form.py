@@ -74,6 +74,7 @@ class PersonForm(Form):
     coach_key: Text = ""
     programme: Text = ""
     started: date | None = None
+    sex: Annotated[str, Field(pattern="^(woman|man)?$")] = ""
 
 
 def person_table(person: Person) -> dict[str, Any]:

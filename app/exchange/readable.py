@@ -8,11 +8,24 @@ import csv
 import io
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from html import escape
 
 from app.domain.body import Spot
 from app.domain.plan import Reason
-from app.domain.record import CheckIn, Clearance, Ending, How, Person, Record, SessionDone
+from app.domain.record import (
+    Check,
+    CheckDone,
+    CheckIn,
+    Clearance,
+    Ending,
+    Event,
+    EventKind,
+    How,
+    Person,
+    Record,
+    SessionDone,
+)
 
 Say = Callable[[Reason], str]
 Row = tuple[str, ...]
@@ -24,6 +37,14 @@ _ENDINGS = {
 _HOWS = {
     How.FULL: "as planned", How.EASIER: "an easier one", How.PART: "in part", How.SKIPPED: "left out",
     How.STOPPED: "stopped",
+}
+_CHECKS = {
+    Check.CHAIR_STAND: "standing up from a chair, 30 s", Check.ONE_LEG: "standing on one leg",
+    Check.WALK: "walking 3 m and back from a chair",
+}
+_EVENTS = {
+    EventKind.FALL: "a fall", EventKind.ILLNESS: "an illness", EventKind.MEDICINE: "a new or changed medicine",
+    EventKind.ACTIVITY: "moving about", EventKind.GOAL: "goals", EventKind.PAUSE: "a pause",
 }
 _STYLE = """
 body{font:18px/1.5 sans-serif;max-width:60em;margin:2em auto;padding:0 1em;color:#1c1a17;background:#fff}
@@ -44,7 +65,7 @@ class Table:
 
 
 def readable_tables(records: Sequence[Record], say: Say) -> tuple[Table, ...]:
-    """Check-ins, sessions, what was done in them and each recorded yes, oldest first, without what was taken back.
+    """Everything that was written down, a table for each kind, oldest first, without what was taken back.
 
     `say` words a reason for a lighter session.
     """
@@ -64,6 +85,11 @@ def readable_tables(records: Sequence[Record], say: Say) -> tuple[Table, ...]:
               tuple(row for session in sessions for row in _steps(session))),
         Table("Yes after a stop", "yes.csv", ("Day", "Who said yes", "As"),
               tuple((_day(r), r.who, r.kind) for r in kept if isinstance(r, Clearance))),
+        Table("Checks", "checks.csv", ("Day", "Check", "Result", "How", "Note"),
+              tuple(_check(r) for r in kept if isinstance(r, CheckDone))),
+        Table("What else happened", "events.csv",
+              ("Day", "What", "Which", "Minutes", "From", "Until", "Asked and answered", "Stopped by", "Note"),
+              tuple(_event(r) for r in kept if isinstance(r, Event))),
     )
 
 
@@ -101,6 +127,25 @@ def _steps(record: SessionDone) -> Iterable[Row]:
     for step in record.done:
         name = record.names.get(step.exercise, step.exercise)
         yield _day(record), record.name, name, str(step.done_ms // 1000), _HOWS[step.how]
+
+
+def _check(record: CheckDone) -> Row:
+    result = f"{record.stands} stands" if record.stands is not None else ""
+    result = f"{record.time_ms / 1000:.1f} s" if record.time_ms is not None else result
+    hows = ((bool(record.side), f"on the {record.side} leg"), (record.aid, "with a stick or frame"),
+            (record.hands_used, "pushed off with the hands: counts 0"),
+            (record.answered_by.value != "self", "told by somebody else"))
+    return _day(record), _CHECKS[record.check], result, ", ".join(words for holds, words in hows if holds), record.note
+
+
+def _event(record: Event) -> Row:
+    told = [f"{asked.replace('_', ' ')}: {'yes' if yes else 'no'}" for asked, yes in sorted(record.answers.items())]
+    return (_day(record), _EVENTS[record.kind], record.what.replace("_", " "), _number(record.minutes),
+            _date(record.since), _date(record.until), ", ".join(told), record.stopped_by.replace("_", " "), record.note)
+
+
+def _date(day: date | None) -> str:
+    return day.isoformat() if day else ""
 
 
 def _day(record: Record) -> str:

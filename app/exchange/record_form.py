@@ -1,4 +1,4 @@
-"""Check-ins, sessions done and clearances as a return carries them, told apart by the key `record`."""
+"""Records as a return carries them, told apart by the key `record`."""
 from __future__ import annotations
 
 from datetime import date
@@ -9,10 +9,14 @@ from pydantic import AfterValidator, Discriminator, Field, Tag
 from app.domain.diary import AnsweredBy, Symptom
 from app.domain.plan import Dose, Timeline
 from app.domain.record import (
+    Check,
+    CheckDone,
     CheckIn,
     Clearance,
     DoneStep,
     Ending,
+    Event,
+    EventKind,
     Hurt,
     Record,
     SessionDone,
@@ -35,7 +39,10 @@ from app.exchange.forms import (
 from app.exchange.plain import cleaned, plain
 
 _DAY_MS = 24 * 3600 * 1000
-_KINDS = {CheckIn: "check_in", SessionDone: "session_done", Clearance: "clearance"}
+_KINDS = {CheckIn: "check_in", SessionDone: "session_done", Clearance: "clearance", CheckDone: "check_done",
+          Event: "event"}
+#: Records whose own kinds may grow: the key that names them, and those that are known here.
+_GROWING = {"check_done": ("check", frozenset(Check)), "event": ("kind", frozenset(EventKind))}
 _TAKEN_BACK, _UNREAD = "taken_back", "unread"
 Milliseconds = Annotated[int, whole(0, _DAY_MS)]
 FromOneToFive = Annotated[int, whole(1, 5)]
@@ -142,6 +149,35 @@ class ClearanceForm(Form):
     kind: Text
 
 
+class CheckDoneForm(Form):
+    """A functional check."""
+
+    stamp: StampValue
+    check: Check
+    stands: Annotated[int, whole(0, 100)] | None = None
+    time_ms: Annotated[int, whole(0, 600_000)] | None = None
+    side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
+    hands_used: bool = False
+    aid: bool = False
+    answered_by: AnsweredBy = AnsweredBy.SELF
+    note: Text = ""
+
+
+class EventForm(Form):
+    """Something that happened around the sessions."""
+
+    stamp: StampValue
+    kind: EventKind
+    what: Annotated[str, Field(pattern="^[a-z0-9_-]{0,64}$")] = ""
+    minutes: Annotated[int, whole(1, 1440)] | None = None
+    since: date | None = None
+    until: date | None = None
+    answers: Annotated[dict[Word, bool], Field(max_length=50)] = Field(default_factory=dict)
+    stopped_by: Text = ""
+    answered_by: AnsweredBy = AnsweredBy.SELF
+    note: Text = ""
+
+
 class TakenBackForm(Form):
     """A record that was taken back: its kind and stamp, and nothing of what it said."""
 
@@ -150,7 +186,7 @@ class TakenBackForm(Form):
 
 
 class UnreadForm(Form):
-    """A kind of record that came after this version."""
+    """A kind of record, of check or of event that came after this version."""
 
     record: str
 
@@ -160,7 +196,11 @@ def _tag(table: Any) -> str:
     if kind not in _KINDS.values():
         return _UNREAD
     stamp = table.get("stamp")
-    return _TAKEN_BACK if isinstance(stamp, dict) and stamp.get("deleted") is True else str(kind)
+    if isinstance(stamp, dict) and stamp.get("deleted") is True:
+        return _TAKEN_BACK
+    key, known = _GROWING.get(str(kind), ("", frozenset[str]()))
+    named = table.get(key)
+    return _UNREAD if isinstance(named, str) and named not in known else str(kind)
 
 
 def _taken_back(form: TakenBackForm) -> Record:
@@ -174,6 +214,10 @@ def blank(kind: type[Record], stamp: Stamp) -> Record:
         return CheckIn(stamp)
     if kind is Clearance:
         return Clearance(stamp, answers="", who="", kind="")
+    if kind is CheckDone:
+        return CheckDone(stamp, Check.CHAIR_STAND)
+    if kind is Event:
+        return Event(stamp, EventKind.ACTIVITY)
     return SessionDone(stamp, "", Timeline("", (), Dose(0, 0, 0, 100, 0)), "", Ending.FINISHED, (), 0)
 
 
@@ -181,6 +225,8 @@ RecordValue = Annotated[
     Annotated[CheckInForm, becomes(CheckIn), Tag("check_in")]
     | Annotated[SessionDoneForm, becomes(SessionDone), Tag("session_done")]
     | Annotated[ClearanceForm, becomes(Clearance), Tag("clearance")]
+    | Annotated[CheckDoneForm, becomes(CheckDone), Tag("check_done")]
+    | Annotated[EventForm, becomes(Event), Tag("event")]
     | Annotated[TakenBackForm, AfterValidator(_taken_back), Tag(_TAKEN_BACK)]
     | Annotated[UnreadForm, AfterValidator(lambda _: None), Tag(_UNREAD)],
     Discriminator(_tag),

@@ -1,4 +1,4 @@
-"""Check-ins, sessions and recorded yeses: kept, corrected, taken back, and merged from returns and other devices.
+"""Records of every kind: kept, corrected, taken back, and merged from returns and other devices.
 
 A record is known by its person and its id. Of two states of one record the higher revision counts, and of
 equal revisions the one whose content hash is greater, so that merging in any order, twice or overlapping
@@ -14,13 +14,13 @@ from typing import Any, TypeVar
 from sqlalchemy import Connection, Select, bindparam, insert, select, update
 
 from app.domain.plan import Dose, Timeline
-from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.domain.record import Check, CheckDone, CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
 from app.storage.codec import digest, from_text, to_text
 from app.storage.rows import chunks
 from app.storage.summaries import KIND_OF, KINDS, narrow_columns
 from app.storage.tables import record as table
 
-R = TypeVar("R", CheckIn, SessionDone, Clearance)
+R = TypeVar("R", CheckIn, SessionDone, Clearance, CheckDone, Event)
 AnyR = TypeVar("AnyR", bound=Record)
 Key = tuple[str, str]
 
@@ -65,6 +65,10 @@ def emptied(record: Record) -> Record:
         return CheckIn(record.stamp)
     if isinstance(record, Clearance):
         return Clearance(record.stamp, answers="", who="", kind="")
+    if isinstance(record, CheckDone):
+        return CheckDone(record.stamp, Check.CHAIR_STAND)
+    if isinstance(record, Event):
+        return Event(record.stamp, EventKind.ACTIVITY)
     plan = Timeline(record.plan.session, (), Dose(level=0, rounds=0, work=0, rest=0, load=0))
     return SessionDone(record.stamp, name="", plan=plan, pack="", ending=Ending.INTERRUPTED, done=(), took_s=0)
 

@@ -1,4 +1,4 @@
-"""What the attention list is made from, over everybody at once, in three queries however many records there are."""
+"""What the attention list is made from, over everybody at once, in four queries however many records there are."""
 from __future__ import annotations
 
 import json
@@ -9,7 +9,9 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Select, func, select
 
+from app.domain.record import Event, EventKind
 from app.domain.review import Line, Told
+from app.storage.codec import from_text
 from app.storage.people import on_desk
 from app.storage.summaries import COLUMNS, Summary, summary
 from app.storage.tables import person as person_table
@@ -17,9 +19,10 @@ from app.storage.tables import record as table
 
 _TOLD = tuple(
     table.c[name]
-    for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand")
+    for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand",
+                 "session")
 )
-_HEARD = ("check_in", "session")
+_HEARD = ("check_in", "session", "event")
 
 
 @dataclass(frozen=True)
@@ -51,15 +54,18 @@ def standings(db: Connection) -> tuple[Standing, ...]:
 def review_lines(db: Connection, since: date) -> tuple[Line, ...]:
     """Everybody whom the desk lists, by name, with what they told from a training day on, oldest first.
 
-    Whoever has no session since then comes with the last one before, so that silence has its evidence.
+    Whoever has no session since then comes with the last one before, so that silence has its evidence; pauses come
+    whenever they were told.
     """
+    paused = _pauses(db)
     told: dict[str, list[Told]] = {}
     for row in _rows_told(db, since):
         told.setdefault(row[0], []).append(_told(row))
     p = person_table.c
     wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
     return tuple(
-        Line(person, name, tuple(told.get(person, ())), last_return, added.date())
+        Line(person, name, tuple(told.get(person, ())), last_return, added.date(),
+             tuple(paused.get(person, ())))
         for person, name, last_return, added in db.execute(wanted)
     )
 
@@ -82,10 +88,25 @@ def _rows_told(db: Connection, since: date) -> Iterator[Row[Any]]:
 
 def _told(row: Row[Any]) -> Told:
     values: list[Any] = list(row)
-    sign, by_hand = values[-2:]
-    values[-2] = (sign or "").partition(" ")[0]  # the most serious stands first
-    values[-1] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
+    sign, by_hand, what = values[-3:]
+    values[-3] = (sign or "").partition(" ")[0]  # the most serious stands first
+    values[-2] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
+    values[-1] = what or "" if values[2] == "event" else ""
     return Told(*values[1:])
+
+
+def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
+    """(first day, last day) of every pause, by person. They are few, so their payload is read."""
+    c, found = table.c, dict[str, list[tuple[date, date]]]()
+    # by person, so that the index over person, kind and day leads to the few events at once
+    theirs = select(c.person_id, c.payload).join(person_table, person_table.c.id == c.person_id).where(on_desk())
+    wanted = theirs.where(c.kind == "event", c.deleted.is_(False), c.session == EventKind.PAUSE.value)
+    wanted = wanted.order_by(c.local_date, c.utc, c.id)
+    for person, payload in db.execute(wanted):
+        pause = from_text(Event, payload)
+        if pause.until is not None:
+            found.setdefault(person, []).append((pause.since or pause.stamp.local, pause.until))
+    return found
 
 
 def _last_day(kind: str) -> Select[Any]:

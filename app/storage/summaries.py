@@ -11,13 +11,14 @@ from sqlalchemy import Row
 
 from app.domain.body import Spot
 from app.domain.diary import Symptom
-from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.domain.record import CheckDone, CheckIn, Clearance, Ending, Event, Record, SessionDone
 from app.domain.rules import RuleId
 from app.domain.screening import SIGNS
 from app.storage.codec import canonical
 from app.storage.tables import record as table
 
-KINDS: Mapping[str, type[Record]] = {"check_in": CheckIn, "session": SessionDone, "clearance": Clearance}
+KINDS: Mapping[str, type[Record]] = {"check_in": CheckIn, "session": SessionDone, "clearance": Clearance,
+                                     "check": CheckDone, "event": Event}
 KIND_OF: Mapping[type[Record], str] = {cls: kind for kind, cls in KINDS.items()}
 
 
@@ -34,10 +35,11 @@ class Summary:
     person: str
     id: str
     kind: str
-    """`check_in`, `session` or `clearance`."""
+    """`check_in`, `session`, `clearance`, `check` or `event`."""
     utc: datetime
     local: date
     session: str | None = None
+    """Id of the session; which check; the kind of an event."""
     pain: int | None = None
     """Worst pain told, 0–10."""
     rpe: int | None = None
@@ -91,6 +93,10 @@ def narrow_columns(record: Record) -> dict[str, Any]:
             sign=record.sign or _gave_way(record),
             by_hand=canonical(record.by_hand) if record.by_hand else None,
         )
+    elif isinstance(record, CheckDone):
+        told["session"] = record.check.value
+    elif isinstance(record, Event):
+        told.update(session=record.kind.value, sign=record.stopped_by or None)
     return told
 
 

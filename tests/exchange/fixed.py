@@ -11,7 +11,20 @@ from app.domain.diary import Symptom
 from app.domain.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
 from app.domain.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.programme import Programme, Week
-from app.domain.record import CheckIn, Clearance, DoneStep, Ending, How, Person, SessionDone, Stamp
+from app.domain.record import (
+    Check,
+    CheckDone,
+    CheckIn,
+    Clearance,
+    DoneStep,
+    Ending,
+    Event,
+    EventKind,
+    How,
+    Person,
+    SessionDone,
+    Stamp,
+)
 from app.domain.rules import RuleId
 from app.domain.session import Block, BlockKind, Item, Session
 from app.domain.source import Source
@@ -77,6 +90,11 @@ DONE = SessionDone(stamp("s-1"), "Ten minutes", PLAN, "ab" * 32, Ending.FINISHED
                    (DoneStep(0, "rise", 30_000, How.FULL),), 640, rpe=5, pain={KNEE: 3}, note="a good day",
                    names={"rise": "Stand up from a chair"})
 YES = Clearance(stamp("y-1"), "c-1", "Dr Moss", "general practitioner")
+STANDS = CheckDone(stamp("k-1"), Check.CHAIR_STAND, stands=9, note="the kitchen chair")
+FALL = Event(stamp("e-1"), EventKind.FALL, since=date(2026, 3, 1), answers={"head": False, "hurts": True},
+             stopped_by="fall", note="on the wet step")
+AROUND = (STANDS, FALL, Event(stamp("e-2"), EventKind.PAUSE, since=date(2026, 3, 4), until=date(2026, 3, 17)),
+          Event(stamp("e-3"), EventKind.ACTIVITY, what="walk", minutes=30))
 ADA = Person("ada", "Ada", goals="to reach the top shelf", emergency_contact="Jo", emergency_number="999")
 RETURN = ReturnContent(ADA, (CHECK_IN, DONE, YES), ("ab" * 32,), NOW, 1)
 REPLY = ReplyContent("ada", 1, NOW, "Well done. Keep to the wall for now.", spare={KNEE: 1},

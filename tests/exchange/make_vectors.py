@@ -29,6 +29,7 @@ from app.exchange.sealing import header_of, seal
 from app.exchange.signing import signed
 from tests.exchange import forgery
 from tests.exchange.fixed import (
+    AROUND,
     CHECK_IN,
     CLIENT,
     COACH,
@@ -151,6 +152,8 @@ SCENARIOS = (
     S("return-ok", R, "ok", "a check-in, a session and a yes", _return),
     S("return-text", R, "ok", "the same in its text form, quoted and wrapped",
       lambda: ("Hello!\n" + "".join(f"> {line}\r\n" for line in to_text(_return(), R).splitlines())).encode()),
+    S("return-around", R, "ok", "checks and what happened around the sessions", lambda: run(
+        write_return(replace(RETURN, records=AROUND), client=CLIENT, readers=READERS))),
     S("return-later-record", R, "ok", "a kind of record that came later is counted, not read", _later_record),
     S("return-for-another", R, "WrongRecipient", "sealed to another coach",
       lambda: _return((STRANGER.sealing.public, OTHER_CLIENT.sealing.public))),

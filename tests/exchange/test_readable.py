@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from app.domain.plan import Reason
 from app.exchange.readable import readable_files, readable_page, readable_tables
-from tests.exchange.fixed import ADA, CHECK_IN, DONE, RETURN
+from tests.exchange.fixed import ADA, AROUND, CHECK_IN, DONE, RETURN
 from tests.generators import people, records
 
 
@@ -46,6 +46,14 @@ def test_a_page_says_in_plain_words_what_was_written_down() -> None:
     words = _parsed(readable_page(ADA, RETURN.records, say)).words
     for word in ("Diary of Ada", "2026-03-02", "left knee 4", "nothing", "Ten minutes", "done to the end",
                  "Stand up from a chair", "because of pain; because of days", "a good day", "Dr Moss", "head cold"):
+        assert any(word in said for said in words), word
+
+
+def test_checks_and_what_else_happened_are_in_the_copy() -> None:
+    """With what was asked and answered."""
+    words = _parsed(readable_page(ADA, AROUND, say)).words
+    for word in ("standing up from a chair, 30 s", "9 stands", "the kitchen chair", "a fall", "head: no, hurts: yes",
+                 "on the wet step", "2026-03-17", "walk", "30"):
         assert any(word in said for said in words), word
 
 

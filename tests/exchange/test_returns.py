@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from app.domain.client import Client, Place
 from app.domain.errors import DamagedFile, TooLarge, WrongRecipient, WrongValue
 from app.domain.plan import Reason
-from app.domain.record import CheckIn, Clearance, Person, Record, SessionDone
+from app.domain.record import CheckDone, CheckIn, Clearance, Event, EventKind, Person, Record, SessionDone
 from app.domain.rules import RuleId
 from app.exchange.agreement import agreed_person, agreed_records
 from app.exchange.keys import KeyPair, key_id
@@ -23,7 +23,7 @@ from app.exchange.kinds import Kind
 from app.exchange.letter import MOST_PLAIN_BYTES
 from app.exchange.person_form import BodyForm, PersonForm, PlaceForm
 from app.exchange.plain import to_json
-from app.exchange.record_form import CheckInForm, ClearanceForm, SessionDoneForm, blank
+from app.exchange.record_form import CheckDoneForm, CheckInForm, ClearanceForm, EventForm, SessionDoneForm, blank
 from app.exchange.returns import ReturnContent, read_return, write_return
 from app.exchange.sealing import header_of, open_sealed, seal
 from app.exchange.signing import SIGNED_BYTES, signed
@@ -116,6 +116,14 @@ def _assert_agreed(sends: frozenset[str], record: Record) -> None:
             assert "check_ins" in sends or not rules & {RuleId.READINESS, RuleId.SYMPTOMS, RuleId.SORENESS}
         case Clearance():
             assert sends & {"check_ins", "sessions"}
+        case CheckDone():
+            assert "sessions" in sends and ("notes" in sends or not record.note)
+        case Event():
+            assert "notes" in sends or (not record.note and record.kind is not EventKind.GOAL)
+            assert "pain" in sends or "hurts" not in record.answers
+            told = record.kind in (EventKind.FALL, EventKind.ILLNESS, EventKind.MEDICINE)
+            assert "check_ins" in sends or not told
+            assert "sessions" in sends or record.kind is not EventKind.ACTIVITY
 
 
 def test_a_refused_part_is_nowhere_in_the_file() -> None:
@@ -226,9 +234,13 @@ def test_what_came_after_this_version_is_left_alone() -> None:
                       table["records"][0]["stamp"], table["records"][1]["plan"],
                       table["records"][1]["plan"]["steps"][0], table["records"][1]["plan"]["dose"]):
             place["colour"] = {"deep": ["blue"]}
-        table["records"].append({"record": "walk_test", "seconds": 8})
+        stamp = table["records"][0]["stamp"]
+        table["records"] += [
+            {"record": "walk_test", "seconds": 8},
+            {"record": "event", "kind": "eclipse", "stamp": stamp | {"id": "e-9"}},
+            {"record": "check_done", "check": "six_minutes", "stamp": stamp | {"id": "k-9"}}]
     read = run(_read(_sealed(later)))
-    assert read.records == RETURN.records and read.unread == 1
+    assert read.records == RETURN.records and read.unread == 3
 
 
 def test_a_return_cannot_be_handed_on_to_another_coach() -> None:
@@ -277,12 +289,23 @@ def test_impossible_records_are_refused_when_written() -> None:
 
 @pytest.mark.parametrize(("kind", "form", "at_home"), [
     (CheckIn, CheckInForm, set()), (SessionDone, SessionDoneForm, set()), (Clearance, ClearanceForm, set()),
+    (CheckDone, CheckDoneForm, set()), (Event, EventForm, set()),
     (Client, BodyForm, set()), (Place, PlaceForm, set()),
     (Person, PersonForm, {"emergency_contact", "emergency_number"}),
 ])
 def test_every_field_of_a_record_travels(kind: Any, form: Any, at_home: set[str]) -> None:
     """A field that is added to the domain is added to the format, or is kept at home on purpose."""
     assert {f.name for f in dataclasses.fields(kind)} - at_home == set(form.model_fields)
+
+
+def test_an_event_that_cannot_be_is_refused() -> None:
+    """A kind that is no word, a day that is none, minutes without end."""
+    for wrong in ({"kind": None}, {"kind": "fall", "since": "2026-02-30"}, {"kind": "activity", "minutes": 1441},
+                  {"kind": "fall", "answers": {"head": "yes"}}, {"kind": "fall", "answers": {"<b>": True}}):
+        def add(table: dict[str, Any], wrong: dict[str, object] = wrong) -> None:
+            stamp = table["records"][0]["stamp"] | {"id": "e-1"}
+            table["records"].append({"record": "event", "stamp": stamp} | wrong)
+        assert_refused(_read, _sealed(add), DamagedFile)
 
 
 def test_the_plan_travels_without_loss() -> None:

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from app.domain.body import BODY_REGIONS, PAIRED_REGIONS, Spot
 from app.domain.diary import AnsweredBy, Symptom
-from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone, Stamp
+from app.domain.record import Check, CheckDone, CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone, Stamp
 from tests.storage.story import PLAN
 
 PEOPLE = ("p-ines", "p-tomas")
@@ -32,4 +32,14 @@ sessions = st.builds(
     rpe=st.none() | st.integers(0, 10), pain=levels,
 )
 clearances = st.builds(Clearance, stamps, answers=st.text(), who=st.text(), kind=st.sampled_from(("self", "coach")))
-records: st.SearchStrategy[Record] = st.one_of(check_ins, sessions, clearances)
+checks = st.builds(
+    CheckDone, stamps, st.sampled_from(Check), stands=st.none() | st.integers(0, 60),
+    time_ms=st.none() | st.integers(0, 120_000), hands_used=st.booleans(),
+)
+events = st.builds(
+    Event, stamps, st.sampled_from(EventKind), what=st.sampled_from(("", "walk", "cold")),
+    minutes=st.none() | st.integers(1, 600), since=st.none() | days, until=st.none() | days,
+    answers=st.dictionaries(st.sampled_from(("head", "hurts")), st.booleans()), note=st.text(),
+    stopped_by=st.sampled_from(("", "fall")),
+)
+records: st.SearchStrategy[Record] = st.one_of(check_ins, sessions, clearances, checks, events)
