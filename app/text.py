@@ -8,7 +8,6 @@ from app.domain.body import Region, Spot
 from app.domain.diary import Symptom
 from app.domain.exercise import Axis
 from app.domain.plan import Dose, LeftOut, Reason, Substitution, Timeline
-from app.domain.proofreading import Problem
 from app.domain.rules import RuleId
 
 # ------------------------------------------------------------------ words
@@ -294,39 +293,6 @@ def error_text(error: e.AppError) -> str:
         if kind in ERRORS:
             return _in_a_line(ERRORS[kind](error.what))
     return "Something could not be done. Nothing was changed."
-
-
-# ------------------------------------------------------------------ proofreading
-
-PROBLEMS: Mapping[str, tuple[str, str]] = {
-    "easier_asks_more": ("An easier option asks more than the exercise it eases.",
-                         "Lower its rating, or make it easier for something else."),
-    "relief_not_there": ("An easier option claims to relieve what it does not.", "List only what it asks less of."),
-    "ladder_in_a_circle": ("The easier options lead back to the exercise itself.", "Break the circle."),
-    "no_easier_option": ("A strong demand has no easier option.", "Add an easier option that asks less there."),
-    "long_hold": ("A hold is longer than is wise.", "Hold at most 30 s; breathe out, never hold the breath."),
-    "side_reason_without_sides": ("A reason for one side stands at an exercise without sides.", "Take it away."),
-    "short_warm_up": ("The warm-up is shorter than 5 minutes.", "Add a move or some seconds."),
-    "short_cool_down": ("The cool-down is shorter than 5 minutes.", "Add a stretch or some seconds."),
-    "floor_changes": ("Too many changes between standing and floor in one round.", "Group the floor stations."),
-    "not_warmed_up": ("The muscles of a demanding station are not warmed up.", "Add a warm-up move for them."),
-    "push_and_pull": ("Pushing and pulling are out of balance over the week (percent).", "Add the one that is short."),
-    "no_lighter_week": ("No lighter week for too long.", "Make one of every four to six weeks lighter."),
-    "much_work_early": ("More work than rest in the first two weeks (percent).", "Start at 30 s work, 30–40 s rest."),
-}
-
-
-def problem_text(problem: Problem) -> str:
-    """What is wrong, with what it is about."""
-    what = problem.what.split(":")[-1]
-    about = f" ({AXIS_WORDS.get(what, what)})" if what else ""
-    return PROBLEMS[problem.rule][0].rstrip(".") + about + "."
-
-
-def problem_mend(problem: Problem) -> str:
-    """What would mend it."""
-    return PROBLEMS[problem.rule][1]
-
 
 
 SOMETHING_WRONG = "Something went wrong. What you had entered before is kept; please try again."

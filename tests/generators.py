@@ -16,6 +16,7 @@ from app.domain.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.plan import Dose, LeftOut, Part, Reason, Step, StepKind, StepSide, Substitution, Timeline
 from app.domain.programme import Programme, Week
+from app.domain.proofreading_limits import ProofreadingLimits, limit_bounds
 from app.domain.record import (
     Check,
     CheckDone,
@@ -131,6 +132,10 @@ def rule_choices(draw: st.DrawFn) -> RuleChoice:
     return RuleChoice(draw(st.sampled_from(tuple(PRESETS))), shift)
 
 
+proofreading_limits = st.builds(
+    ProofreadingLimits, **{name: st.integers(least, most) for name, (least, most, _) in limit_bounds().items()})
+
+
 @st.composite
 def sources(draw: st.DrawFn) -> Source:
     """A source whose every name is answered to."""
@@ -143,6 +148,7 @@ def sources(draw: st.DrawFn) -> Source:
         programmes=tuple(draw(programmes(one, session_ids)) for one in draw(st.lists(slugs, max_size=2, unique=True))),
         title=draw(texts()), about=draw(texts()), language=draw(st.sampled_from(("en", "de", "en-GB", "nds"))),
         contact=draw(texts()), rules=draw(rule_choices()), whole_library=draw(st.booleans()),
+        proofreading=draw(proofreading_limits),
     )
 
 

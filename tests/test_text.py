@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 import app.main  # noqa: F401  so that every subclass of AppError is known
 from app import text
-from app.domain import errors, proofreading
+from app.domain import errors
 from app.domain.body import Region, Spot
 from app.domain.diary import Symptom
 from app.domain.errors import AppError
@@ -184,21 +184,6 @@ def test_a_choice_and_a_lack_of_time_have_their_own_words() -> None:
     """They are nobody's limits."""
     assert "as you chose" in text.substitution_text(Substitution("a", "b", ("choice",)), {})
     assert "no time" in text.left_out_text(LeftOut("a", ("minutes",)))
-
-
-# ------------------------------------------------------------------ proofreading
-
-def rules_in_code() -> set[str]:
-    """The first argument of every `Problem(…)` in the proofreader."""
-    tree = ast.parse(Path(proofreading.__file__).read_text("utf-8"))
-    calls = [n for n in ast.walk(tree) if isinstance(n, ast.Call) and getattr(n.func, "id", "") == "Problem"]
-    return {c.args[0].value for c in calls if isinstance(c.args[0], ast.Constant)} | {  # type: ignore[misc]
-        f"short_{part}" for part in ("warm_up", "cool_down")}
-
-
-def test_every_objection_of_the_proofreader_is_worded_and_no_other() -> None:
-    """A rule without words would be a crash on the coach's screen."""
-    assert rules_in_code() == set(text.PROBLEMS)
 
 
 # ------------------------------------------------------------------ what is never said

@@ -8,6 +8,7 @@ from app import text
 from app.domain.plan import Dose, LeftOut, Step, Substitution, Timeline
 from app.domain.proofreading import Problem
 from app.domain.source import Source
+from app.text_proofreading import problem_mend, problem_text
 
 GRAMS = 1000
 
@@ -57,8 +58,8 @@ def timeline_shape(timeline: Timeline, source: Source) -> dict[str, Any]:
 
 def problem_shape(problem: Problem) -> dict[str, Any]:
     """One objection of the proofreader."""
-    return {"rule": problem.rule, "where": problem.where, "text": text.problem_text(problem), "value": problem.value,
-            "limit": problem.limit, "mend": text.problem_mend(problem), "blocks": problem.blocks}
+    return {"rule": problem.rule, "where": problem.where, "text": problem_text(problem), "value": problem.value,
+            "limit": problem.limit, "mend": problem_mend(problem), "blocks": problem.blocks}
 
 
 def source_shape(kind: str, source: Source, problems: Sequence[Problem]) -> dict[str, Any]:

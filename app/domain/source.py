@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from app.domain.exercise import Exercise
 from app.domain.programme import Programme
+from app.domain.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits
 from app.domain.rules import RuleId
 from app.domain.session import Session
 
@@ -35,6 +36,8 @@ class Source:
     rules: RuleChoice = RuleChoice()
     whole_library: bool = False
     """Whether any exercise of the library may stand in where the ladder and the approved swaps have none."""
+    proofreading: ProofreadingLimits = DEFAULT_LIMITS
+    """From where on the proofreader objects."""
 
     def library(self) -> dict[str, Exercise]:
         """Exercises by id."""

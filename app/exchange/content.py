@@ -3,8 +3,9 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Field, create_model
 
+from app.domain.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits, limit_bounds
 from app.domain.rules import RuleId
 from app.domain.source import RuleChoice, Source
 from app.exchange.complaints import read_form
@@ -44,10 +45,20 @@ class RulesForm(Form):
     shift: dict[RuleId, int] = Field(default_factory=dict)
 
 
+#: [proofreading]: from where on the proofreader objects. One key for each limit, within the limit's own bounds.
+ProofreadingForm = create_model(
+    "ProofreadingForm", __base__=Form,
+    **{name: (Annotated[int, whole(least, most)], otherwise)  # type: ignore[call-overload]
+       for name, (least, most, otherwise) in limit_bounds().items()},
+)
+
+
 class HeadForm(Form):
     """`source.toml`."""
 
     source: SourceForm
+    proofreading: Annotated[ProofreadingForm, becomes(ProofreadingLimits)] = (  # type: ignore[valid-type]
+        Field(default=DEFAULT_LIMITS))
     rules: Annotated[RulesForm, becomes(RuleChoice)] = Field(default=RuleChoice())  # type: ignore[assignment]
 
 
@@ -86,9 +97,13 @@ def head_table(source: Source) -> dict[str, Any]:
     keys = tuple(SourceForm.model_fields)
     named = {key: getattr(source, key) for key in keys}
     rules = {"preset": source.rules.preset} | ({"shift": plain(source.rules.shift)} if source.rules.shift else {})
-    return {"source": {key: value for key, value in named.items() if value not in ("", False)}, "rules": rules}
+    head = {"source": {key: value for key, value in named.items() if value not in ("", False)}, "rules": rules}
+    usual = plain(DEFAULT_LIMITS)
+    moved = {name: limit for name, limit in plain(source.proofreading).items() if limit != usual[name]}
+    return head | ({"proofreading": moved} if moved else {})
 
 
 def source_of(head: HeadForm, **parts: Any) -> Source:
     """The source from its head and its exercises, sessions and programmes."""
-    return Source(**head.source.stated(), **parts, rules=head.stated()["rules"])
+    stated = head.stated()
+    return Source(**head.source.stated(), **parts, rules=stated["rules"], proofreading=stated["proofreading"])

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import re
 import tempfile
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from hypothesis import given
 
 from app.domain.errors import ContentError, UnknownName, UnreadableSource, WrongValue
 from app.domain.exercise import Axis
+from app.domain.proofreading_limits import DEFAULT_LIMITS, limit_bounds
 from app.domain.source import Source
 from app.exchange.content import source_from_json, source_to_json
 from app.exchange.source import read_media, read_source, write_source
@@ -84,6 +86,29 @@ def test_a_small_source_reads_as_it_is_meant(tmp_path: Path) -> None:
     assert source.rules.preset == "usual" and not source.whole_library
 
 
+def test_limits_of_the_proofreader_are_read_and_only_those_that_were_moved_are_written(tmp_path: Path) -> None:
+    """What is left out is as shipped."""
+    moved = ("source.toml", "version = 1", "version = 1\n[proofreading]\nhold_s = 20\nimpact = 0")
+    source = read_source(folder_of(tmp_path / "in", change=moved))
+    assert source.proofreading == replace(DEFAULT_LIMITS, hold_s=20, impact=0)
+    write_source(source, tmp_path / "out")
+    assert "[proofreading]\nhold_s = 20\nimpact = 0\n" in (tmp_path / "out/source.toml").read_text("utf-8")
+    write_source(replace(source, proofreading=DEFAULT_LIMITS), tmp_path / "usual")
+    assert "proofreading" not in (tmp_path / "usual/source.toml").read_text("utf-8")
+
+
+def test_the_guide_states_every_limit_with_its_default_and_bounds() -> None:
+    """One table for coach and code."""
+    guide = (Path(__file__).parents[2] / "app/exchange/SOURCE.md").read_text(encoding="utf-8")
+    stated = {}
+    for row in re.findall(r"^\| (`[a-z_`, ]+`) \| ([\d, ]+) \| ([\d–, ]+) \|", guide, re.MULTILINE):
+        names, defaults, bounds = (column.split(", ") for column in row)
+        for name, otherwise, bound in zip(names, defaults, bounds * len(names), strict=False):
+            least, most = bound.split("–")
+            stated[name.strip("`")] = int(least), int(most), int(otherwise)
+    assert stated == limit_bounds()
+
+
 WRONG: dict[str, tuple[str, str, str, type[ContentError], str]] = {
     "typo in a key": ("exercises/legs.toml", "muscles =", "muscels =", UnknownName,
                       "exercises/legs.toml, exercise rise"),
@@ -124,6 +149,10 @@ WRONG: dict[str, tuple[str, str, str, type[ContentError], str]] = {
     "no coach": ("source.toml", 'coach = "Nell Harker"\n', "", WrongValue, "source.toml, source.coach"),
     "pain softened": ("source.toml", "version = 1", "version = 1\n[rules.shift]\npain = -1", WrongValue,
                       "rules.shift.pain"),
+    "limit too far": ("source.toml", "version = 1", "version = 1\n[proofreading]\nhold_s = 61", WrongValue,
+                      "source.toml, proofreading.hold_s"),
+    "limit unknown": ("source.toml", "version = 1", "version = 1\n[proofreading]\nholds = 20", UnknownName,
+                      "source.toml, proofreading"),
     "preset unknown": ("source.toml", "version = 1", 'version = 1\n[rules]\npreset = "brisk"', UnknownName,
                        "rules.preset"),
     "stray table": ("exercises/legs.toml", "[[exercise]]", "[[exercises]]", UnknownName, "exercises/legs.toml"),

@@ -5,11 +5,11 @@ from collections.abc import Sequence
 
 import flet as ft
 
-from app import text
 from app import text_coach as words
 from app.actions import coach
 from app.actions.coach import Shelf
 from app.domain.proofreading import Problem
+from app.text_proofreading import problem_mend, problem_text
 from app.ui import theme as t
 from app.ui.parts import Card, Look, bind
 from app.ui.shell import Shell, safe
@@ -63,8 +63,8 @@ def SourcePanel(shell: Shell, shelf: Shelf) -> ft.Control:
 
 
 def _problem(c: Card, problem: Problem) -> ft.Control:
-    says = f"{text.problem_text(problem)} {words.against(problem.value, problem.limit)}."
-    return c.stack([c.text(problem.where, weight=t.SEMI), c.body(says), c.soft(text.problem_mend(problem))], 0)
+    says = f"{problem_text(problem)} {words.against(problem.value, problem.limit)}."
+    return c.stack([c.text(problem.where, weight=t.SEMI), c.body(says), c.soft(problem_mend(problem))], 0)
 
 
 def _command(c: Card, shelf: Shelf) -> Sequence[ft.Control]:
