@@ -89,6 +89,7 @@ def message_head(coach: str) -> str:
 MESSAGE_HOW = "Open the file that you were sent, or paste the text of it."
 OPEN_FILE = "Open a message"
 PASTE_FIELD = "Text of a message"
+THIS_TEXT = "This text"
 PASTE_HINT = "[evenload reply begin] …"
 TAKE = "Read the text"
 NO_MESSAGE = "No message yet."

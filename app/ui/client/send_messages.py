@@ -21,6 +21,7 @@ def MessagesPart(shell: Shell, person: Person, coach: PinnedCoach) -> ft.Control
     c = shell.card()
 
     async def take(data: bytes, name: str) -> None:
+        tell("")
         got = await receive(shell.store, shell.clock, person.id, data, name)
         tell(says.KNOWN if got.known else says.NEW)
         paste("")
@@ -30,7 +31,7 @@ def MessagesPart(shell: Shell, person: Person, coach: PinnedCoach) -> ft.Control
             await take(picked.data, picked.name)
 
     async def read() -> None:
-        await take(pasted.encode(), says.PASTE_FIELD)
+        await take(pasted.encode(), says.THIS_TEXT)
 
     kept = messages(shell.store, person.id)
     ready = safe(shell, lambda _: shell.run(read)) if pasted.strip() else None
