@@ -90,7 +90,7 @@ def _missing(data: Mapping[str, str | int]) -> str:
     words = QUESTION_WORDS.get(str(data["missing"]), "something")
     if data["missing"] == "symptoms":
         return "Answer first whether anything is new or worrying today."
-    return f"You left out {words}, so today stays careful."
+    return f"Not answered: {words}. So today stays careful."
 
 
 def _symptoms(d: Mapping[str, str | int]) -> str:

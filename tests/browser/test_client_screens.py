@@ -84,7 +84,7 @@ def test_what_is_left_out_is_said(browser: Browser, serve: Serve, tmp_path: Path
     with Walker(browser).open(server.address) as walker:
         walker.press("Start", "Anything new or worrying: No", "Next", "Next", "Done")
         walker.sees_heading("Something is left out").press("Save as it is")
-        walker.sees(re.compile("You left out whether a joint hurts"))
+        walker.sees(re.compile("Not answered: whether a joint hurts"))
 
 
 def test_a_damaged_file_and_a_strange_one_say_so(

@@ -1,0 +1,112 @@
+"""Faults to plant, one at a time: a threshold off by one, a vote dropped, a side forgotten, a rounding up, …
+
+Each names a file, the words to replace (found exactly once), what to put there, and the tests that should see it.
+"""
+from __future__ import annotations
+
+from typing import NamedTuple
+
+DOSE, RULES, LIMITS = "app/domain/dose.py", "app/domain/rules.py", "app/domain/limits.py"
+AMOUNTS, STATIONS, TIMELINE = "app/domain/prescription.py", "app/domain/stations.py", "app/domain/timeline.py"
+BODY, HISTORY, CHOICE, SPARING = (f"app/domain/{m}.py" for m in ("body", "history", "substitution", "sparing"))
+T_DOSE, T_RULES, T_LIMITS = ("tests/domain/test_dose.py", "tests/domain/test_rules.py", "tests/domain/test_limits.py")
+T_TIME, T_CHOICE, T_HISTORY, T_SPARING = (
+    f"tests/domain/test_{m}.py" for m in ("timeline", "substitution", "history", "sparing"))
+
+
+class Fault(NamedTuple):
+    """One mistake that somebody could make."""
+
+    name: str
+    file: str
+    words: str
+    instead: str
+    seen_by: str
+
+
+FAULTS: tuple[Fault, ...] = (
+    # thresholds
+    Fault("pain eases a point later", RULES, "(Band(3, 1), Band(4, 2), Band(6, 4), Band(8, 7))",
+          "(Band(3, 1), Band(5, 2), Band(6, 4), Band(8, 7))", T_DOSE),
+    Fault("pain 8 does not stop", RULES, "Band(6, 4), Band(8, 7))", "Band(6, 4), Band(9, 7))", T_DOSE),
+    Fault("a rise of two is one", RULES, "(Band(1, 1), Band(2, 3))", "(Band(1, 1), Band(3, 3))", T_DOSE),
+    Fault("soreness a point later", RULES, "(Band(4, 1), Band(6, 2), Band(8, 4))",
+          "(Band(4, 1), Band(7, 2), Band(8, 4))", T_DOSE),
+    Fault("effort a point later", RULES, "Band(3, 3), Band(4, 4)), \"coaching", "Band(3, 3), Band(5, 4)), \"coaching",
+          T_DOSE),
+    Fault("effort 9 is no top", RULES, "effort_top=9", "effort_top=10", T_DOSE),
+    Fault("94 percent is complete", RULES, "(Band(6, 1), Band(21, 2), Band(41, 3))",
+          "(Band(7, 1), Band(21, 2), Band(41, 3))", T_DOSE),
+    Fault("a poor night a point later", RULES, "(Band(4, 1), Band(7, 2), Band(9, 3), Band(11, 4))",
+          "(Band(4, 1), Band(8, 2), Band(9, 3), Band(11, 4))", T_DOSE),
+    Fault("eight days are no gap", RULES, "(Band(8, 2), Band(15, 3), Band(29, 4))",
+          "(Band(9, 2), Band(15, 3), Band(29, 4))", T_DOSE),
+    Fault("training twice a day", RULES, "days_same=6", "days_same=5", T_DOSE),
+    Fault("a rise may last longer", RULES, "rise_hours=48", "rise_hours=49", T_DOSE),
+    Fault("soreness may last longer", DOSE, "hours > table.soreness_hours", "hours > table.soreness_hours + 1", T_DOSE),
+    # votes
+    Fault("fever dropped", DOSE, "    Symptom.FEVER: 7,", "    Symptom.FEVER: 4,", T_DOSE),
+    Fault("unanswered symptoms pass", DOSE, "ANSWER_FIRST = 6", "ANSWER_FIRST = 1", T_DOSE),
+    Fault("unanswered pain passes", DOSE, "MISSING_PAIN = 4", "MISSING_PAIN = 1", T_DOSE),
+    Fault("the vote of the morning after dropped", DOSE, "        *rise_votes(diary, table),\n", "", T_DOSE),
+    Fault("the vote of effort dropped", DOSE, "        *effort_votes(diary, table),\n", "", T_DOSE),
+    Fault("the way back skips a level", DOSE, "RuleId.RETURN, previous - 1", "RuleId.RETURN, previous - 2", T_DOSE),
+    Fault("no yes needed", DOSE,
+          "if previous >= STOP and not diary.cleared:", "if previous > STOP and not diary.cleared:",
+          T_DOSE),
+    Fault("an item at 1 counts as any", DOSE, "    if lowest == 1:", "    if lowest == 0:", T_DOSE),
+    Fault("the doorbell counts", DOSE, "    if diary.first_session or diary.last.interrupted:",
+          "    if diary.first_session:", T_DOSE),
+    Fault("the lowest vote wins", DOSE, "level = max((r.level for r in reasons), default=0)",
+          "level = min((r.level for r in reasons), default=0)", T_DOSE),
+    Fault("pain may be softened", RULES, "(by < 0 and rule not in SOFTENABLE)", "(by < -1 and rule not in SOFTENABLE)",
+          T_RULES),
+    Fault("usual pain never runs out", LIMITS, " and today <= usual.until", "", T_DOSE),
+    Fault("usual pain needs no morning", LIMITS,
+          "rise is not None and rise <= 0", "(rise is None or rise <= 0)", T_DOSE),
+    # caps
+    Fault("pain 4 caps nothing", LIMITS, "CAP_PAIN, HIGH_PAIN = 4, 6", "CAP_PAIN, HIGH_PAIN = 5, 6", T_LIMITS),
+    Fault("pain 6 still allows a little", LIMITS, "CAP_PAIN, HIGH_PAIN = 4, 6", "CAP_PAIN, HIGH_PAIN = 4, 7", T_LIMITS),
+    Fault("osteoporosis may twist", LIMITS,
+          "Axis.LOADED_TWIST: 0, Axis.IMPACT: 1}", "Axis.LOADED_TWIST: 1, Axis.IMPACT: 1}",
+          T_LIMITS),
+    Fault("vertigo ignored", LIMITS, "    Condition.VERTIGO: {Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1},",
+          "    Condition.VERTIGO: {},", T_LIMITS),
+    Fault("cannot rise, lies down", LIMITS,
+          "    if not client.rises_unaided:\n", "    if client.rises_unaided:\n", T_LIMITS),
+    Fault("the highest cap wins", LIMITS, "caps[axis] = min(caps[axis], cap)", "caps[axis] = cap", T_LIMITS),
+    Fault("a knee may kneel", BODY, "(Axis.DEEP_KNEE_FLEXION, Axis.KNEELING, Axis.IMPACT, Axis.FLOOR_TRANSFER)",
+          "(Axis.DEEP_KNEE_FLEXION, Axis.IMPACT, Axis.FLOOR_TRANSFER)", T_LIMITS),
+    Fault("falls without a hold", LIMITS, "needs_support=Condition.FALLS in client.conditions", "needs_support=False",
+          T_CHOICE),
+    Fault("alone and never shown", CHOICE, "not client.alone or exercise.self_explanatory or",
+          "exercise.self_explanatory or True or", T_CHOICE),
+    Fault("the same as always is swapped", CHOICE,
+          "    if client.same_as_always:\n        return Choice(None, against)\n",
+          "", T_CHOICE),
+    # rounding and amounts
+    Fault("work rounds up", AMOUNTS, "seconds * percent // FULL // STEP_S * STEP_S)",
+          "-(-seconds * percent // (FULL * STEP_S)) * STEP_S)", T_TIME),
+    Fault("work has no floor", AMOUNTS, "LEAST_WORK_S, LEAST_HOLD_S, LEAST_REPS = 15, 10, 5",
+          "LEAST_WORK_S, LEAST_HOLD_S, LEAST_REPS = 10, 10, 5", T_TIME),
+    Fault("rest rounds down", AMOUNTS, "longer = -(-seconds * percent // (FULL * STEP_S)) * STEP_S",
+          "longer = seconds * percent // (FULL * STEP_S) * STEP_S", T_TIME),
+    Fault("rest grows on", AMOUNTS, "min(longer, max(MOST_REST_S, seconds))", "longer", T_TIME),
+    Fault("the next weight up", AMOUNTS, "max((w for w in weights_g if w <= most), default=0)",
+          "min((w for w in weights_g if w >= most), default=0)", T_TIME),
+    Fault("half the rounds, rounded down", DOSE,
+          "        return (rounds + 1) // 2\n", "        return rounds // 2\n", T_DOSE),
+    Fault("one round fewer may be none", DOSE, "return max(1, rounds - 1)", "return rounds - 1", T_DOSE),
+    Fault("a side forgotten", STATIONS, "(StepSide.LEFT, StepSide.RIGHT) if s.value != client.rest_side",
+          "(StepSide.LEFT,) if s.value != client.rest_side", T_TIME),
+    Fault("the resting side is trained", STATIONS, "if s.value != client.rest_side)", "if s.value)", T_TIME),
+    Fault("the warm-up is cut", STATIONS, "(dose.work, dose.rest, dose.load) if block.is_main else (FULL, FULL, FULL)",
+          "(dose.work, dose.rest, dose.load)", T_TIME),
+    Fault("the set-up comes on top", TIMELINE, "- change_ms - set_up_ms)", "- change_ms)", T_TIME),
+    # history and sparing
+    Fault("a check-in wins back a level", HISTORY,
+          "level = max(level, record.carried)", "level = record.carried", T_HISTORY),
+    Fault("anybody's yes will do", HISTORY, 'return clearance.kind not in ("self", "coach")',
+          "return True", T_HISTORY),
+    Fault("a joint that gave way goes on", SPARING, " or hurt.gave_way", "", T_SPARING),
+)
