@@ -15,6 +15,7 @@ from app.domain.stations import Order
 from app.domain.timeline import compile_timeline
 from app.exchange.source import read_source
 from app.resources import resource_dir
+from tests.sampling import is_whole, spread
 
 TODAY = date(2026, 3, 2)
 WELL = Diary(
@@ -37,9 +38,14 @@ def library() -> dict[str, Exercise]:
 
 
 SESSIONS = tuple(s.id for s in shipped().sessions)
+"""Every session's id."""
+SOME = tuple(SESSIONS if is_whole() else spread(SESSIONS, 8))
+"""Those of a sampled run."""
+USUAL = "dumbbell-circuit"
+"""One with strength work, weights, accessory stations and a stay on the floor."""
 
 
-def order(session_id: str = SESSIONS[0], client: Client | None = None, place: Place | None = None,
+def order(session_id: str = USUAL, client: Client | None = None, place: Place | None = None,
           diary: Diary | None = WELL, **more: object) -> Order:
     """A session of the shipped source, for somebody well with everything at hand unless told otherwise."""
     session = shipped().session(session_id)
@@ -47,7 +53,7 @@ def order(session_id: str = SESSIONS[0], client: Client | None = None, place: Pl
     return replace(Order(session, library(), client or Client(), place or Place(), TODAY, diary), **more)
 
 
-def compiled(session_id: str = SESSIONS[0], client: Client | None = None, place: Place | None = None,
+def compiled(session_id: str = USUAL, client: Client | None = None, place: Place | None = None,
              diary: Diary | None = WELL, **more: object) -> Timeline:
     """The same, compiled."""
     return compile_timeline(order(session_id, client, place, diary, **more))

@@ -35,7 +35,7 @@ from app.domain.player import (
 from app.domain.record import Ending, How, Hurt
 from app.domain.run import GAP_MS, OVER, Moment, PlayerState, Status, advance, open_player, step_index, tick
 from app.domain.session import Item
-from tests.domain.shipped import SESSIONS, compiled, library
+from tests.domain.shipped import USUAL, compiled, library
 from tests.domain.test_timeline import circuit, exercise, plan
 from tests.sampling import examples
 
@@ -253,6 +253,15 @@ def test_back_never_leads_to_what_hurt(times: int, spares: str) -> None:
             break
 
 
+def test_back_soon_after_what_hurt_begins_the_next_work_again() -> None:
+    """As far back as there is something to do."""
+    state = handle(handle(begun(15), StoodStill(), at(15_000)), told(4, "a"), at(20_000))
+    state = tick(handle(state, Started(), at(20_000)), at(32_000))
+    assert (state.step.exercise, state.at_ms - state.step.start_ms) == ("b", 2_000)
+    again = handle(state, WentBack(), at(32_000))
+    assert (again.index, again.at_ms, again.spent[1]) == (state.index, state.step.start_ms, 10_000)
+
+
 def test_an_end_is_an_end() -> None:
     """Nothing after it changes anything."""
     state = handle(begun(15), Ended(Ending.SIGN, "fainting"), at(15_000))
@@ -288,7 +297,7 @@ def test_questions_that_were_open_are_open_again() -> None:
 FLOORED = plan(circuit(*(Item(i, work_s=20) for i in "abc"), rounds=2, rest_s=15),
                known=(exercise("a", sides=Sides.EACH, set_up_s=4), exercise("b", position=Position.SUPINE),
                       exercise("c")))
-PLANS = (PLAN, FLOORED, *(compiled(s, Client()) for s in SESSIONS[:2]))
+PLANS = (PLAN, FLOORED, *(compiled(s, Client()) for s in (USUAL, "first-steps")))
 
 
 @dataclass

@@ -22,7 +22,7 @@ from app.domain.rules import RuleId
 from app.domain.session import Block, BlockKind, Item, Session
 from app.domain.stations import Order
 from app.domain.timeline import compile_timeline
-from tests.domain.shipped import SESSIONS, TODAY, WELL, compiled, effort_ms, efforts, library, sum_ms
+from tests.domain.shipped import SOME, TODAY, WELL, compiled, effort_ms, efforts, library, sum_ms
 from tests.domain.test_dose import AT_LEVEL, KNEE, but
 
 BARE = Exercise("x", "X", Pattern.SQUAT, Position.STANDING, (), Sides.BOTH, Mode.REPS, 2000, 0, 0, ("thighs",))
@@ -170,7 +170,7 @@ def test_a_circuit_is_as_long_as_the_formula_says(stations: int, rounds: int, wo
 # ------------------------------------------------------------------ the dose on the ruler
 
 @pytest.mark.parametrize("level", range(6))
-@pytest.mark.parametrize("session", SESSIONS)
+@pytest.mark.parametrize("session", SOME)
 def test_warm_up_and_cool_down_are_never_cut(session: str, level: int) -> None:
     """At every level that gives a session, their work is as on the best of days."""
     client = Client(usual_pain={})
@@ -182,7 +182,7 @@ def test_warm_up_and_cool_down_are_never_cut(session: str, level: int) -> None:
         assert effort_ms(got, part) == effort_ms(full, part) > 0
 
 
-@pytest.mark.parametrize("session", SESSIONS)
+@pytest.mark.parametrize("session", SOME)
 def test_at_level_five_nobody_lifts_a_weight(session: str) -> None:
     """Once round, half the work, no load, and nothing in the main part that carries one."""
     got = compiled(session, diary=but(previous_level=6))
@@ -221,7 +221,7 @@ def test_from_level_six_on_there_are_no_steps(level: int) -> None:
 
 
 @pytest.mark.parametrize("condition", [Condition.HIGH_BLOOD_PRESSURE, Condition.HEART_CONDITION])
-@pytest.mark.parametrize("session", SESSIONS)
+@pytest.mark.parametrize("session", SOME)
 def test_holds_last_ten_seconds_at_most_for_blood_pressure_or_heart(session: str, condition: Condition) -> None:
     """A longer one is done in parts with a pause between, and all of it is done."""
     got, full = compiled(session, Client(conditions=frozenset({condition}))), compiled(session)
@@ -234,7 +234,7 @@ def test_holds_last_ten_seconds_at_most_for_blood_pressure_or_heart(session: str
 
 
 @pytest.mark.parametrize("side", ["left", "right"])
-@pytest.mark.parametrize("session", SESSIONS)
+@pytest.mark.parametrize("session", SOME)
 def test_a_side_that_is_to_rest_is_not_trained(session: str, side: str) -> None:
     """The other does its own share and no more; what changes sides within a bout is replaced or left out."""
     got, full = compiled(session, Client(rest_side=side, rest_side_because="plaster")), compiled(session)
@@ -294,7 +294,7 @@ def test_rounds_go_first_then_accessory_stations_the_last_first() -> None:
     assert [dict(r.data) for r in got[3].dose.reasons if r.rule is RuleId.MINUTES] == [{"minutes": 3, "rounds": 1}]
 
 
-@pytest.mark.parametrize("session", SESSIONS)
+@pytest.mark.parametrize("session", SOME)
 def test_too_few_minutes_name_the_least_that_it_needs(session: str) -> None:
     """The least fits; a minute less does not."""
     with pytest.raises(TooShort) as caught:
@@ -307,7 +307,7 @@ def test_too_few_minutes_name_the_least_that_it_needs(session: str) -> None:
         compiled(session, place=minutes(whole - 1))
 
 
-@pytest.mark.parametrize("session", SESSIONS)
+@pytest.mark.parametrize("session", SOME)
 def test_more_minutes_never_give_less_and_the_ends_are_never_cut(session: str) -> None:
     """From one minute to an hour."""
     before, full = -1, compiled(session)
@@ -325,7 +325,7 @@ def test_more_minutes_never_give_less_and_the_ends_are_never_cut(session: str) -
     assert before == effort_ms(full)
 
 
-@pytest.mark.parametrize("session", SESSIONS)
+@pytest.mark.parametrize("session", SOME)
 def test_a_shortened_session_keeps_both_sides(session: str) -> None:
     """Left as long as right at any length."""
     for number in range(10, 40):
@@ -343,6 +343,14 @@ def test_a_worse_day_never_wins_rounds_by_being_shorter() -> None:
     well, sore = (plan(block, place=minutes(6), diary=d) for d in (WELL, but(pain={KNEE: 4})))
     assert (well.dose.rounds, sore.dose.level) == (6, 2)
     assert sore.dose.rounds == 6 and effort_ms(sore) == 300_000
+
+
+def test_no_level_wins_rounds_over_a_better_one_that_fits_fewer() -> None:
+    """Rounding can make level 2 longer than level 0 and level 3; level 3 then keeps to what level 2 could have."""
+    warm = Block(BlockKind.WARM_UP, (Item("a", work_s=7),))
+    block = circuit(Item("a", work_s=28), rounds=8, rest_s=1)
+    done = [plan(warm, block, place=minutes(3), diary=d).dose for d in (WELL, AT_LEVEL[2], AT_LEVEL[3])]
+    assert [(d.level, d.rounds) for d in done] == [(0, 6), (2, 5), (3, 5)]
 
 
 def test_a_station_left_out_never_wins_rounds_for_the_others() -> None:
