@@ -32,6 +32,7 @@ ABOUT: Mapping[Check, str] = {
     Check.ONE_LEG: "How long one leg carries you, eyes open.",
     Check.WALK: "How long up from a chair, 3 metres there and back, and down again take.",
 }
+PLAN_NOTE = "Up from the chair, on one leg, there and back."
 LATEST = "Last time"
 NEVER_DONE = "Not done yet."
 DO_IT = "Do this check"
@@ -99,6 +100,7 @@ READY, WORKING = "Get ready", "Go"
 AMISS = "Something is wrong"
 AMISS_HEAD = "Sit down and rest"
 AMISS_WORDS = "Nothing of this check is kept."
+AMISS_CALL = "If it is one of these:"
 AMISS_CHECK_IN = "Change this morning’s answers"
 AGAIN = "Once more from the start"
 COUNT_HEAD = "How many times were you fully up?"

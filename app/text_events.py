@@ -42,6 +42,7 @@ WRITE_DOWN = "Write it down"
 WRITTEN = "Written down."
 UNDO = "Undo"
 UNDONE = "Taken back. Nothing of it counts."
+STAYS = "If you take it back, what it changed about you stays: see the settings, or the goal in the plan."
 TO_DIARY, TO_TODAY = "To the diary", "Back to today"
 NOTE = "Anything to add?"
 OTHER = "Something else"
@@ -226,6 +227,7 @@ def day_choice_back(day: date, today: date) -> str:
     return "Yesterday" if day == today - timedelta(days=1) else day_choice(day, today)
 
 
+AROUND_HEAD = "Around the sessions"
 MOVE = "Do it on …"
 MOVE_TITLE = "Which day?"
 MOVE_CLEAR = "No day in particular"
@@ -270,20 +272,32 @@ def block_name(name: str) -> str:
 QUESTIONS: Mapping[str, str] = {**FALL_SHORT, e.FEVER: "Fever"}
 
 
-def event_line(event: Event) -> str:
-    """One event in a line."""
+def event_detail(event: Event) -> str:
+    """One event in a line, without what it is; empty where nothing more is known."""
     which = WHAT.get(event.what, event.what.replace("_", " "))
     if event.kind is EventKind.PAUSE:
-        return pause_line(event)
+        first = event.since or event.stamp.local
+        return f"From {day_words(first)} to {day_words(event.until or first)}."
     if event.kind is EventKind.GOAL:
         return f"{goal_quote(event.note) + ': ' if event.note else ''}{which}."
     if event.kind is EventKind.ACTIVITY:
-        return f"{which or NAMES[event.kind]}, {count(event.minutes or 0, 'minute')}."
+        return f"{which or OTHER}, {count(event.minutes or 0, 'minute')}."
     told = [which] if which else []
     told += [f"on {day_words(event.since)}"] if event.kind is EventKind.FALL and event.since else []
     told += answer_lines(event)
     told += [f"“{event.note}”"] if event.note else []
-    return f"{NAMES[event.kind]}: {'; '.join(told)}." if told else f"{NAMES[event.kind]}."
+    words = "; ".join(told)
+    return f"{words[:1].upper()}{words[1:]}." if words else ""
+
+
+def event_line(event: Event) -> str:
+    """One event in a line: `A fall: On Sunday 1 March; more than a bruise: yes.`"""
+    detail = event_detail(event)
+    return f"{NAMES[event.kind]}. {detail}" if detail else f"{NAMES[event.kind]}."
+
+
+COACH_HEAD = "Around the sessions"
+COACH_NONE = "Nothing was told: no fall, illness, new medicine, other activity or pause."
 
 
 def answer_lines(event: Event) -> list[str]:

@@ -13,6 +13,7 @@ from app.domain.exercise import Exercise
 from app.domain.history import Stop, check_ins_of, diary_today, sessions_of, way_back
 from app.domain.limits import Limits, limits_today
 from app.domain.plan import Timeline
+from app.domain.planning import in_block
 from app.domain.programme import Programme
 from app.domain.progression import Due, due_session
 from app.domain.record import CheckIn, Person, Record, SessionDone
@@ -141,7 +142,7 @@ def _compiled(card: Today, body: Client, past: Sequence[SessionDone], session_id
     source = card.source
     assert source is not None
     programme = programme_of(card.person, source)
-    due = due_session(programme, past, strength_sessions(source)) if programme else None
+    due = due_session(programme, in_block(card.person, past), strength_sessions(source)) if programme else None
     session = source.session(session_id or (due.session if due else ""))
     card = replace(card, programme=programme, due=due, session=session)
     if session is None:

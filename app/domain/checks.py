@@ -104,6 +104,12 @@ def counted(done: CheckDone) -> int | None:
     return 0 if done.hands_used else done.stands
 
 
+def previous(done: Sequence[CheckDone], one: CheckDone) -> CheckDone | None:
+    """The result before it of the same check and leg, or None. `done` is oldest first."""
+    earlier = [d for d in done if d.stamp.utc < one.stamp.utc and (d.check, d.side) == (one.check, one.side)]
+    return earlier[-1] if earlier else None
+
+
 def retest_due(records: Sequence[Record], today: date) -> tuple[Check, ...]:
     """Checks whose last result is six weeks old or more. One that was never done is not asked for."""
     latest = {done.check: done.stamp.local for done in checks_of(records)}

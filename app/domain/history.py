@@ -204,9 +204,11 @@ def _last(sessions: Sequence[SessionDone], today: date) -> Last:
 def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client) -> Diary:
     """The evidence for today's dose: this check-in, read against everything before it."""
     past = [r for r in records if r.stamp.id != check_in.stamp.id and r.stamp.utc <= check_in.stamp.utc]
-    sessions, earlier, way = sessions_of(past), check_ins_of(past), way_back(past)
+    # a fall or an illness told since this morning's answers counts all the same
+    so_far = [*past, *(r for r in records if isinstance(r, Event) and r.stamp.utc > check_in.stamp.utc)]
+    sessions, earlier, way = sessions_of(past), check_ins_of(past), way_back(so_far)
     later = [r for r in records if isinstance(r, Clearance)]
-    way = way if way.stop is None else way_back([*past, *later])
+    way = way if way.stop is None else way_back([*so_far, *later])
     common = Diary(
         check_in.symptoms, check_in.pain, soreness=check_in.soreness,
         soreness_hours=_soreness_hours(check_in, earlier), slept=check_in.slept, energy=check_in.energy,

@@ -10,7 +10,9 @@ from app.storage import people
 from app.storage.people import Trains
 from app.ui.client.afterwards import AfterwardsScreen
 from app.ui.client.check_in import CheckInScreen
+from app.ui.client.checks import ChecksScreen
 from app.ui.client.diary import DiaryScreen
+from app.ui.client.note import NoteScreen
 from app.ui.client.plan import PlanScreen
 from app.ui.client.play import PlayScreen
 from app.ui.client.programme import ProgrammeScreen
@@ -41,6 +43,8 @@ SCREENS: Mapping[str, Screen] = {
     "send": SendScreen,
     "settings": SettingsScreen,
     "programme": ProgrammeScreen,
+    "checks": ChecksScreen,
+    "note": NoteScreen,
     "yes": YesScreen,
     "desk": DeskScreen,
     "people": PeopleScreen,

@@ -91,6 +91,16 @@ def test_an_illness_without_fever_is_left_step_by_step() -> None:
         assert way_back([event(kind)]).previous_level == 0
 
 
+def test_what_is_told_after_the_mornings_answers_counts_all_the_same() -> None:
+    """An illness eases the session of that day, a fall stops it."""
+    morning = check_in(1)
+    assert diary_today(morning, [session(-3), morning], Client()).previous_level == 0
+    for kind, by, level in ((EventKind.ILLNESS, "", 4), (EventKind.FALL, "fall", 7)):
+        later = event(kind, 1.1, stopped_by=by)
+        diary = diary_today(morning, [session(-3), morning, later], Client())
+        assert (diary.previous_level, diary.cleared) == (level, level < 7)
+
+
 # ------------------------------------------------------------------ pauses and goals
 
 def test_a_pause_holds_from_its_first_to_its_last_day() -> None:

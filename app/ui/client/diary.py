@@ -17,6 +17,7 @@ from app.text import dose_sentence
 from app.text_client import day_words
 from app.ui.client.diary_charts import charts
 from app.ui.client.diary_entry import EntryPage
+from app.ui.client.diary_other import note_something, other_words, week_in_minutes
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
@@ -44,11 +45,12 @@ def DiaryScreen(shell: Shell) -> ft.Control:
     weeks = weeks_of(everything)
     if not weeks:
         go = c.button(says.TO_TODAY, safe(shell, lambda _: shell.go("/today")))
-        return c.page([c.title(says.TITLE), c.empty(says.EMPTY_HEAD, says.EMPTY, [go])], nav=nav)
+        return c.page([c.title(says.TITLE), c.empty(says.EMPTY_HEAD, says.EMPTY, [go]), note_something(c, shell)],
+                      nav=nav)
     width = c.room(nav)
     span_ms = max((s.plan.total_ms for week in weeks[:shown] for s in week.sessions), default=0)
     body = [c.title(says.TITLE), *_open(c, shell, everything, today - timedelta(days=ASKED_DAYS)),
-            *charts(c, everything, today, width)]
+            note_something(c, shell), *charts(c, everything, today, width), *week_in_minutes(c, everything, today)]
     for week in weeks[:shown]:
         body.append(c.head(says.week_head(week.monday, today), says.week_aside(week.sessions)))
         body += _days(c, shell, week, width, span_ms)
@@ -87,7 +89,8 @@ def _entry(c: Card, shell: Shell, record: Record, width: float, span_ms: int) ->
         return [c.row(says.YES_NOTED, says.clearance_line(record), to, name=f"{says.YES_NOTED}, {day}")]
     if isinstance(record, SessionDone):
         return _session(c, record, to, width, span_ms)
-    return [c.row(says.OTHER, "", to, name=f"{says.OTHER}, {day}")]
+    head, line = other_words(record)
+    return [c.row(head, line, to, name=f"{head}, {day}")]
 
 
 def _session(c: Card, done: SessionDone, to: Go, width: float, span_ms: int) -> list[ft.Control]:

@@ -15,6 +15,7 @@ from app.text import dose_sentence, left_out_text, reason_text, substitution_tex
 from app.text_client import day_words
 from app.text_signs import sign_words
 from app.ui.client.diary_answers import AnswersPage
+from app.ui.client.diary_other import other_entry
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
@@ -73,7 +74,7 @@ def _told(c: Card, found: Record, width: float) -> list[ft.Control]:
     if isinstance(found, Clearance):
         return [day, c.title(says.YES_NOTED), c.lead(says.clearance_line(found))]
     if not isinstance(found, SessionDone):
-        return [day, c.title(says.OTHER)]
+        return [day, *other_entry(c, found)]
     return [day, c.title(found.name), c.lead(says.session_line(found)), *_strip(c, found, width), *_eased(c, found),
             *_by_hand(c, found), *_steps(c, found), *_note(c, found.note)]
 

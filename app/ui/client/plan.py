@@ -9,9 +9,12 @@ from app import text_client as words
 from app.actions.people import current_person
 from app.actions.today import Today, strength_sessions, today
 from app.domain.history import sessions_of
+from app.domain.planning import in_block
 from app.domain.progression import Due, progress
 from app.ui.client.nav import client_nav
+from app.ui.client.plan_day import DayPage, around_plan, day_line
 from app.ui.client.today_locked import goes
+from app.ui.client.today_notes import next_block
 from app.ui.parts import Card
 from app.ui.shell import Shell
 
@@ -22,20 +25,25 @@ def PlanScreen(shell: Shell) -> ft.Control:
     c, nav, person = shell.card(), client_nav(shell, "plan"), current_person(shell.store)
     if person is None:
         return c.page([], nav=nav)
+    if shell.route_id():
+        return DayPage(shell)
     card = today(shell.store, shell.clock, person.id)
     if card.source is None or card.programme is None:
         act = c.button(words.OPEN_PROGRAMME, goes(shell, "/programme"))
         body = [c.title(words.PLAN_TITLE), c.empty(words.NO_PROGRAMME_HEAD, words.NO_PROGRAMME, [act])]
         return c.page(body, nav=nav)
-    plan = progress(card.programme, sessions_of(card.records), strength_sessions(card.source))
+    done = in_block(card.person, sessions_of(card.records))
+    plan = progress(card.programme, done, strength_sessions(card.source))
     through = all(due.done_on for due in plan)
     pieces: list[ft.Control] = [
         c.soft(words.programme_of(card.source.coach)), c.title(card.programme.name),
         *([c.body(card.programme.about)] if card.programme.about else []), c.soft(words.PLAN_NOT),
     ]
-    pieces += [c.notice(words.PLAN_THROUGH, icon=ft.Icons.INFO_SHARP)] if through else []
+    coming = next_block(c, shell, card)
+    pieces += coming if coming else [c.notice(words.PLAN_THROUGH, icon=ft.Icons.INFO_SHARP)] if through else []
     for week, sessions in groupby(plan, key=lambda due: due.week):
         pieces.append(_week(c, shell, card, week, list(sessions)))
+    pieces.append(around_plan(c, shell, person))
     pieces.append(c.button(words.OPEN_PROGRAMME, goes(shell, "/programme")))
     return c.page(pieces, nav=nav)
 
@@ -56,4 +64,6 @@ def _session(c: Card, shell: Shell, card: Today, due: Due) -> ft.Control:
     is_next = card.due is not None and (due.week, due.number) == (card.due.week, card.due.number)
     route = "/today" if is_next else f"/today/{due.session}"
     spoken = words.plan_name(due.week, due.number, name)
-    return c.row(name, "", goes(shell, route), trailing=words.NEXT_ONE if is_next else "", name=spoken)
+    row = c.row(name, "", goes(shell, route), trailing=words.NEXT_ONE if is_next else "", name=spoken)
+    moving = day_line(c, shell, card, due, name)
+    return c.stack([row, *moving], 0) if moving else row

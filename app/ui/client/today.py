@@ -14,6 +14,7 @@ from app.ui.client import today_card as drawn
 from app.ui.client import today_locked as locked
 from app.ui.client.nav import client_nav
 from app.ui.client.today_locked import goes
+from app.ui.client.today_notes import notes_above, notes_below
 from app.ui.client.today_standing import Standing, standing
 from app.ui.parts import Card, Look, Nav
 from app.ui.shell import Shell
@@ -33,7 +34,8 @@ def TodayScreen(shell: Shell) -> ft.Control:
     nav = client_nav(shell, "today")
     face = standing(card, chosen=bool(session))
     body, foot = _face(c, shell, card, face, nav, session)
-    page = c.page([_top(c, shell, card), *body], foot, nav)
+    above = [] if session else notes_above(c, shell, card, face)
+    page = c.page([_top(c, shell, card), *above, *body], foot, nav)
     page.key = f"today-{face.value}"
     return page
 
@@ -73,7 +75,8 @@ def _face(c: Card, shell: Shell, card: Today, face: Standing, nav: Nav, session:
     body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
     if face is Standing.READY:
         body.append(c.link(text_client.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
-    body += drawn.where(c, shell, card) + drawn.safety(c, card.person) + drawn.others(c, shell, card)
+    body += drawn.where(c, shell, card) + drawn.safety(c, card.person)
+    body += notes_below(c, shell, card, face) + drawn.others(c, shell, card)
     if session:
         body.append(c.link(text_client.DUE_AGAIN, goes(shell, "/today")))
     route = f"/play{at}" if face is Standing.READY else f"/check-in{at}"
@@ -114,7 +117,7 @@ def _done(c: Card, shell: Shell, card: Today) -> Face:
     if card.session is not None:
         body += [c.rule(), c.strong(text_client.next_line(card.session.name)), c.body(text_client.NEXT_WHEN),
                  c.link(text_client.LOOK_AHEAD, goes(shell, f"/today/{card.session.id}"))]
-    return body, foot
+    return body + notes_below(c, shell, card, Standing.DONE), foot
 
 
 def _not_so(c: Card, shell: Shell, card: Today, face: Standing) -> Face:

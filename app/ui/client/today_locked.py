@@ -9,13 +9,21 @@ import flet as ft
 from app import text, text_client, text_signs, text_welcome, text_yes
 from app.actions.today import Today
 from app.domain.history import FEVER_FREE, Stop
-from app.domain.record import CheckIn, SessionDone
+from app.domain.record import CheckIn, Event, SessionDone
 from app.ui import theme as t
 from app.ui.client.today_standing import STOPPED_FROM
 from app.ui.parts import Card
 from app.ui.shell import Shell, safe
 
 EMERGENCY = 8
+
+
+NUMBER = 92
+
+
+def number_size(c: Card, number: str) -> float:
+    """Size of the number to call, px: as large as its box allows, in one line also in large print."""
+    return min(NUMBER, (c.room() - 60) / (max(3, len(number)) * t.LETTER * c.scale))
 
 
 def goes(shell: Shell, route: str) -> Any:
@@ -47,7 +55,8 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
     box: list[ft.Control] = [c.title(head, t.T_HEAD)]
     if urgent:
         number = card.person.emergency_number
-        box += [c.text(text_client.call_words(), t.T_LEAD, t.EXTRA), c.text(number, 92, t.EXTRA, height=1.0)]
+        box += [c.text(text_client.call_words(), t.T_LEAD, t.EXTRA),
+                c.text(number, number_size(c, number), t.EXTRA, height=1.0)]
         box += [c.body(line) for line in text_signs.what_to_do("", number)[1:]]
         box += [c.body(card.person.emergency_contact)] if card.person.emergency_contact else []
     causes: list[ft.Control] = [c.strong(line) for line in stop_causes(card, stop)]
@@ -57,6 +66,8 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
     body: list[ft.Control] = [c.harm_box(c.stack(box, 12)), *coach_unaware(c, shell, card), *way_back(c, shell, stop)]
     if card.check_in and (stop is None or stop.id == card.check_in.stamp.id):
         body.append(c.link(text_client.ANSWERS_WRONG, goes(shell, "/check-in")))
+    elif stop and any(isinstance(r, Event) and r.stamp.id == stop.id for r in card.records):
+        body.append(c.link(text_client.ANSWERS_WRONG, goes(shell, f"/diary/{stop.id}")))
     return body, [c.button(text_client.RECORD_YES, goes(shell, "/yes"))]
 
 

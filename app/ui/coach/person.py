@@ -6,6 +6,7 @@ import flet as ft
 from app import text_coach, text_person
 from app.ui.coach.person_about import about, check_ins, not_sent, notes
 from app.ui.coach.person_charts import charts
+from app.ui.coach.person_checks import checks_and_events
 from app.ui.coach.person_figures import FiguresPanel
 from app.ui.coach.person_reply import ReplyPanel
 from app.ui.coach.person_sessions import SessionsPanel
@@ -38,5 +39,6 @@ def PersonScreen(shell: Shell) -> ft.Control:
     head: list[ft.Control] = [c.title(sheet.person.name), c.soft(". ".join(w for w in (known, says) if w))]
     reply = ReplyPanel(shell, sheet, bind(set_turn, turn + 1))
     left = [SessionsPanel(shell, sheet, left_width), check_ins(c, sheet), notes(c, sheet)]
-    right = [*charts(c, sheet, right_width), FiguresPanel(shell, sheet), about(c, sheet), not_sent(c, sheet)]
+    right = [*charts(c, sheet, right_width), *checks_and_events(c, sheet), FiguresPanel(shell, sheet), about(c, sheet),
+             not_sent(c, sheet)]
     return coach_page(shell, "people", [*head, reply, columns(shell, left, right, left_width)])
