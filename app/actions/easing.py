@@ -4,18 +4,18 @@ from __future__ import annotations
 from app.actions.playing import Playing, do
 from app.device.clock import Clock
 from app.domain.exercise import Exercise
-from app.domain.player import swap_to
+from app.domain.player import TakenBack
 from app.storage import people
 from app.storage.database import Store
 
 
 def undo_easier(store: Store, clock: Clock, playing: Playing, was: Exercise, now: Exercise) -> Playing:
-    """`was` in place of `now` for the rest of the session; the choice is no longer remembered.
+    """What stood there before the last `take_easier`, for the rest of the session; the choice is forgotten.
 
-    What was done meanwhile stays as it was done. `was` must be what stood there before `take_easier`.
+    What was done meanwhile stays as it was done. `was` is what it was, `now` the easier option that was taken.
     """
     written = next((s.written for s in playing.state.steps if s.exercise == now.id and s.written), was.id)
-    playing = do(store, clock, playing, swap_to(now.id, was, by_hand=True))
+    playing = do(store, clock, playing, TakenBack())
     with store.begin() as db:
         people.forget_choice(db, playing.person.id, written, now.id)
     return playing

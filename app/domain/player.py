@@ -58,6 +58,11 @@ class Swapped:
 
 
 @dataclass(frozen=True)
+class TakenBack:
+    """The last change made by hand was a mistake: from here on as it was before."""
+
+
+@dataclass(frozen=True)
 class StoodStill:
     """"That hurts": one tap stops everything."""
 
@@ -85,7 +90,8 @@ class Ended:
 
 
 Event = (
-    Started | Paused | Gap | Skipped | WentBack | LongerRest | Swapped | StoodStill | NothingHurts | HurtTold | Ended
+    Started | Paused | Gap | Skipped | WentBack | LongerRest | Swapped | TakenBack | StoodStill | NothingHurts
+    | HurtTold | Ended
 )
 
 
@@ -166,14 +172,27 @@ def _swap(state: PlayerState, event: Swapped) -> PlayerState:
     steps = (*state.steps[:first], *(_swapped_step(s, event) for s in state.steps[first:]))
     changed = {i for i in range(first, len(steps)) if steps[i] != state.steps[i] and steps[i].is_effort}
     if not event.by_hand:
-        return replace(state, steps=steps, eased=state.eased | changed, spared=state.spared | {event.written})
-    return replace(state, steps=steps, eased=state.eased | changed,
+        return replace(state, steps=steps, eased=state.eased | changed, spared=state.spared | {event.written},
+                       before=())
+    return replace(state, steps=steps, eased=state.eased | changed, before=state.steps, eased_before=state.eased,
                    by_hand=(*state.by_hand, (event.written, event.to)))
+
+
+def _take_back(state: PlayerState) -> PlayerState:
+    """Steps ahead as they were before the last change by hand, at the lengths that they have now."""
+    if not state.before or len(state.before) != len(state.steps):
+        return state
+    first = state.index
+    old = zip(state.before[first:], state.steps[first:], strict=True)
+    ahead = tuple(replace(was, start_ms=now.start_ms, length_ms=now.length_ms) for was, now in old)
+    again = {first + i for i, step in enumerate(ahead) if step.exercise != state.steps[first + i].exercise}
+    eased = (state.eased - again) | (state.eased_before & again)
+    return replace(state, steps=(*state.steps[:first], *ahead), eased=eased, before=(), by_hand=state.by_hand[:-1])
 
 
 def _hurt(state: PlayerState, event: HurtTold) -> PlayerState:
     spared = state.spared | {*event.leave_out, *filter(None, [event.hurt.exercise])}
-    state = replace(state, hurts=(*state.hurts, event.hurt), spared=spared)
+    state = replace(state, hurts=(*state.hurts, event.hurt), spared=spared, before=())
     if event.ends or ends_session(event.hurt):
         return replace(state, status=Status.STOPPED, ending=Ending.PAIN)
     out = {
@@ -213,6 +232,8 @@ def apply(state: PlayerState, event: Event) -> PlayerState:
             return _longer(state)
         case Swapped():
             return _swap(state, event)
+        case TakenBack():
+            return _take_back(state)
         case StoodStill():
             return replace(state, status=Status.HURT)
         case NothingHurts():

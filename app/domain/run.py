@@ -59,6 +59,9 @@ class PlayerState:
     """Floor changes after which the client said "ready"."""
     hurts: tuple[Hurt, ...] = ()
     by_hand: tuple[tuple[str, str], ...] = ()
+    before: tuple[Step, ...] = ()
+    """The steps before the last change by hand, which may be taken back; empty after anything hurt."""
+    eased_before: frozenset[int] = frozenset()
     ending: Ending = Ending.FINISHED
     sign: str = ""
 
