@@ -60,7 +60,8 @@ HOME = Place("Home", frozenset({"chair", "worktop", "dumbbell", "mat"}), floor=T
 def _ruben() -> Member:
     """Sells pump parts from hotel to hotel; trains well until he goes quiet."""
     person = Person(
-        "", "Ruben Falk", programme="travelling-light", places=(HOTEL, HOME), place="Hotel room", birth_year=1961, country="NL",
+        "", "Ruben Falk", programme="travelling-light", places=(HOTEL, HOME), place="Hotel room",
+        birth_year=1961, country="NL",
         goals="Carry my sample case up the stairs without stopping.", emergency_contact="Tilde, 06 1234 5678",
         body=Client(kit=frozenset({"chair"}), weights_g=(), alone=True, shown=frozenset({"sit-to-stand"}),
                     spare={parse_spot("left shoulder"): 1}),
@@ -104,7 +105,8 @@ def _maud() -> Member:
 def _kasimir() -> Member:
     """Eighty-one, led by his daughter; had to stop when he felt light-headed."""
     person = Person(
-        "", "Kasimir Wolny", programme="first-steps-seated", places=(HOME,), place="Home", birth_year=1945, country="IE", led_by="Halina",
+        "", "Kasimir Wolny", programme="first-steps-seated", places=(HOME,), place="Home",
+        birth_year=1945, country="IE", led_by="Halina",
         goals="Get out of the low armchair by himself.", emergency_contact="Halina, daughter",
         body=Client(kit=frozenset({"chair", "worktop"}), weights_g=(), rises_unaided=False,
                     conditions=frozenset({Condition.FALLS, Condition.CANNOT_RISE, Condition.BETA_BLOCKER}),
