@@ -4,14 +4,14 @@ from __future__ import annotations
 import os
 import re
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 from urllib.parse import urlsplit
 
-from playwright.sync_api import Browser, Download, Locator, Page, Playwright, expect
+from playwright.sync_api import Browser, Download, Locator, Page, Playwright, WebSocket, expect
 
 PHONE, DESKTOP, LYING = (412, 915), (1280, 800), (915, 412)
 WAIT_MS = 15_000
@@ -31,6 +31,8 @@ QUIET = """still => new Promise(done => {
   const seen = new MutationObserver(() => { clearTimeout(soon); soon = setTimeout(end, still); });
   seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true}); })"""
 QUIET_MS = 120
+STILL_S = 0.2
+LARGE_PRINT = "size => document.documentElement.style.fontSize = size"
 ERROR_CARD = re.compile(r"Error running app|Something went wrong|Traceback", re.IGNORECASE)
 
 
@@ -79,6 +81,8 @@ class Walker:
         self.outside: list[str] = []
         self.errors: list[str] = []
         self.context.on("request", lambda request: self._watch(request.url))
+        self._heard, self._stirred = 0, time.monotonic()
+        self._look: dict[str, object] = {"size": size, "ink": False, "print": False}
         self.page = self._tab()
 
     def _tab(self) -> Page:
@@ -86,6 +90,7 @@ class Walker:
         page.set_default_timeout(WAIT_MS)
         page.on("console", lambda message: self._note(message.text) if message.type == "error" else None)
         page.on("pageerror", lambda error: self._note(str(error)))
+        page.on("websocket", self._listen_in)
         return page
 
     def _watch(self, url: str) -> None:
@@ -123,17 +128,48 @@ class Walker:
         return self.settle()
 
     def look(self, size: tuple[int, int], *, dark: bool = False, large_print: bool = False) -> Walker:
-        """Another size of the window, other inks, text at 200 %."""
-        self.page.set_viewport_size({"width": size[0], "height": size[1]})
-        self.page.emulate_media(color_scheme="dark" if dark else "light")
-        self.page.evaluate("size => document.documentElement.style.fontSize = size", "32px" if large_print else "")
-        return self.settle()
+        """Another size of the window, other inks, text at 200 %; each once the app has answered the one before."""
+        page = self.page
+        width, height = size
+        changes: dict[str, tuple[object, Callable[[], object]]] = {
+            "print": (large_print, lambda: page.evaluate(LARGE_PRINT, "32px" if large_print else "")),
+            "ink": (dark, lambda: page.emulate_media(color_scheme="dark" if dark else "light")),
+            "size": (size, lambda: page.set_viewport_size({"width": width, "height": height})),
+        }
+        for name, (wanted, change) in changes.items():
+            if self._look.get(name) != wanted:
+                heard = self._heard
+                change()
+                self._look[name] = wanted
+                self._answered(heard)
+                self.settle()
+        return self
 
     def settle(self) -> Walker:
-        """Waits until the page has been drawn anew and stands still; a second or so at most."""
-        self.page.wait_for_timeout(150)
+        """Waits until neither the app nor the page has stirred for a moment; a second or two at most."""
+        self.page.wait_for_timeout(60)
+        self._until(lambda: time.monotonic() - self._stirred > STILL_S, 1.5)
         self.page.evaluate(QUIET, QUIET_MS)
         return self
+
+    def _answered(self, heard: int) -> None:
+        self._until(lambda: self._heard > heard, 3)
+
+    def _until(self, test: Callable[[], bool], seconds: float) -> None:
+        end = time.monotonic() + seconds
+        while not test() and time.monotonic() < end:
+            self.page.wait_for_timeout(30)
+
+    def _listen_in(self, socket: WebSocket) -> None:
+        """Notes when the app speaks with the page."""
+        def heard(_: object) -> None:
+            self._heard += 1
+            self._stirred = time.monotonic()
+
+        def said(_: object) -> None:
+            self._stirred = time.monotonic()
+        socket.on("framereceived", heard)
+        socket.on("framesent", said)
 
     def new_tab(self) -> Walker:
         """Another tab of the same window; this walker goes on in it."""
@@ -252,9 +288,16 @@ class Walker:
         return self
 
     def picture(self, place: Path) -> None:
-        """Saves what is on the screen."""
+        """Saves what is on the screen, once it stands still."""
         place.parent.mkdir(parents=True, exist_ok=True)
-        self.page.screenshot(path=place)
+        self.page.mouse.move(0, 0)
+        before, now = b"", self.page.screenshot()
+        for _ in range(30):
+            if before == now:
+                break
+            self.page.wait_for_timeout(100)
+            before, now = now, self.page.screenshot()
+        place.write_bytes(now)
 
     # -------------------------------------------------------------- being well
 

@@ -48,6 +48,11 @@ def check_in_with(walker: Walker, spot: str, level: int) -> None:
 def play_to_the_end(walker: Walker, seconds: float = 120) -> None:
     """Starts and lets it run; taps where the player waits for somebody to get down or up."""
     walker.press(client.START).sees_heading(player.BEFORE).press(player.START).sees(re.compile("left$"))
+    run_to_the_end(walker, seconds)
+
+
+def run_to_the_end(walker: Walker, seconds: float = 120) -> None:
+    """Lets a session run that is under way."""
     end = time.monotonic() + seconds
     while "/play" in walker.page.url:
         assert time.monotonic() < end, walker.spoken()

@@ -16,15 +16,13 @@ from app import text_coach as coach
 from app import text_diary as diary
 from app import text_player as player
 from app import text_welcome as welcome
-from app.actions import people
-from app.actions.people import Role
-from app.storage import people as kept_people
 from app.storage.database import open_store
 from app.storage.dump import logical_dump
 from tests.browser.driver import DESKTOP, Walker
 from tests.browser.hostile import PACKS, hostile
 from tests.browser.prepared import MORNING, prepare
 from tests.browser.server import ROOT, Server
+from tests.browser.turns import COACH, MAUD, Demo
 
 pytestmark = pytest.mark.browser
 
@@ -77,10 +75,9 @@ def test_no_return_for_somebody_else_gets_in(
     """The desk says so, and the store holds what it held."""
     data = tmp_path / "data"
     shutil.copytree(demo_data, data)
-    store = open_store(data)
-    people.choose_role(store, Role.COACH)
-    store.close()
-    server, before = serve(data, "--began", MORNING.isoformat()), dump(data)
+    server = serve(data, "--began", MORNING.isoformat())
+    Demo(server).turn_of(COACH)
+    before = dump(data)
     with Walker(browser, size=DESKTOP) as walker:
         walker.open(server.at("/desk")).sees_heading(coach.DESK_TITLE)
         walker.choose_file(coach.OPEN_RETURNS, bad_files / "foreign.evenload-return")
@@ -104,17 +101,14 @@ def test_addresses_that_lead_nowhere(
 ) -> None:
     """A deep address opens at once; one that means nothing leads to a page that goes on, never to an error."""
     shutil.copytree(demo_data, tmp_path / "data")
-    store = open_store(tmp_path / "data")
-    with store.read() as db:
-        person = next(p.id for p in kept_people.people(db) if p.name == "Maud Ellery")
-    people.choose_person(store, person)
-    server = serve(tmp_path / "data", "--began", MORNING.isoformat())
+    demo = Demo(serve(tmp_path / "data", "--began", MORNING.isoformat()))
+    demo.turn_of(MAUD)
     with Walker(browser) as walker:
-        walker.open(server.at("/diary")).sees_heading(diary.TITLE)
+        walker.open(demo.server.at("/diary")).sees_heading(diary.TITLE)
         for address in ("/nowhere", "/today/no-such-session", "/afterwards/nothing", "/diary/nothing", "/desk",
                         "/settings/nothing", "/check-in/nothing", "/play", "/%00", "/today/%F0%9F%92%A5"):
             walker.go(address).is_well().says()
-        people.choose_role(store, Role.COACH)
+        demo.turn_of(COACH)
         for address in ("/person/nobody", "/person", "/today", "/play", "/nowhere"):
             walker.go(address).is_well().says()
 

@@ -8,15 +8,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app.actions import people as acting
-from app.actions.people import Role
-from app.domain.record import CheckIn, SessionDone
-from app.storage import people, records
-from app.storage.database import Store, open_store
-from app.storage.people import Trains
 from tests.browser.driver import DESKTOP, LYING, PHONE, Pressable, Walker
 from tests.browser.prepared import MORNING
 from tests.browser.server import Server
+from tests.browser.turns import COACH, KASIMIR, MAUD, Demo
 from tests.sampling import is_whole
 
 pytestmark = pytest.mark.browser
@@ -26,41 +21,22 @@ CLIENT = ("/today", "/today/hotel-room", "/check-in", "/diary", "/plan", "/send"
           "/welcome/questions", "/welcome", "/who", *(f"/settings{page}" for page in SETTINGS))
 #: Where the words are others for whoever leads somebody.
 LED = ("/today", "/check-in", "/yes", "/welcome/questions", "/settings/names")
-COACH = ("/desk", "/people", "/publish", "/settings", "/settings/erase")
+DESK = ("/desk", "/people", "/publish", "/settings", "/settings/erase")
 #: Of the people of the demo: one who trains alone, one who is led and had to stop, and the coach.
-EVERYBODY = ("Maud Ellery", "Kasimir Wolny", "")
+EVERYBODY = (MAUD, KASIMIR, COACH)
 LOOKS = tuple((size, dark, large) for large in (False, True) for dark in (False, True)
               for size in (PHONE, DESKTOP, LYING))
 TALL = 7000
 """Enough that a whole page is on the screen, px."""
 
 
-class Demo:
-    """The demo, served, and whose turn it is."""
-
-    def __init__(self, server: Server) -> None:
-        self.server = server
-        self.store: Store = open_store(server.data_dir)
-        with self.store.read() as db:
-            self.ids = {person.name: person.id for person in people.people(db, Trains.HERE)}
-
-    def turn_of(self, name: str) -> None:
-        """Makes it somebody's turn; nobody's name is the coach's."""
-        if name:
-            acting.choose_person(self.store, self.ids[name])
-        else:
-            acting.choose_role(self.store, Role.COACH)
-
-    def addresses(self, name: str) -> list[str]:
-        """Every address that person can go to."""
-        if not name:
-            return [*COACH, *(f"/person/{person}" for person in self.ids.values())]
-        with self.store.read() as db:
-            past = records.all_records(db, self.ids[name])
-        check_in = next(r.stamp.id for r in reversed(past) if isinstance(r, CheckIn))
-        session = next(r.stamp.id for r in reversed(past) if isinstance(r, SessionDone))
-        own = CLIENT if name == EVERYBODY[0] or is_whole() else LED
-        return [*own, f"/afterwards/{session}", f"/diary/{session}", f"/diary/{check_in}"]
+def addresses(demo: Demo, name: str) -> list[str]:
+    """Every address that somebody can go to; of who is led only those whose words are others, in a sampled suite."""
+    if name == COACH:
+        return [*DESK, *(f"/person/{person}" for person in demo.ids.values())]
+    own = CLIENT if name == MAUD or is_whole() else LED
+    session, check_in = demo.last_session(name), demo.last_check_in(name)
+    return [*own, f"/afterwards/{session}", f"/diary/{session}", f"/diary/{check_in}"]
 
 
 @pytest.fixture(scope="module")
@@ -85,7 +61,7 @@ def test_every_address_opens_in_every_look(name: str, demo: Demo, browser: Brows
     demo.turn_of(name)
     with Walker(browser) as walker:
         walker.open(demo.server.address).says()
-        for at, address in enumerate(demo.addresses(name)):
+        for at, address in enumerate(addresses(demo, name)):
             walker.go(address)
             for size, dark, large in looks_of(at):
                 walker.look(size, dark=dark, large_print=large).is_well().says()
@@ -102,7 +78,7 @@ def test_whatever_can_be_pressed_is_large_and_named(name: str, demo: Demo, brows
         for width in (PHONE[0], DESKTOP[0]) if is_whole() else PHONE[:1]:
             for large in (False, True):
                 walker.look((width, TALL), large_print=large)
-                for address in demo.addresses(name):
+                for address in addresses(demo, name):
                     walker.go(address).says()
                     amiss += [f"{address} at {width}{', large print' if large else ''}: {wrong}"
                               for one in walker.pressables() if (wrong := what_is_wrong(one, width))]
