@@ -14,7 +14,20 @@ from app.domain.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
 from app.domain.client import Client, Condition, Place, UsualPain
 from app.domain.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
-from app.domain.plan import Dose, LeftOut, Part, Reason, Step, StepKind, StepSide, Substitution, Timeline
+from app.domain.plan import (
+    Because,
+    Dose,
+    LeftOut,
+    Move,
+    MoveKind,
+    Part,
+    Reason,
+    Step,
+    StepKind,
+    StepSide,
+    Substitution,
+    Timeline,
+)
 from app.domain.programme import Programme, Week
 from app.domain.proofreading_limits import ProofreadingLimits, limit_bounds
 from app.domain.record import (
@@ -34,7 +47,7 @@ from app.domain.record import (
     Stamp,
 )
 from app.domain.rules import MOST_SHIFT, PRESETS, SOFTENABLE, RuleId
-from app.domain.session import Block, BlockKind, Item, Session
+from app.domain.session import MOST_STEPS, Block, BlockKind, Item, Session
 from app.domain.source import RuleChoice, Source
 
 EQUIPMENT = ("chair", "worktop", "wall", "doorway", "step", "mat", "band", "door_anchor", "dumbbell", "towel", "none")
@@ -102,7 +115,7 @@ def items(draw: st.DrawFn, library: tuple[Exercise, ...]) -> Item:
     return Item(
         exercise.id, **draw(st.sampled_from(amounts)), rest_s=draw(st.none() | st.integers(0, 600)),
         load_g=draw(st.just(0) | st.integers(1, 60_000)), accessory=draw(st.booleans()),
-        one_side_because=draw(st.just("") | texts(least=1)),
+        one_side_because=draw(st.just("") | texts(least=1)), steps=draw(st.integers(0, MOST_STEPS)),
     )
 
 
@@ -165,7 +178,7 @@ clients = st.builds(
     alone=st.booleans(), rises_unaided=st.booleans(), shown=st.frozensets(slugs, max_size=3),
     same_as_always=st.booleans(), kit=kits, weights_g=st.none() | listed(st.integers(1, 60_000)),
     chosen=st.dictionaries(slugs, slugs, max_size=2), rest_side=st.sampled_from(("", "left", "right")),
-    rest_side_because=texts(),
+    rest_side_because=texts(), held=st.frozensets(slugs, max_size=2),
 )
 
 
@@ -200,6 +213,8 @@ reasons = st.builds(Reason, st.sampled_from(RuleId), st.integers(0, 8),
                     listed(st.tuples(slugs, slugs | st.integers(0, 100))))
 doses = st.builds(Dose, st.integers(0, 8), st.integers(0, 10), st.integers(0, 100), st.integers(0, 200),
                   st.integers(0, 100), listed(reasons), st.just(1), st.integers(0, 8))
+moves = st.builds(Move, slugs, st.integers(0, MOST_STEPS), st.sampled_from(MoveKind), st.sampled_from(Because),
+                  st.integers(0, 600), st.integers(0, 60_000), st.just("") | slugs)
 _maybe = st.none() | st.integers(0, 60)
 
 
@@ -216,7 +231,8 @@ def timelines(draw: st.DrawFn) -> Timeline:
     because = listed(slugs)
     return Timeline(
         draw(slugs), tuple(steps), draw(doses), draw(listed(st.builds(Substitution, slugs, slugs, because))),
-        draw(listed(st.builds(LeftOut, slugs, because))), draw(st.integers(0, 10)), draw(st.booleans()))
+        draw(listed(st.builds(LeftOut, slugs, because))), draw(st.integers(0, 10)), draw(st.booleans()),
+        draw(listed(moves, 2)))
 
 
 def stamps(person: str, one: SearchStrategy[str] = slugs) -> SearchStrategy[Stamp]:

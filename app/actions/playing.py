@@ -12,6 +12,7 @@ from app.device.clock import Clock
 from app.domain.diary import AnsweredBy
 from app.domain.exercise import Exercise
 from app.domain.limits import Limits
+from app.domain.moving_today import shown_in
 from app.domain.plan import Timeline
 from app.domain.player import Ended, Event, Gap, HurtTold, Swapped, done_steps, handle, restore, swap_to
 from app.domain.record import Ending, Hurt, Person, SessionDone
@@ -154,7 +155,7 @@ def keep_session(store: Store, clock: Clock, playing: Playing) -> SessionDone:
     state = playing.state
     stamp = new_stamp(clock, playing.person.id)
     used = {s.exercise for s in (*playing.plan.steps, *state.steps) if s.exercise} | {
-        s.written for s in playing.plan.steps if s.written}
+        s.written for s in playing.plan.steps if s.written} | {m.exercise for m in playing.plan.moves}
     done = SessionDone(
         stamp, playing.name, playing.plan, playing.pack,
         state.ending if state.status is Status.STOPPED else Ending.FINISHED, done_steps(state), state.at_ms // 1000,
@@ -165,6 +166,9 @@ def keep_session(store: Store, clock: Clock, playing: Playing) -> SessionDone:
     with store.begin() as db:
         saved = records.save_record(db, done)
         journal.end_run(db, playing.run)
+        person = people.person(db, playing.person.id)
+        if person is not None and not shown_in(done) <= person.body.shown:
+            people.save_person(db, replace(person, body=replace(person.body, shown=person.body.shown | shown_in(done))))
     return saved
 
 

@@ -12,6 +12,7 @@ from app.domain.errors import TooShort
 from app.domain.exercise import Exercise
 from app.domain.history import Stop, check_ins_of, diary_today, sessions_of, way_back
 from app.domain.limits import Limits, limits_today
+from app.domain.moving_today import compile_moved, done_before
 from app.domain.plan import Timeline
 from app.domain.planning import in_block
 from app.domain.programme import Programme
@@ -22,7 +23,6 @@ from app.domain.screening import must_ask_again
 from app.domain.session import Session
 from app.domain.source import Source
 from app.domain.stations import Order, session_kit
-from app.domain.timeline import compile_timeline
 from app.storage import journal, packs, people, records
 from app.storage.database import Store
 from app.storage.packs import KeptPack
@@ -150,8 +150,9 @@ def _compiled(card: Today, body: Client, past: Sequence[SessionDone], session_id
     diary = diary_today(card.check_in, card.records, body) if card.check_in else None
     lighter = bool(due and due.lighter and due.session == session.id)
     order = order_for(card.person, body, source, session, diary, card.day, lighter_week=lighter)
+    order = replace(order, done_before=done_before(past))
     limits = limits_today(body, order.place, diary, session_kit(session, order.library), card.day)
     try:
-        return replace(card, timeline=compile_timeline(order), limits=limits)
+        return replace(card, timeline=compile_moved(order, limits, past), limits=limits)
     except TooShort as short:
         return replace(card, too_short=short, limits=limits)

@@ -8,6 +8,7 @@ from enum import StrEnum
 
 from app.domain.body import Spot
 from app.domain.exercise import Axis, Space
+from app.domain.late import LATE
 
 
 class Condition(StrEnum):
@@ -72,6 +73,8 @@ class Client:
     rest_side: str = ""
     """`left` or `right`: not to be trained, with its reason in `rest_side_because`."""
     rest_side_because: str = ""
+    held: frozenset[str] = field(default=frozenset(), metadata=LATE)
+    """Exercises that the coach holds: wherever they are written they stay where they are."""
 
 
 STARTER_PLACES: tuple[Place, ...] = (

@@ -1,9 +1,10 @@
 """What a compiled session is: steps on a ruler of whole milliseconds, with today's dose and every change explained."""
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 
+from app.domain.late import LATE
 from app.domain.rules import RuleId
 
 
@@ -117,6 +118,52 @@ class LeftOut:
     because: tuple[str, ...]
 
 
+class MoveKind(StrEnum):
+    """What one step beyond the written amount adds, in the order in which it comes."""
+
+    SECONDS = "seconds"
+    REPS = "reps"
+    HARDER = "harder"
+    LOAD = "load"
+
+
+class Because(StrEnum):
+    """Why a station stands at its step. The ids stand in plans and returns and never change."""
+
+    CLEAN = "clean"
+    """Two clean sessions running."""
+    HURT = "hurt"
+    EASED = "eased"
+    SKIPPED = "skipped"
+    CUT_SHORT = "cut_short"
+    TOO_HARD = "too_hard"
+    GAP = "gap"
+    """It was not done for a while."""
+    PAIN = "pain"
+    """It would move on, but it loads a region that hurts."""
+    HELD = "held"
+    """It would move on, but the coach holds it."""
+    UNTOLD = "untold"
+    """A reason that the person does not send."""
+
+
+@dataclass(frozen=True)
+class Move:
+    """A station that stands `step` steps beyond what was written, or came back to it (step 0)."""
+
+    exercise: str
+    """As written."""
+    step: int
+    what: MoveKind
+    because: Because
+    written: int
+    """Seconds or repetitions of one bout as written; for a load grams."""
+    amount: int
+    """The same today."""
+    to: str = ""
+    """The harder exercise that is done instead, if it is one."""
+
+
 @dataclass(frozen=True)
 class Timeline:
     """A session ready to be done. Steps touch, never overlap and sum to `total_ms`."""
@@ -129,6 +176,8 @@ class Timeline:
     target_rpe: int = 5
     strength: bool = False
     """Whether strength work is done, so that a day of rest should follow."""
+    moves: tuple[Move, ...] = field(default=(), metadata=LATE)
+    """Stations that stand beyond what was written, or came back to it, each with its reason."""
 
     @property
     def total_ms(self) -> int:

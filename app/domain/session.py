@@ -2,10 +2,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 
 from app.domain.exercise import Exercise
+from app.domain.late import LATE
+
+#: How far a client may go beyond what is written where the coach says nothing, and how far at most.
+USUAL_STEPS, MOST_STEPS = 2, 4
 
 
 class BlockKind(StrEnum):
@@ -37,6 +41,8 @@ class Item:
     """May be left out when time is short."""
     one_side_because: str = ""
     """A recorded reason for training one side alone."""
+    steps: int = field(default=USUAL_STEPS, metadata=LATE)
+    """How many steps a client may go beyond what is written: the coach's ceiling. 0: never."""
 
 
 @dataclass(frozen=True)

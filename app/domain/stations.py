@@ -1,7 +1,7 @@
 """The stations of today's session: what each written item becomes, how often, for how long, on which sides."""
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -17,6 +17,8 @@ from app.domain.session import Block, BlockKind, Item, Session
 from app.domain.substitution import Library, choose
 
 SIDE_CHANGE_S = 5
+FIRST_SET_UP_S = 10
+"""At least this for an exercise that somebody never did: to read its cues and to look at the figure. [P]"""
 PARTS = {BlockKind.WARM_UP: Part.WARM_UP, BlockKind.COOL_DOWN: Part.COOL_DOWN}
 
 
@@ -33,6 +35,14 @@ class Order:
     table: RuleTable = DEFAULT_RULES
     whole_library: bool = False
     lighter_week: bool = False
+    done_before: frozenset[str] | None = None
+    """Exercises that they have done; any other takes longer to set up the first time. None: not told."""
+
+    def set_up_s(self, exercise: Exercise, seen: Collection[str]) -> int:
+        """Seconds to set an exercise up; the first time ever, unless `seen` earlier in the session, twice as many."""
+        if self.done_before is None or exercise.id in self.done_before or exercise.id in seen:
+            return exercise.set_up_s
+        return max(FIRST_SET_UP_S, 2 * exercise.set_up_s)
 
 
 @dataclass(frozen=True)

@@ -57,11 +57,11 @@ class _Ruler:
             self.at_ms += step.length_ms
 
 
-def _gap(ruler: _Ruler, before: Station | None, after: Station, client: Client) -> None:
+def _gap(ruler: _Ruler, before: Station | None, after: Station, client: Client, set_up_s: int) -> None:
     """Rest that remains, then the change, then the set-up."""
     same = before is not None and before.actual.id == after.actual.id
     change_ms = _change_s(before.actual if before else None, after.actual, client) * 1000
-    set_up_ms = 0 if same else after.actual.set_up_s * 1000
+    set_up_ms = 0 if same else set_up_s * 1000
     rest_ms = max(0, (before.rest_s * 1000 if before else 0) - change_ms - set_up_ms)
     kind = before.rest_kind if before else StepKind.REST
     rest_part = before.part if before else after.part
@@ -83,11 +83,12 @@ def _bout(ruler: _Ruler, station: Station, side: StepSide) -> None:
         ruler.add(replace(step, length_ms=part_ms))
 
 
-def _lay(stations: Iterable[Station], client: Client) -> tuple[Step, ...]:
-    ruler = _Ruler()
+def _lay(stations: Iterable[Station], order: Order) -> tuple[Step, ...]:
+    ruler, client, seen = _Ruler(), order.client, set[str]()
     before: Station | None = None
     for station in stations:
-        _gap(ruler, before, station, client)
+        _gap(ruler, before, station, client, order.set_up_s(station.actual, seen))
+        seen.add(station.actual.id)
         for at, side in enumerate(station.bouts):
             if at:
                 ruler.add(Step(StepKind.REST, station.part, 0, station.between_s * 1000, station.actual.id, side,
@@ -127,7 +128,7 @@ def _first_trim(order: Order, dose: Dose, trims: Sequence[Trim]) -> int:
         amount = AMOUNTS[level]
         eased = Dose(level, 0, amount.work, amount.rest, amount.load)
         while at < len(trims) - 1:
-            steps = _lay(stations_today(plain, as_written(order), eased, free, trims[at]), plain.client)
+            steps = _lay(stations_today(plain, as_written(order), eased, free, trims[at]), plain)
             if not steps or steps[-1].end_ms <= room_ms:
                 break
             at += 1
@@ -142,7 +143,7 @@ def _fit(order: Order, dose: Dose, picked: Picked, limits: Limits) -> tuple[tupl
     """
     trims, room_ms, least_ms = _trims(order.session), _room_ms(order), 0
     for trim in trims[_first_trim(order, dose, trims):]:
-        steps = _lay(stations_today(order, picked, dose, limits, trim), order.client)
+        steps = _lay(stations_today(order, picked, dose, limits, trim), order)
         least_ms = steps[-1].end_ms if steps else 0
         if room_ms is None or least_ms <= room_ms:
             return steps, trim

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from app.domain.plan import Reason, Timeline
+from app.domain.plan import Because, Reason, Timeline
 from app.domain.record import CheckIn, Clearance, Event, EventKind, Person, Record, SessionDone
 from app.domain.rules import RuleId
 
@@ -17,6 +17,7 @@ _OF_EVENTS: Mapping[EventKind, frozenset[str]] = {
 }
 #: The question after a fall that is about pain.
 _HURTS = "hurts"
+_HURTING = frozenset({Because.HURT, Because.PAIN})
 _OF_PAIN = frozenset({RuleId.PAIN, RuleId.PAIN_RISE, RuleId.SORENESS})
 _OF_CHECK_INS = _OF_PAIN | {RuleId.SYMPTOMS, RuleId.READINESS}
 
@@ -70,7 +71,9 @@ def _without_pain(record: Record) -> Record:
         stopped_by = "" if record.stopped_by in _OF_PAIN else record.stopped_by
         return replace(record, pain=None, morning_after=None, soreness=None, stopped_by=stopped_by)
     if isinstance(record, SessionDone):
-        return replace(record, pain=None, hurts=(), plan=_without_reasons(record.plan, _OF_PAIN))
+        plan = _without_reasons(record.plan, _OF_PAIN)
+        moves = tuple(replace(m, because=Because.UNTOLD) if m.because in _HURTING else m for m in plan.moves)
+        return replace(record, pain=None, hurts=(), plan=replace(plan, moves=moves))
     if isinstance(record, Event):
         return replace(record, answers={key: yes for key, yes in record.answers.items() if key != _HURTS})
     return record

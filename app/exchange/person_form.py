@@ -52,6 +52,7 @@ class BodyForm(Form):
     chosen: dict[Word, Word] = Field(default_factory=dict)
     rest_side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
     rest_side_because: Text = ""
+    held: Slugs = frozenset()
 
 
 class PersonForm(Form):

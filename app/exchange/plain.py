@@ -9,6 +9,7 @@ from enum import Enum
 from typing import Any
 
 from app.domain.body import Spot
+from app.domain.late import is_silent
 
 #: Characters in the longest text of a record.
 MOST_TEXT = 4000
@@ -30,8 +31,8 @@ def plain(value: object) -> Any:
     if isinstance(value, date):
         return value.isoformat()
     if dataclasses.is_dataclass(value):
-        named = {f.name: getattr(value, f.name) for f in dataclasses.fields(value)}
-        return {name: plain(one) for name, one in named.items() if one is not None}
+        named = ((f, getattr(value, f.name)) for f in dataclasses.fields(value))
+        return {f.name: plain(one) for f, one in named if one is not None and not is_silent(f, one)}
     if isinstance(value, Mapping):
         return {plain(key): plain(one) for key, one in value.items()}
     if isinstance(value, frozenset | set):

@@ -22,6 +22,7 @@ from app.domain.record import (
     SessionDone,
     Stamp,
 )
+from app.domain.session import MOST_STEPS
 from app.exchange.forms import (
     BODY_SPOTS,
     Form,
@@ -105,6 +106,9 @@ def _possible(plan: Timeline) -> Timeline:
         if step.start_ms != at or step.length_ms < 0 or step.end_ms > _DAY_MS:
             refuse("steps that touch, from 0 on")
         at = step.end_ms
+    if not all(0 <= m.step <= MOST_STEPS and min(m.written, m.amount) >= 0 and m.amount <= _DAY_MS
+               for m in plan.moves):
+        refuse("steps beyond what was written, within the coach's ceiling")
     dose = plan.dose
     within = ((dose.level, 8), (dose.carried, 8), (dose.work, 100), (dose.load, 100), (dose.rest, 1000),
               (dose.rounds, 100), (plan.target_rpe, 10))

@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from pydantic import AfterValidator, Field, model_validator
 
 from app.domain.programme import Programme, Week
-from app.domain.session import Block, BlockKind, Item, Session
+from app.domain.session import MOST_STEPS, USUAL_STEPS, Block, BlockKind, Item, Session
 from app.exchange.forms import Form, Line, Name, Slug, Text, becomes, number, refuse, whole
 
 Rest = Annotated[int, whole(0, 600)]
@@ -23,6 +23,7 @@ class ItemForm(Form):
     load_kg: Annotated[float, number(0, 60)] | None = None
     accessory: bool = False
     one_side_because: Line = ""
+    steps: Annotated[int, whole(0, MOST_STEPS)] = USUAL_STEPS
 
     @model_validator(mode="after")
     def _one_amount(self) -> ItemForm:
@@ -119,6 +120,8 @@ def _item_table(item: Item) -> dict[str, Any]:
         table["rest_s"] = item.rest_s
     if item.load_g:
         table["load_kg"] = item.load_g / 1000
+    if item.steps != USUAL_STEPS:
+        table["steps"] = item.steps
     return table | _said({"accessory": item.accessory, "one_side_because": item.one_side_because})
 
 

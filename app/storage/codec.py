@@ -1,9 +1,9 @@
 """Domain values as JSON and back, driven by their type hints.
 
 Enums become their values, spots their words ("left knee"), dates ISO text, instants UTC with a `Z`, tuples
-and frozensets lists (sets sorted), mappings objects. A None whose default is None is left out. Where a field
-may hold one of several dataclasses, `is` names which. Unknown keys are ignored; the same value gives the
-same text, byte for byte.
+and frozensets lists (sets sorted), mappings objects. A None whose default is None is left out, and so is a
+late field that says no more than its default. Where a field may hold one of several dataclasses, `is` names
+which. Unknown keys are ignored; the same value gives the same text, byte for byte.
 """
 from __future__ import annotations
 
@@ -19,6 +19,7 @@ from hashlib import sha256
 from typing import Any, NamedTuple, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from app.domain.body import Spot, parse_spot
+from app.domain.late import is_silent
 
 T = TypeVar("T")
 Turn = Callable[[Any], Any]
@@ -193,28 +194,39 @@ def tag_of(cls: type) -> str:
     return re.sub(r"(?<=[a-z0-9])(?=[A-Z])", "_", cls.__name__).lower()
 
 
+class _Kept(NamedTuple):
+    """A field, both its directions, and when it is left out."""
+
+    name: str
+    there: Turn | None
+    back: Turn | None
+    none_is_default: bool
+    late: Field[Any] | None
+
+
 def _dataclass(cls: Any) -> Pair:
     """Every field by its hint. Resolved at first use, so that a type may hold itself."""
-    plan: list[tuple[str, Turn | None, Turn | None, bool]] = []
+    plan: list[_Kept] = []
 
-    def resolved() -> list[tuple[str, Turn | None, Turn | None, bool]]:
+    def resolved() -> list[_Kept]:
         if not plan:
             hints = get_type_hints(cls)
-            plan.extend((f.name, *pair_for(hints[f.name]), f.default is None) for f in _stored(cls))
+            plan.extend(_Kept(f.name, *pair_for(hints[f.name]), f.default is None, f if f.metadata else None)
+                        for f in _stored(cls))
         return plan
 
     def there(value: Any) -> dict[str, Any]:
         out: dict[str, Any] = {}
-        for name, turn, _, none_is_default in plan or resolved():
+        for name, turn, _, none_is_default, late in plan or resolved():
             held = getattr(value, name)
-            if held is None and none_is_default:
+            if (held is None and none_is_default) or (late and is_silent(late, held)):
                 continue
             out[name] = turn(held) if turn else held
         return out
 
     def back(data: Mapping[str, Any]) -> Any:
         told = {}
-        for name, _, turn, _ in plan or resolved():
+        for name, _, turn, _, _ in plan or resolved():
             if name in data:
                 held = data[name]
                 told[name] = turn(held) if turn else held

@@ -1,0 +1,18 @@
+"""Fields that came after the first version: written only where they say something, so old values keep their bytes."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import MISSING, Field
+from types import MappingProxyType
+from typing import Any
+
+#: `field(default=…, metadata=LATE)`
+LATE: Mapping[str, bool] = MappingProxyType({"late": True})
+
+
+def is_silent(field: Field[Any], value: object) -> bool:
+    """Whether it came later and says no more than leaving it out would."""
+    if not field.metadata.get("late"):
+        return False
+    usual = field.default_factory() if field.default_factory is not MISSING else field.default
+    return bool(value == usual)
