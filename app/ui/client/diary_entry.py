@@ -13,6 +13,7 @@ from app.domain.record import CheckIn, Clearance, How, Record, SessionDone
 from app.storage import records
 from app.text import dose_sentence, left_out_text, reason_text, substitution_text
 from app.text_client import day_words
+from app.text_moves import MOVED_HEAD, move_text
 from app.text_signs import sign_words
 from app.ui.client.diary_answers import AnswersPage
 from app.ui.client.diary_other import other_entry
@@ -107,7 +108,10 @@ def _eased(c: Card, done: SessionDone) -> list[ft.Control]:
         rows.append(c.reason(dose_sentence(plan.dose), " ".join(reason_text(r) for r in plan.dose.reasons)))
     rows += [c.reason(done.names.get(s.to, s.to), substitution_text(s, done.names)) for s in plan.substitutions]
     rows += [c.reason(done.names.get(o.exercise, o.exercise), left_out_text(o)) for o in plan.left_out]
-    return [c.head(says.EASED_HEAD), c.stack(rows)] if rows else []
+    moved: list[ft.Control] = [
+        c.reason(done.names.get(m.to or m.exercise, m.exercise), move_text(m, done.names)) for m in plan.moves]
+    return [*([c.head(says.EASED_HEAD), c.stack(rows)] if rows else []),
+            *([c.head(MOVED_HEAD), c.stack(moved)] if moved else [])]
 
 
 def _by_hand(c: Card, done: SessionDone) -> list[ft.Control]:

@@ -6,7 +6,7 @@ from typing import Any
 
 import flet as ft
 
-from app import text, text_client, text_welcome
+from app import text, text_client, text_moves, text_welcome
 from app.actions import people
 from app.actions.today import Today
 from app.domain.client import Condition, Place
@@ -54,6 +54,9 @@ def _changes(c: Card, card: Today) -> list[ft.Control]:
         c.reason(names.get(s.to, s.to), text.substitution_text(s, names)) for s in timeline.substitutions
     ]
     told += [c.reason(names.get(out.exercise, out.exercise), text.left_out_text(out)) for out in timeline.left_out]
+    pounds = card.person.pounds
+    told += [c.reason(names.get(m.to or m.exercise, m.exercise), text_moves.move_text(m, names, pounds=pounds))
+             for m in timeline.moves]
     return [c.head(text_client.CHANGED_HEAD), *told] if told else []
 
 

@@ -6,6 +6,7 @@ import flet as ft
 from app import text, text_person
 from app.domain.plan import Timeline
 from app.domain.record import SessionDone
+from app.text_moves import move_text
 from app.ui import theme as t
 from app.ui.coach.person_sheet import Sheet
 from app.ui.parts import Card, bind
@@ -67,6 +68,9 @@ def _why(c: Card, done: SessionDone) -> ft.Control:
     for left in plan.left_out:
         rows.append(c.stack([c.text(f"“{done.names.get(left.exercise, left.exercise)}”", weight=t.SEMI),
                              c.soft(text.left_out_text(left))], 0))
+    for move in plan.moves:
+        name = done.names.get(move.to or move.exercise, move.exercise)
+        rows.append(c.stack([c.text(f"“{name}”", weight=t.SEMI), c.soft(move_text(move, done.names))], 0))
     if len(rows) == 1:
         rows.append(c.soft(text_person.AS_WRITTEN))
     return c.aside(c.stack(rows))
