@@ -70,6 +70,7 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("-o", "--output", type=Path, required=True, metavar="FILE")
     one.add_argument("--json", action="store_true")
     one = command("timeline", "compiles a session for a client, a place and a diary")
+    one.formatter_class, one.epilog = argparse.RawDescriptionHelpFormatter, text.TIMELINE_EXAMPLE
     one.add_argument("pack", type=Path, metavar="PACK", help="a pack, or a source folder")
     one.add_argument("session", metavar="SESSION")
     one.add_argument("--client", type=Path, metavar="FILE")

@@ -335,3 +335,14 @@ def went_back(copy: str, aside: str) -> str:
     """The store was put back from a copy."""
     kept = f" What was there is kept as {aside}." if aside else ""
     return f"The records are as they were in {copy}.{kept}"
+
+
+TIMELINE_EXAMPLE = """The files are JSON; leave out what does not apply. A question left out of the diary counts as
+unanswered. Body parts: neck shoulder elbow wrist back hip knee ankle, with "left " or "right " before them.
+
+  client  {"spare": {"wrist": 1}, "conditions": ["osteoporosis"], "alone": true, "kit": ["chair", "dumbbell"],
+           "weights_kg": [2, 4]}
+  place   {"kit": ["chair"], "floor": true, "noise": false, "space": "small", "minutes": 20}
+  diary   {"symptoms": [], "pain": {"right hip": 5}, "pain_rise": {}, "soreness": {}, "slept": 4, "energy": 4,
+           "calm": 4, "last": {"days_ago": 3, "rpe": 5, "target_rpe": 5, "completed": 1.0, "pain": 2}}
+"""

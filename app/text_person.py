@@ -71,7 +71,7 @@ LIMITS_WHY = "What you set here replaces what you sent before. They see it as a 
 NO_LIMITS = "No limits from you."
 SIDES: Mapping[str, str] = {"": "Both sides", "left": "Left", "right": "Right"}
 CAPS: Mapping[int, str] = {0: "Leave out", 1: "Light only", 2: "Nothing hard"}
-ADD_LIMIT, TAKE_AWAY = "Add this limit", "Take away"
+TAKE_AWAY = "Take away"
 SEAL = "Seal this message"
 SAVE_FILE, COPY_TEXT = "Save as file", "Copy as text"
 CANCEL = "Cancel"
@@ -107,6 +107,15 @@ ENDINGS: Mapping[Ending, str] = {
     Ending.FINISHED: "Finished", Ending.INTERRUPTED: "Interrupted by something outside",
     Ending.TOO_MUCH: "Stopped: too much", Ending.PAIN: "Stopped: pain", Ending.SIGN: "Stopped",
 }
+
+
+ENDED_EARLY = "Ended early, enough for that day"
+WHOLE_FROM = 95
+
+
+def _left_early(done: SessionDone) -> bool:
+    """Whether somebody ended it of their own accord well before its end."""
+    return done.ending is Ending.FINISHED and done.completed < WHOLE_FROM
 
 
 # ------------------------------------------------------------------ the person
@@ -168,7 +177,7 @@ def ended(done: SessionDone) -> str:
     if done.ending is Ending.SIGN:
         words = sign_words(done.sign)
         return f"Stopped: {words[:1].lower()}{words[1:]}"
-    return ENDINGS[done.ending]
+    return ENDED_EARLY if _left_early(done) else ENDINGS[done.ending]
 
 
 def pain_line(done: SessionDone) -> str:

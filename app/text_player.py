@@ -189,7 +189,7 @@ def call(number: str) -> str:
 
 def contact(who: str) -> str:
     """Whom else to ring."""
-    return f"Or ring {who}."
+    return f"Then ring {who}."
 
 
 def ring(who: str) -> str:

@@ -29,6 +29,7 @@ SIGN_WORDS: Mapping[str, str] = {
     "numbness": "New numbness or tingling",
     "night_pain": "New pain that wakes you at night",
     "weight_loss": "Losing weight without meaning to",
+    "other_worry": "Something else that is new and worries you",
     "fever": "Fever",
     "head_cold": "A head cold",
 }

@@ -14,7 +14,7 @@ from app.domain.exercise import Exercise
 from app.domain.limits import Limits
 from app.domain.moving_today import shown_in
 from app.domain.plan import Timeline
-from app.domain.player import Ended, Event, Gap, HurtTold, Swapped, done_steps, handle, restore, swap_to
+from app.domain.player import Ended, Event, Gap, HurtTold, Paused, Swapped, done_steps, handle, restore, swap_to
 from app.domain.record import Ending, Hurt, Person, SessionDone
 from app.domain.run import OVER, Moment, PlayerState, Status, open_player, tick
 from app.domain.sparing import Sparing, easier_now, spare, spared
@@ -127,7 +127,10 @@ def take_easier(store: Store, clock: Clock, playing: Playing) -> Playing:
     if option is None or step is None or not step.exercise:
         return playing
     written = step.exercise
+    during = step.is_effort and playing.library[written].position is not option.position
     playing = do(store, clock, playing, swap_to(written, option, by_hand=True))
+    if during:
+        playing = do(store, clock, playing, Paused())  # nobody hurries from standing to a chair
     with store.begin() as db:
         people.count_choice(db, playing.person.id, step.written or written, option.id, clock.now())
     return playing

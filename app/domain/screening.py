@@ -41,6 +41,7 @@ SIGNS: Mapping[str, Symptom] = {
     "numbness": Symptom.STOP_AND_ASK,
     "night_pain": Symptom.STOP_AND_ASK,
     "weight_loss": Symptom.STOP_AND_ASK,
+    "other_worry": Symptom.STOP_AND_ASK,
     "fever": Symptom.FEVER,
     "head_cold": Symptom.HEAD_COLD,
 }
