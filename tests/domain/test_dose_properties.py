@@ -45,7 +45,7 @@ def test_a_worse_answer_never_gives_more(pair: tuple[Diary, Diary], client: Clie
 
 
 @pytest.mark.parametrize("name", sorted(own.WORSENINGS))
-@settings(max_examples=examples(25, 1_000))
+@settings(max_examples=examples(25, 500))
 @given(data=st.data())
 def test_every_single_answer_made_worse_never_gives_more(name: str, data: st.DataObject) -> None:
     """The same for each answer by name, so that none is passed over by chance."""
@@ -91,7 +91,7 @@ def shuffled(draw: st.DrawFn, diary: Diary) -> Diary:
     )
 
 
-@settings(max_examples=examples(60, 3_000))
+@settings(max_examples=examples(60, 1_500))
 @given(st.data(), own.diaries, own.bodies, own.session_ids)
 def test_the_order_of_answers_is_irrelevant_and_the_same_input_gives_the_same_plan(
     data: st.DataObject, diary: Diary, client: Client, session: str
@@ -143,7 +143,7 @@ def untouched(got: Dose) -> Counter[tuple[object, ...]]:
     return Counter((r.rule, r.level, r.data) for r in got.reasons)
 
 
-@settings(max_examples=examples(60, 3_000))
+@settings(max_examples=examples(60, 1_500))
 @given(own.diaries, own.bodies, own.session_ids)
 def test_mirrored_sides_give_the_mirrored_plan(diary: Diary, client: Client, session: str) -> None:
     """The dose alike, its reasons mirrored, every step mirrored."""
@@ -230,7 +230,7 @@ def test_a_worse_answer_never_gives_more_of_a_session(pair: tuple[Diary, Diary],
     assert_session_no_more(worse, better)
 
 
-@often
+@settings(max_examples=examples(100, 3_000))
 @given(own.diaries | own.mild_diaries, own.bodies, own.rooms, own.session_ids)
 def test_no_diary_gives_more_than_was_written(diary: Diary, client: Client, room: object, session: str) -> None:
     """Against the same person on the best of days."""
