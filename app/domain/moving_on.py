@@ -114,14 +114,14 @@ def _why_back(done: SessionDone, bouts: _Bouts) -> Because | None:
     """What takes a step back, or None. A session that the doorbell ended says nothing of what was not reached."""
     if any(h.exercise in bouts.ids for h in done.hurts):
         return Because.HURT
-    if done.rpe is not None and done.rpe - done.plan.target_rpe >= TOO_HARD:
-        return Because.TOO_HARD
     if any(before in bouts.ids for before, _ in done.by_hand):
         return Because.EASED
     if How.SKIPPED in bouts.hows:
         return Because.SKIPPED
     short = any(how not in (How.FULL, How.EASIER) for how in bouts.hows)
-    return Because.CUT_SHORT if short and done.ending is not Ending.INTERRUPTED else None
+    if short and done.ending is not Ending.INTERRUPTED:
+        return Because.CUT_SHORT
+    return Because.TOO_HARD if (done.rpe or 0) - done.plan.target_rpe >= TOO_HARD else None
 
 
 def hurting_in(done: SessionDone) -> frozenset[Region]:

@@ -9,6 +9,8 @@ from typing import NamedTuple
 DOSE, RULES, LIMITS = "app/domain/dose.py", "app/domain/rules.py", "app/domain/limits.py"
 AMOUNTS, STATIONS, TIMELINE = "app/domain/prescription.py", "app/domain/stations.py", "app/domain/timeline.py"
 BODY, HISTORY, CHOICE, SPARING = (f"app/domain/{m}.py" for m in ("body", "history", "substitution", "sparing"))
+ON, RUNGS, MOVING = (f"app/domain/{m}.py" for m in ("moving_on", "rungs", "moving_today"))
+T_ON = "tests/domain/test_moving_on.py"
 T_DOSE, T_RULES, T_LIMITS = ("tests/domain/test_dose.py", "tests/domain/test_rules.py", "tests/domain/test_limits.py")
 T_TIME, T_CHOICE, T_HISTORY, T_SPARING = (
     f"tests/domain/test_{m}.py" for m in ("timeline", "substitution", "history", "sparing"))
@@ -109,4 +111,17 @@ FAULTS: tuple[Fault, ...] = (
     Fault("anybody's yes will do", HISTORY, 'return clearance.kind not in ("self", "coach")',
           "return True", T_HISTORY),
     Fault("a joint that gave way goes on", SPARING, " or hurt.gave_way", "", T_SPARING),
+    # moving on
+    Fault("one clean session is enough", ON, "CLEAN_NEEDED = 2", "CLEAN_NEEDED = 1", T_ON),
+    Fault("moves on with pain 3", ON, "PAIN_HOLDS = 3", "PAIN_HOLDS = 4", T_ON),
+    Fault("moves on from a step that was not done", ON, "    if step != at.step:", "    if False:", T_ON),
+    Fault("a fortnight off takes nothing", ON, "GAP_BACK, GAP_OUT = 15, 29", "GAP_BACK, GAP_OUT = 16, 29", T_ON),
+    Fault("the coach's ceiling ignored", RUNGS, "return min(item.steps, len(rungs(item, written, library)))",
+          "return len(rungs(item, written, library))", T_ON),
+    Fault("a harder option never shown", RUNGS, "may_stand_in(e, written, day.client, day.limits)",
+          "not day.limits.against(e)", T_ON),
+    Fault("more on a day that holds", MOVING, "plain.dose.level > 0 or plain.dose.reasons or ",
+          "plain.dose.level > 1 or ", T_ON),
+    Fault("this morning's pain lets it go on", MOVING,
+          "painful = any(loads(exercise, region) for region in hurting)", "painful = False", T_ON),
 )
