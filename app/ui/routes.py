@@ -27,6 +27,7 @@ from app.ui.coach.people import PeopleScreen
 from app.ui.coach.person import PersonScreen
 from app.ui.coach.publish import PublishScreen
 from app.ui.shell import Shell
+from app.ui.why import WhyScreen
 
 Screen = Callable[..., ft.Control]
 
@@ -45,6 +46,7 @@ SCREENS: Mapping[str, Screen] = {
     "programme": ProgrammeScreen,
     "checks": ChecksScreen,
     "note": NoteScreen,
+    "why": WhyScreen,
     "yes": YesScreen,
     "desk": DeskScreen,
     "people": PeopleScreen,
@@ -52,7 +54,7 @@ SCREENS: Mapping[str, Screen] = {
     "publish": PublishScreen,
 }
 #: Shown without anybody having been welcomed.
-OPEN_TO_ALL = frozenset({"welcome", "who", "settings"})
+OPEN_TO_ALL = frozenset({"welcome", "who", "settings", "why"})
 COACH_SIDE = frozenset({"desk", "people", "person", "publish", "settings", "welcome"})
 
 

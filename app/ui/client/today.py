@@ -5,7 +5,7 @@ from typing import Any
 
 import flet as ft
 
-from app import text, text_client
+from app import text, text_client, text_why
 from app.actions.people import current_person
 from app.actions.today import Today, today
 from app.storage import people
@@ -73,6 +73,7 @@ def _face(c: Card, shell: Shell, card: Today, face: Standing, nav: Nav, session:
     if face in (Standing.TOO_SHORT, Standing.NOTHING_LEFT):
         return _not_so(c, shell, card, face)
     body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
+    body.append(c.link(text_why.LINK, goes(shell, "/why")))
     if face is Standing.READY:
         body.append(c.link(text_client.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
     body += drawn.where(c, shell, card) + drawn.safety(c, card.person)
@@ -104,7 +105,8 @@ def _reasons(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Cont
         return []
     why = [c.body(text.reason_text(r)) for r in card.timeline.dose.reasons]
     again = c.link(text_client.CHECK_IN_AGAIN, goes(shell, "/check-in"))
-    return [c.head(text_client.WHY), *why, again, *drawn.others(c, shell, card)]
+    rules = c.link(text_why.LINK, goes(shell, "/why"))
+    return [c.head(text_client.WHY), *why, rules, again, *drawn.others(c, shell, card)]
 
 
 def _done(c: Card, shell: Shell, card: Today) -> Face:

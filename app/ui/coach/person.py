@@ -3,7 +3,7 @@ from __future__ import annotations
 
 import flet as ft
 
-from app import text_coach, text_person
+from app import text_coach, text_person, text_why
 from app.ui.coach.person_about import about, check_ins, not_sent, notes
 from app.ui.coach.person_charts import charts
 from app.ui.coach.person_checks import checks_and_events
@@ -38,7 +38,8 @@ def PersonScreen(shell: Shell) -> ft.Control:
     says = text_coach.last_heard(last, back_at)
     head: list[ft.Control] = [c.title(sheet.person.name), c.soft(". ".join(w for w in (known, says) if w))]
     reply = ReplyPanel(shell, sheet, bind(set_turn, turn + 1))
-    left = [SessionsPanel(shell, sheet, left_width), check_ins(c, sheet), notes(c, sheet)]
+    rules = c.side_by_side([c.small_button(text_why.COACH_LINK, safe(shell, bind(shell.go, "/why")))])
+    left = [SessionsPanel(shell, sheet, left_width), rules, check_ins(c, sheet), notes(c, sheet)]
     right = [*charts(c, sheet, right_width), *checks_and_events(c, sheet), FiguresPanel(shell, sheet), about(c, sheet),
              not_sent(c, sheet)]
     return coach_page(shell, "people", [*head, reply, columns(shell, left, right, left_width)])

@@ -7,6 +7,7 @@ from pathlib import Path
 import flet as ft
 
 from app import text_coach as words
+from app import text_why
 from app.actions import coach
 from app.domain.errors import AppError
 from app.text import error_text
@@ -32,7 +33,8 @@ def PublishScreen(shell: Shell) -> ft.Control:
     own = coach.own_sources(shell.store)
     where = f"{words.SOURCES_WHY} {words.sources_where(str(own))}" if own else words.SOURCES_WHY
     body.append(c.soft(where))
-    body.append(c.side_by_side([c.small_button(words.RECHECK, safe(shell, bind(set_turn, turn + 1)))]))
+    body.append(c.side_by_side([c.small_button(words.RECHECK, safe(shell, bind(set_turn, turn + 1))),
+                                c.small_button(text_why.COACH_LINK, safe(shell, bind(shell.go, "/why")))]))
     for folder, found in zip(folders, opened, strict=True):
         if isinstance(found, AppError):
             body.append(_unreadable(c, folder.name, found))
