@@ -11,11 +11,13 @@ from app.domain.client import Client, Condition, Place, UsualPain
 from app.domain.diary import AnsweredBy
 from app.domain.exercise import Axis, Exercise, Mode, Option, Sides
 from app.domain.moving_today import done_before, shown_in
-from app.domain.plan import Because, MoveKind, StepKind
-from app.domain.record import Ending, How, Hurt
+from app.domain.plan import Because, Move, MoveKind, StepKind
+from app.domain.record import Ending, How, Hurt, Person
 from app.domain.rungs import next_load_g
 from app.domain.session import Item
 from app.domain.timeline import compile_timeline
+from app.exchange.agreement import agreed_records
+from app.text_moves import WHY, move_text
 from tests.domain.days import BODY, BRACE, CURL, LIBRARY, PLAIN, RISE, Days, amounts, session_of, steps
 from tests.domain.past import check_in, sore, stamp
 
@@ -468,3 +470,34 @@ def test_options_of_an_exercise_are_no_rungs_of_their_own_ladder() -> None:
     odd = replace(LIBRARY["rise"], harder=(Option("rise"), Option("nowhere")))
     days = Days(BODY, session_of(RISE), {**LIBRARY, "rise": odd}).good(*DAYS[:8])
     assert days.at(DAYS[8])["rise"].step == 2
+
+
+# ------------------------------------------------------------------ told
+
+@pytest.mark.parametrize(("move", "said"), [
+    (Move("rise", 1, MoveKind.SECONDS, Because.CLEAN, 30, 35), "5 seconds more, 35 in all, after two good sessions."),
+    (Move("curl", 1, MoveKind.REPS, Because.SKIPPED, 8, 9), "1 repetition more, 9 in all, since it was left out."),
+    (Move("rise", 3, MoveKind.HARDER, Because.CLEAN, 30, 30, "low"),
+     "One step harder than “Stand up from a chair”, after two good sessions."),
+    (Move("curl", 3, MoveKind.LOAD, Because.CLEAN, 2000, 3000), "3 kg instead of 2 kg, after two good sessions."),
+    (Move("rise", 4, MoveKind.LOAD, Because.HELD, 2000, 2500, "low"),
+     "One step harder than “Stand up from a chair”, with 2.5 kg instead of 2 kg, as your coach wants it."),
+    (Move("rise", 0, MoveKind.SECONDS, Because.HURT, 30, 30), "As written again, 30 seconds, since it hurt."),
+])
+def test_each_move_is_one_plain_sentence(move: Move, said: str) -> None:
+    """What is more, how much it is in all, and why."""
+    assert move_text(move, {i: e.name for i, e in LIBRARY.items()}) == said
+    assert set(WHY) == set(Because)
+
+
+def test_that_it_hurt_does_not_travel_where_pain_is_not_sent() -> None:
+    """Nor that something hurts today; any other reason does."""
+    done = Days().do(0)
+    moves = tuple(Move("rise", 0, MoveKind.SECONDS, because, 30, 30) for because in Because)
+    done = replace(done, plan=replace(done.plan, moves=moves))
+    sent, = agreed_records(Person("p", "Ines", sends=frozenset({"sessions"})), [done])
+    assert isinstance(sent, type(done))
+    told = {one.because for one in sent.plan.moves}
+    assert told == set(Because) - {Because.HURT, Because.PAIN}
+    whole, = agreed_records(Person("p", "Ines"), [done])
+    assert whole == done
