@@ -291,13 +291,14 @@ class Walker:
         """Saves what is on the screen, once it stands still."""
         place.parent.mkdir(parents=True, exist_ok=True)
         self.page.mouse.move(0, 0)
-        before, now = b"", self.page.screenshot()
-        for _ in range(30):
-            if before == now:
+        seen, alike = self.page.screenshot(), 0
+        for _ in range(40):
+            self.page.wait_for_timeout(120)
+            before, seen = seen, self.page.screenshot()
+            alike = alike + 1 if seen == before else 0
+            if alike == 2:
                 break
-            self.page.wait_for_timeout(100)
-            before, now = now, self.page.screenshot()
-        place.write_bytes(now)
+        place.write_bytes(seen)
 
     # -------------------------------------------------------------- being well
 

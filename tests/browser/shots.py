@@ -66,8 +66,7 @@ class Album:
 def album(browser: Browser, folder: Path, role: str, server: Server, path: str = "/") -> Iterator[Album]:
     """A window of its own, at an address."""
     with Walker(browser) as walker:
-        walker.open(server.at(path)).says()
-        walker.look(PHONE)
+        walker.open(server.at(path)).settle().says()
         yield Album(folder, role, walker)
 
 
@@ -143,7 +142,7 @@ def check_in_of(book: Album) -> None:
     if walker.button(check_in.UNANSWERED_ACT).count():
         book.shot("check-in-left-out")
         walker.press(check_in.UNANSWERED_ACT)
-    walker.sees(client.AMOUNT_HEAD)
+    walker.sees_heading(client.AMOUNT_HEAD)
 
 
 def to_the_work(book: Album) -> None:

@@ -42,7 +42,7 @@ def check_in_with(walker: Walker, spot: str, level: int) -> None:
     walker.press(spot).choose(parts.of(spot, level, 10)).press(client.NEXT).sees(check_in.MUSCLES[0])
     walker.press(check_in.NO_ACHES).sees(check_in.FEEL[0])
     walker.choose(*(parts.of(about, 4, 5) for about in (check_in.SLEPT, check_in.ENERGY, check_in.SETTLED)))
-    walker.press(client.DONE).sees(client.AMOUNT_HEAD)
+    walker.press(client.DONE).sees_heading(client.AMOUNT_HEAD)
 
 
 def play_to_the_end(walker: Walker, seconds: float = 120) -> None:

@@ -50,9 +50,11 @@ def demo(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[
     assert not server.complaints()
 
 
-def looks_of(at: int) -> list[tuple[tuple[int, int], bool, bool]]:
-    """Every look, or, of a sampled suite, two for each address, so that all of them come about."""
-    return list(LOOKS) if is_whole() else [LOOKS[(2 * at) % len(LOOKS)], LOOKS[(2 * at + 1) % len(LOOKS)]]
+def taken_in(look: int, addresses: list[str]) -> list[str]:
+    """The addresses that are opened in a look: all, or, of a sampled suite, each in two looks and every look in turn."""
+    if is_whole():
+        return addresses
+    return [one for at, one in enumerate(addresses) if look in (2 * at % len(LOOKS), (2 * at + 1) % len(LOOKS))]
 
 
 @pytest.mark.parametrize("name", EVERYBODY)
@@ -61,11 +63,10 @@ def test_every_address_opens_in_every_look(name: str, demo: Demo, browser: Brows
     demo.turn_of(name)
     with Walker(browser) as walker:
         walker.open(demo.server.address).says()
-        for at, address in enumerate(addresses(demo, name)):
-            walker.go(address)
-            for size, dark, large in looks_of(at):
-                walker.look(size, dark=dark, large_print=large).is_well().says()
-            walker.look(PHONE)
+        for at, (size, dark, large) in enumerate(LOOKS):
+            walker.look(size, dark=dark, large_print=large)
+            for address in taken_in(at, addresses(demo, name)):
+                walker.go(address).is_well().says()
 
 
 @pytest.mark.parametrize("name", EVERYBODY)

@@ -1,0 +1,87 @@
+"""What happens around the sessions, the checks and the rules, as somebody meets them in a browser."""
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, expect
+
+from tests.browser.driver import Walker
+from tests.browser.server import Server
+
+pytestmark = pytest.mark.browser
+Serve = Callable[..., Server]
+RATE = "4"
+"""Half a minute of a check takes so much less."""
+
+
+@pytest.fixture
+def data(ready: Path, tmp_path: Path) -> Path:
+    """Somebody whose answers of this morning are in."""
+    return Path(shutil.copytree(ready, tmp_path / "data"))
+
+
+def test_a_fall_closes_start_and_its_undo_opens_it(browser: Browser, serve: Serve, data: Path) -> None:
+    """The number is there as soon as the head is named; nothing is kept before all is answered."""
+    server = serve(data)
+    with Walker(browser).open(server.at("/diary")) as walker:
+        walker.press("Note something", "I fell", "A knock to the head: Yes")
+        walker.sees("Call 999 now, or have somebody call.")
+        walker.press("Write it down").sees("Answer all four, please: what to do next hangs on them.")
+        walker.press("Something that thins the blood: No", "More than a bruise: No", "Up without help: Yes")
+        walker.press("Write it down").sees_heading("Written down.").sees_heading("Your coach does not know yet.")
+        walker.press("Yes, with a hand on something").sees(re.compile("From now on: balance only"))
+        walker.press("Undo").sees_heading("A fall").press("Go back", "Today").sees_button("Start")
+
+
+def test_a_pause_and_a_walk_are_written_down(browser: Browser, serve: Serve, data: Path) -> None:
+    """Today says so, and the week has its minutes."""
+    server = serve(data)
+    with Walker(browser).open(server.at("/note")) as walker:
+        walker.press("I moved about", "A walk", "30 minutes", "Write it down").sees("Moved about. A walk, 30 minutes.")
+        walker.press("To the diary").sees("30 minutes of moving about.")
+        walker.press("Note something", "A pause", "2 weeks", "Write it down", "Back to today")
+        walker.sees(re.compile("You are on a pause until")).press("End the pause")
+        expect(walker.button("End the pause")).to_have_count(0)
+
+
+def test_a_session_is_put_on_another_day(browser: Browser, serve: Serve, data: Path) -> None:
+    """The plan and today's card say which."""
+    server = serve(data)
+    with Walker(browser).open(server.at("/plan")) as walker:
+        walker.press(re.compile("^Do it on …")).sees_heading("Which day?").choose("Tomorrow").press("Done")
+        walker.sees(re.compile("^Planned for ")).press("Today").sees(re.compile("is planned for .* today all the same"))
+
+
+def test_the_chair_stand_is_tried_timed_and_kept(browser: Browser, serve: Serve, data: Path) -> None:
+    """A try first; whether the hands pushed has to be said; the result stands in the list and in the diary."""
+    server = serve(data, "--rate", RATE)
+    name = "Up from the chair, half a minute"
+    with Walker(browser).open(server.at("/checks")) as walker:
+        walker.press(f"Do this check: {name}", "Next").sees_heading("First, a try that does not count")
+        walker.press("I have tried it", "Start", "Count one").sees_heading("How many times were you fully up?")
+        walker.press(re.compile("^One more than"), "Keep this result").sees("Say whether your hands pushed you up.")
+        walker.press("Hands pushed: No", "Keep this result").sees_heading("Kept in your diary.")
+        walker.press("Back to the checks").sees("2 stands").press("Diary").sees(re.compile(f"^{name}"))
+
+
+def test_balance_is_never_done_alone(browser: Browser, serve: Serve, data: Path) -> None:
+    """Without somebody beside them there is no way on."""
+    server = serve(data)
+    with Walker(browser).open(server.at("/checks/one_leg")) as walker:
+        walker.press("Somebody is with me: No", "The left", "Next")
+        walker.sees("Then leave it for another day. This one is never done alone.")
+        assert not walker.button("I have tried it").count()
+
+
+def test_the_rules_can_be_read_from_todays_card(browser: Browser, serve: Serve, data: Path) -> None:
+    """In plain words, with their sources."""
+    server = serve(data)
+    with Walker(browser).open(server.at("/today")) as walker:
+        walker.press("Why? All the rules").sees_heading("How today's amount comes about")
+        walker.press("What each answer does").sees(re.compile("4–5: a little less"))
+        walker.press("All the rules", "Where the numbers come from").sees(re.compile("Silbernagel 2007"))
+        walker.press("All the rules", "Back to today").sees_button("Start")
