@@ -7,6 +7,7 @@ from app.domain.plan import Because, Move, MoveKind
 from app.text import count
 from app.text_player import weight
 
+WAITING = "Last time you did more than was written. Today it is as written or less; what you gained waits."
 MOVED_HEAD = "How far you have come"
 WHY: Mapping[Because, str] = {
     Because.CLEAN: "after two good sessions",

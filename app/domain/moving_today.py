@@ -81,6 +81,12 @@ def _stands(at: Mapping[str, Standing], order: Order, hurting: frozenset[Region]
             yield exercise, stand
 
 
+def is_waiting(plan: Timeline, sessions: Sequence[SessionDone]) -> bool:
+    """Whether today's session is as written or less, though the last of its kind stood beyond that."""
+    past = [s for s in sessions_of(sessions) if s.plan.session == plan.session]
+    return bool(plan.steps and not plan.moves and past and any(m.step for m in past[-1].plan.moves))
+
+
 def done_before(sessions: Sequence[SessionDone]) -> frozenset[str]:
     """Exercises that they have ever done."""
     return frozenset(d.exercise for s in sessions_of(sessions) for d in s.done if d.done_ms > 0)

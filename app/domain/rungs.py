@@ -67,14 +67,14 @@ def amount_of(item: Item) -> int:
 
 
 def fits_in(harder: Exercise, written: Exercise) -> bool:
-    """Whether a harder option can take the very bouts that were written: same sides, same mode, same day of rest."""
-    return (harder.sides, harder.mode, harder.is_strength) == (written.sides, written.mode, written.is_strength)
+    """Whether a harder option can take the very bouts that were written: the same movement, sides and mode."""
+    return (harder.pattern, harder.sides, harder.mode) == (written.pattern, written.sides, written.mode)
 
 
 def _harder(written: Exercise, library: Library) -> list[Exercise]:
-    """The next rung of the coach's ladder, the least demanding first."""
+    """The next rung of the coach's ladder, in the coach's order."""
     found = [library[o.to] for o in written.harder if o.to in library and o.to != written.id]
-    return sorted((e for e in found if fits_in(e, written)), key=lambda e: (sum(e.demand.values()), e.id))
+    return [e for e in found if fits_in(e, written)]
 
 
 def rungs(item: Item, written: Exercise, library: Library) -> tuple[MoveKind, ...]:

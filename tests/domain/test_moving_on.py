@@ -9,8 +9,8 @@ import pytest
 from app.domain.body import parse_spot
 from app.domain.client import Client, Condition, Place, UsualPain
 from app.domain.diary import AnsweredBy
-from app.domain.exercise import Axis, Exercise, Mode, Option, Sides
-from app.domain.moving_today import done_before, shown_in
+from app.domain.exercise import Axis, Exercise, Mode, Option, Pattern, Sides
+from app.domain.moving_today import done_before, is_waiting, shown_in
 from app.domain.plan import Because, Move, MoveKind, StepKind
 from app.domain.record import Ending, How, Hurt, Person
 from app.domain.rungs import next_load_g
@@ -127,9 +127,10 @@ def test_somebody_alone_gets_the_harder_option_once_it_was_shown_or_explains_its
 
 
 @pytest.mark.parametrize("low", [
-    replace(LIBRARY["low"], sides=Sides.EACH), replace(LIBRARY["low"], mode=Mode.HOLD, hold_s=20, rep_ms=0)])
-def test_a_harder_option_of_other_sides_or_mode_is_no_rung(low: Exercise) -> None:
-    """It would not take the same time."""
+    replace(LIBRARY["low"], sides=Sides.EACH), replace(LIBRARY["low"], pattern=Pattern.HINGE),
+    replace(LIBRARY["low"], mode=Mode.HOLD, hold_s=20, rep_ms=0)])
+def test_a_harder_option_of_another_movement_other_sides_or_mode_is_no_rung(low: Exercise) -> None:
+    """It would not be the same, or not take the same time."""
     days = Days(BODY, session_of(RISE), {**LIBRARY, "low": low}).good(*DAYS[:10])
     assert amounts(days.plan(DAYS[10])) == {"rise": (40, None, None)}
     assert days.at(DAYS[10])["rise"].step == 2
@@ -149,6 +150,16 @@ def test_a_harder_option_that_loads_what_hurts_waits() -> None:
     assert "low" in amounts(days.plan(DAYS[6]))
     sore_ankle = check_in(DAYS[6], pain=sore(left_ankle=3))
     assert (days.plan(DAYS[6], sore_ankle).dose.level, "rise" in amounts(days.plan(DAYS[6], sore_ankle))) == (0, True)
+
+
+def test_of_several_harder_options_the_coachs_first_comes_that_may_be() -> None:
+    """In the order in which they are written."""
+    rise = replace(LIBRARY["rise"], harder=(Option("deep"), Option("low")))
+    deep = replace(LIBRARY["low"], id="deep", name="Deep", demand={Axis.DEEP_KNEE_FLEXION: 3})
+    known = {**LIBRARY, "rise": rise, "deep": deep}
+    for most, which in ((3, "deep"), (2, "low"), (1, "rise")):
+        client = replace(BODY, limits={Axis.DEEP_KNEE_FLEXION: most})
+        assert which in amounts(Days(client, session_of(RISE), known).good(*SIX).plan(DAYS[6]))
 
 
 def test_a_harder_option_done_well_stays_and_one_that_hurt_goes() -> None:
@@ -354,6 +365,8 @@ def test_at_any_level_above_0_the_session_is_as_written_or_less() -> None:
         plan = days.plan(DAYS[4], morning)
         assert plan.dose.level > 0 and plan.moves == ()
         assert plan == compile_timeline(days.order(DAYS[4], morning))
+        assert is_waiting(plan, days.sessions)
+    assert not is_waiting(days.plan(DAYS[4]), days.sessions) and not is_waiting(Days().plan(0), [])
     days.do(DAYS[4], check_in(DAYS[4], slept=None))
     assert days.good(DAYS[5]).at(DAYS[6])["rise"].step == 2
 

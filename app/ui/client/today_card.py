@@ -11,6 +11,8 @@ from app.actions import people
 from app.actions.today import Today
 from app.domain.client import Condition, Place
 from app.domain.exercise import Space
+from app.domain.history import sessions_of
+from app.domain.moving_today import is_waiting
 from app.domain.record import Person
 from app.ui.parts import Card, Option
 from app.ui.parts.time_strip import plan_strip
@@ -40,6 +42,7 @@ def amount(c: Card, card: Today) -> list[ft.Control]:
     reasons: list[ft.Control] = [c.body(text.reason_text(reason)) for reason in dose.reasons]
     pieces: list[ft.Control] = [c.head(text_client.AMOUNT_HEAD), c.strong(text.dose_sentence(dose))]
     pieces += [c.rows(reasons, 6)] if reasons else []
+    pieces += [c.body(text_moves.WAITING)] if is_waiting(timeline, sessions_of(card.records)) else []
     changes = _changes(c, card)
     if not reasons and not changes:
         pieces.append(c.body(text_client.NOTHING_CHANGED))
