@@ -51,7 +51,7 @@ def demo(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[
 
 
 def taken_in(look: int, addresses: list[str]) -> list[str]:
-    """The addresses that are opened in a look: all, or, of a sampled suite, each in two looks and every look in turn."""
+    """The addresses opened in a look: all, or, of a sampled suite, each in two looks and every look in turn."""
     if is_whole():
         return addresses
     return [one for at, one in enumerate(addresses) if look in (2 * at % len(LOOKS), (2 * at + 1) % len(LOOKS))]
