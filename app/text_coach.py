@@ -9,7 +9,7 @@ from app.domain.record import CheckIn, Event, Record, SessionDone
 from app.domain.review import Because, Flag, Line
 from app.text import count, listed
 from app.text_client import STOP_CAUSES, day_words
-from app.text_events import event_line
+from app.text_events import event_detail
 from app.text_signs import sign_words
 
 BRAND = "Evenload"
@@ -100,7 +100,7 @@ def _sign(flag: Flag, record: Record | None, line: Line | None) -> str:
 
 def _happened(flag: Flag, record: Record | None, line: Line | None) -> str:
     """A fall or an illness: what was told of it, and how often in four weeks."""
-    what = event_line(record) if isinstance(record, Event) else REASON_WORDS[flag.because]
+    what = (event_detail(record) if isinstance(record, Event) else "") or REASON_WORDS[flag.because]
     often = f", {flag.numbers[0]} in four weeks" if flag.numbers[0] > 1 else ""
     return f"{what.rstrip('.')}; told on {day_words(flag.on)}{often}"
 

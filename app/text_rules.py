@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from app.domain import checks, dose, limits, prescription, rules, screening
+from app.domain import checks, dose, limits, moving_on, prescription, rules, rungs, screening
 from app.domain.anchors import ANCHORS, GENERAL
 from app.domain.body import REGION_AXES
 from app.domain.client import Condition
@@ -18,6 +18,7 @@ from app.domain.record import Check
 from app.domain.rulebook import Stretch, answers, given, level_of_one
 from app.domain.rules import RuleId, RuleTable
 from app.domain.screening import SIGNS
+from app.domain.session import MOST_STEPS, USUAL_STEPS
 from app.text import LEVEL_WORDS
 from app.text_checks import COACH_ERROR, NAMES, band_line
 from app.text_person import CONDITION_WORDS, RULE_WORDS
@@ -181,11 +182,23 @@ def _stops() -> Section:
 
 
 def _moving_on() -> Section:
-    return Section("moving-on", "Moving on a step", (
-        f"Level 0 and {dose.CLEAN_NEEDED} clean sessions running. Clean: finished, at least {CLEAN_SHARE} % of the "
-        f"work done, no harder than meant, no pain of {CLEAN_PAIN} or more beyond what is usual, no “that hurts”, and "
-        f"told by the client. Never for a station that loads a region with pain of {CLEAN_PAIN} or more.",
-    ))
+    rows = (
+        ("one step on", f"{moving_on.CLEAN_NEEDED} clean sessions running in which it was done in full, at level 0"),
+        ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {moving_on.TOO_HARD} or "
+         f"more harder than meant; or {moving_on.GAP_BACK} days without it"),
+        ("back to what was written", f"{moving_on.GAP_OUT} days without it"),
+        ("stays", f"anything else; it loads a region with pain of {moving_on.PAIN_HOLDS} or more, usual or not; you "
+         "hold it"),
+    )
+    return Section("moving-on", "Moving on, station by station", (
+        f"Clean: finished, at least {CLEAN_SHARE} % of the work done, no harder than meant, no pain of {CLEAN_PAIN} or "
+        "more beyond what is usual, no “that hurts”, and told by the client.",
+        f"A step adds in this order: {rungs.MORE_S} s or {rungs.MORE_REPS} repetition, {rungs.TWICE} times; then the "
+        "harder option; then the next weight that is owned, never more than twice the weight. With the harder option "
+        "or a heavier weight the amount starts again from what was written.",
+        f"Your ceiling is the steps of a session: {USUAL_STEPS} where you say nothing, {MOST_STEPS} at most; 0 means "
+        "never.",
+    ), ("A station goes", "When"), rows)
 
 
 def _hand() -> Section:

@@ -213,9 +213,10 @@ SENDS_HINT = (
     "only your coach can read it."
 )
 SENDS: Mapping[str, tuple[str, str]] = {
-    "sessions": ("Sessions done", "What was planned, what was done, how hard it was."),
+    "sessions": ("Sessions done", "What was planned, what was done, how hard it was; checks, and moving about."),
     "pain": ("What hurts", "Where and how much, before, in and after a session."),
-    "check_ins": ("Check-ins", "Sleep, energy, being settled, achy muscles, and signs that were ticked."),
+    "check_ins": ("Check-ins", "Sleep, energy, being settled, achy muscles, signs that were ticked; falls, illness, "
+                  "medicine."),
     "notes": ("Notes", "What you write in your own words."),
 }
 ALL_OF_IT = "All of it"

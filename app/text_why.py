@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain import dose, limits, rules, screening
+from app.domain import dose, limits, moving_on, rules, rungs, screening
 from app.domain.anchors import ANCHORS, GENERAL
 from app.domain.body import REGION_AXES
 from app.domain.history import CLEAN_PAIN, FEVER_FREE, STOP_PAIN
@@ -130,9 +130,11 @@ def _way_back() -> Section:
         "After an easing because of pain, achy muscles, illness or effort the next session is at most one step better; "
         f"after a stop and its yes it starts with “{LEVEL_WORDS[dose.RESTART].lower()}”.",
         "Bad sleep, a gap or a session cut short are not carried on: the next good morning counts.",
-        f"It gets more only after {dose.CLEAN_NEEDED} sessions in a row that went well: done to the end, no harder "
-        f"than meant, nothing hurting at {CLEAN_PAIN} or more. Never for a move that loads a joint which hurts, and "
-        "never by somebody else's guess.",
+        f"A move gets a little more only after {moving_on.CLEAN_NEEDED} sessions in a row that went well: done to the "
+        f"end, no harder than meant, nothing hurting at {CLEAN_PAIN} or more. Never one that loads a joint which "
+        "hurts, and never by somebody else's guess.",
+        f"First it is {rungs.MORE_S} seconds or {rungs.MORE_REPS} repetition more, then a harder move, then the next "
+        "weight. One that hurt, was made easier or left out goes a step back by itself.",
     ))
 
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app import text_checks, text_coach, text_events
+from app import text_checks, text_coach, text_events, text_planning
 from app.domain import checks, events
 from app.domain.checks import BANDS, Change, Withheld
 from app.domain.exercise import Axis
@@ -71,12 +71,12 @@ def test_after_a_fall_the_number_to_call_is_named(stopped_by: str, thinners: boo
 
 def test_days_are_said_as_near_as_they_are() -> None:
     """Today, tomorrow, yesterday, or by name."""
-    days = [text_events.day_choice(TODAY + timedelta(days=n), TODAY) for n in range(3)]
+    days = [text_planning.day_choice(TODAY + timedelta(days=n), TODAY) for n in range(3)]
     assert days == ["Today", "Tomorrow", "Wed 4 Mar"]
-    assert [text_events.day_choice_back(TODAY - timedelta(days=n), TODAY) for n in range(3)] == [
+    assert [text_planning.day_choice_back(TODAY - timedelta(days=n), TODAY) for n in range(3)] == [
         "Today", "Yesterday", "Sat 28 Feb"]
     for gap in (-1, 0, 3):
-        assert_plain(text_events.planned_line(TODAY + timedelta(days=gap), TODAY))
+        assert_plain(text_planning.planned_line(TODAY + timedelta(days=gap), TODAY))
 
 
 @given(st.integers(0, 900), st.integers(0, 900), st.integers(0, 7))

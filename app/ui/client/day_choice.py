@@ -7,7 +7,7 @@ from typing import Any
 
 import flet as ft
 
-from app import text_events as words
+from app import text_planning as words
 from app.text_client import day_words
 from app.ui.parts import Card, Option
 

@@ -7,6 +7,7 @@ import flet as ft
 
 from app import text_checks, text_client
 from app import text_events as words
+from app import text_planning as plans
 from app.actions import planning
 from app.actions.people import current_person
 from app.actions.today import Today, strength_sessions, today
@@ -31,8 +32,8 @@ def day_line(c: Card, shell: Shell, card: Today, due: Due, name: str) -> list[ft
     if due.done_on or card.due is None or card.due.repeats or due.week != card.due.week:
         return []
     day = day_of(shell, card, due)
-    said: list[ft.Control] = [c.soft(words.planned_line(day, card.day))] if day else []
-    return [*said, c.link(words.MOVE, goes(shell, f"/plan/{due.week}-{due.number}"), name=words.move_name(name))]
+    said: list[ft.Control] = [c.soft(plans.planned_line(day, card.day))] if day else []
+    return [*said, c.link(plans.MOVE, goes(shell, f"/plan/{due.week}-{due.number}"), name=plans.move_name(name))]
 
 
 def around_plan(c: Card, shell: Shell, person: Person) -> ft.Control:
@@ -43,7 +44,7 @@ def around_plan(c: Card, shell: Shell, person: Person) -> ft.Control:
         c.row(text_checks.TITLE, text_checks.PLAN_NOTE, goes(shell, "/checks"), name=text_checks.TITLE),
         c.row(words.PAUSE_TITLE, words.KIND_NOTES[EventKind.PAUSE], goes(shell, "/note/pause"), name=words.PAUSE_TITLE),
     ]
-    return c.stack([c.head(words.AROUND_HEAD), c.rows(rows, 2)])
+    return c.stack([c.head(plans.AROUND_HEAD), c.rows(rows, 2)])
 
 
 @ft.component
@@ -53,7 +54,7 @@ def DayPage(shell: Shell) -> ft.Control:
     card = today(shell.store, shell.clock, person.id) if person else None
     due = _due(card, shell.route_id()) if card else None
     if card is None or card.programme is None or card.source is None or due is None:
-        return c.page([c.title(words.MOVE_TITLE)], [c.button(text_client.BACK, goes(shell, "/plan"))], nav)
+        return c.page([c.title(plans.MOVE_TITLE)], [c.button(text_client.BACK, goes(shell, "/plan"))], nav)
     programme = card.programme.id
     session = card.source.session(due.session)
     chosen = day_of(shell, card, due)
@@ -63,13 +64,14 @@ def DayPage(shell: Shell) -> ft.Control:
         shell.refresh()
 
     body: list[ft.Control] = [
-        c.title(words.MOVE_TITLE), c.lead(session.name if session else due.session), c.body(words.MOVE_NOTE),
+        c.title(plans.MOVE_TITLE), c.lead(session.name if session else due.session), c.body(plans.MOVE_NOTE),
         days_ahead(c, card.day, DAYS_AHEAD, chosen, safe(shell, choose)),
     ]
     strength = due.session in strength_sessions(card.source)
     if chosen and strength and too_soon(card.records, chosen):
-        body.append(c.notice(words.MOVE_SOON if chosen > card.day else words.MOVE_TODAY_SOON, icon=ft.Icons.INFO_SHARP))
-    body += [c.link(words.MOVE_CLEAR, safe(shell, lambda _: choose(None)))] if chosen else []
+        soon = plans.MOVE_SOON if chosen > card.day else plans.MOVE_TODAY_SOON
+        body.append(c.notice(soon, icon=ft.Icons.INFO_SHARP))
+    body += [c.link(plans.MOVE_CLEAR, safe(shell, lambda _: choose(None)))] if chosen else []
     page = c.page(body, [c.button(text_client.DONE, goes(shell, "/plan"))], nav)
     page.key = "plan-day"
     return page

@@ -8,6 +8,7 @@ import flet as ft
 
 from app import text_checks
 from app import text_events as words
+from app import text_planning as plans
 from app.actions import events, planning
 from app.actions.today import Today
 from app.domain.checks import retest_due
@@ -60,7 +61,7 @@ def _planned(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Cont
     if day is None or session is None:
         return []
     may = day > card.day and face is not Standing.DONE
-    said = words.next_planned(session.name, day) if may else f"{session.name}: {words.planned_line(day, card.day)}"
+    said = plans.next_planned(session.name, day) if may else f"{session.name}: {plans.planned_line(day, card.day)}"
     return [c.note(said, ft.Icons.EVENT_SHARP)]
 
 
@@ -74,17 +75,17 @@ def next_block(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
         shell.refresh()
 
     rows: list[ft.Control] = [
-        c.row(words.block_name(p.name), p.about, safe(shell, _taking(shell, card, p)), name=words.block_name(p.name))
+        c.row(plans.block_name(p.name), p.about, safe(shell, _taking(shell, card, p)), name=plans.block_name(p.name))
         for p in next_blocks(card.source, card.programme.id)
     ]
-    rows.append(c.row(words.BLOCK_AGAIN, words.BLOCK_AGAIN_NOTE, safe(shell, again), name=words.BLOCK_AGAIN))
-    return [c.box(c.stack([c.subhead(words.BLOCK_HEAD), c.body(words.BLOCK_WORDS), c.rows(rows, 2)]))]
+    rows.append(c.row(plans.BLOCK_AGAIN, plans.BLOCK_AGAIN_NOTE, safe(shell, again), name=plans.BLOCK_AGAIN))
+    return [c.box(c.stack([c.subhead(plans.BLOCK_HEAD), c.body(plans.BLOCK_WORDS), c.rows(rows, 2)]))]
 
 
 def _taking(shell: Shell, card: Today, programme: Programme) -> Callable[[Any], None]:
     def take(_: object) -> None:
         planning.take_block(shell.store, shell.clock, card, programme.id)
-        shell.say(words.BLOCK_TAKEN)
+        shell.say(plans.BLOCK_TAKEN)
         shell.refresh()
     return take
 
