@@ -103,10 +103,8 @@ def _at(told: Mapping[Spot, int], spot: Spot) -> int:
 
 def is_usual(client: Client, diary: Diary, spot: Spot, level: int, today: date) -> bool:
     """Whether the pain at `spot` is covered by an agreement today."""
-    if diary.first_session:
-        rise: int | None = 0
-    else:
-        rise = None if diary.pain_rise is None else _at(diary.pain_rise, spot)
+    unasked = 0 if diary.first_session else None
+    rise = unasked if diary.pain_rise is None else _at(diary.pain_rise, spot)
     hours = _at(diary.pain_hours, spot)
     return usual_pain_holds(usual_for(client, spot), level, rise if hours == 0 else max(hours, 1), today)
 
