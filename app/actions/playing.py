@@ -22,7 +22,7 @@ from app.storage import journal, people, records
 from app.storage.codec import decode_any, encode
 from app.storage.database import Store
 
-BEAT_MS = 1_000
+BEAT_MS = 500
 
 
 @dataclass(frozen=True)
