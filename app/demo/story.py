@@ -93,7 +93,7 @@ def _play(store: Store, story: StoryClock, run: playing.Playing, day: Day) -> pl
     while not run.is_over:
         story.forward(max(1, _next_tap(run.state, stop_ms, day) - run.state.at_ms))
         run = playing.go_on(store, story, run)
-        if run.state.status is Status.WAITING:
+        if run.state.status in (Status.WAITING, Status.PAUSED):  # the easier option may pause, to sit down for it
             story.forward(4_000)
             run = playing.do(store, story, run, Started())
         elif day.stops_at < 100 and run.state.at_ms >= stop_ms and not run.is_over:
