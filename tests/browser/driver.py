@@ -31,7 +31,7 @@ QUIET = """still => new Promise(done => {
   const seen = new MutationObserver(() => { clearTimeout(soon); soon = setTimeout(end, still); });
   seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true}); })"""
 QUIET_MS = 120
-STILL_S = 0.2
+STILL_S = 0.15
 LARGE_PRINT = "size => document.documentElement.style.fontSize = size"
 ERROR_CARD = re.compile(r"Error running app|Something went wrong|Traceback", re.IGNORECASE)
 

@@ -31,6 +31,7 @@ class Server:
         self.address = ""
         self._log = data_dir.parent / f"{data_dir.name}.log"
         self._process: subprocess.Popen[str] | None = None
+        self._told: str | None = None
 
     def start(self) -> Server:
         """Starts it, at the address that it had before if it had one."""
@@ -58,7 +59,8 @@ class Server:
         return moment
 
     def stop(self) -> None:
-        """Ends it. It must not have complained."""
+        """Ends it. What it says while being ended with a window still open does not count."""
+        self._told = self.complaints()
         if self._process and self._process.poll() is None:
             self._process.terminate()
             try:
@@ -68,7 +70,9 @@ class Server:
                 self._process.wait()
 
     def complaints(self) -> str:
-        """What it said about things that went wrong, closed windows left out."""
+        """What it said about things that went wrong until it was ended, closed windows left out."""
+        if self._told is not None:
+            return self._told
         log = self._log.read_text("utf-8") if self._log.exists() else ""
         told = re.split(r"^(?=ERROR:|Task exception|Exception in)", log, flags=re.MULTILINE)
         return "".join(one for one in told if not PAGE_GONE.search(one))

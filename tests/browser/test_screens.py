@@ -26,7 +26,7 @@ DESK = ("/desk", "/people", "/publish", "/settings", "/settings/erase")
 EVERYBODY = (MAUD, KASIMIR, COACH)
 LOOKS = tuple((size, dark, large) for large in (False, True) for dark in (False, True)
               for size in (PHONE, DESKTOP, LYING))
-TALL = 7000
+TALL = 12_000
 """Enough that a whole page is on the screen, px."""
 
 
