@@ -84,7 +84,7 @@ MINUTES_HEAD = "Minutes today"
 AS_PLANNED = "As planned"
 MINUTE_CHOICES = (10, 15, 20, 30)
 OTHER_HEAD = "Another session"
-OTHER_HINT = "Any session of the programme may be done instead. The amount is decided in the same way."
+OTHER_HINT = "Another one may be done instead. The amount is decided in the same way."
 DUE_AGAIN = "Back to the session that is due"
 CHANGE_PLACES = "Change places"
 NOTHING_LEFT_HEAD = "Nothing of this session is left today"
@@ -270,3 +270,8 @@ def plan_name(week: int, number: int, name: str) -> str:
 def done_on(day: date) -> str:
     """`Done, Monday 2 March`."""
     return f"Done, {day_words(day)}"
+
+
+def all_sessions(number: int) -> str:
+    """The way to the sessions that are not of one's own programme."""
+    return f"All {number} other sessions of your coach"

@@ -21,7 +21,7 @@ from tests.browser.session import Session
 
 pytestmark = pytest.mark.browser
 
-MOST_TABS = 60
+MOST_TABS = 90
 
 
 def tab_to(walker: Walker, name: str) -> None:

@@ -114,15 +114,30 @@ def safety(c: Card, person: Person) -> list[ft.Control]:
 
 
 def others(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
-    """Every other session of the programme, to be done instead."""
-    source, shown = card.source, card.session.id if card.session else ""
-    if source is None:
+    """Every other session that may be done instead."""
+    shown = card.session.id if card.session else ""
+    if card.source is None or not any(s.id != shown for s in card.source.sessions):
         return []
+    return [c.head(text_client.OTHER_HEAD), c.soft(text_client.OTHER_HINT), OtherSessions(shell, card, shown)]
+
+
+@ft.component
+def OtherSessions(shell: Shell, card: Today, shown: str) -> ft.Control:
+    """Those of the programme that is followed; the coach's others at a press."""
+    c = shell.card()
+    is_open, set_open = ft.use_state(False)
+    source = card.source
+    if source is None:
+        return c.rows([])
+    own = set(card.programme.session_ids()) if card.programme else set()
+    rest = [s for s in source.sessions if s.id != shown]
+    listed = [s for s in rest if is_open or s.id in own]
 
     def look(session_id: str) -> Any:
         return safe(shell, lambda _: shell.go(f"/today/{session_id}"))
 
-    rows: list[ft.Control] = [c.row(s.name, s.about, look(s.id)) for s in source.sessions if s.id != shown]
-    if not rows:
-        return []
-    return [c.head(text_client.OTHER_HEAD), c.soft(text_client.OTHER_HINT), c.rows(rows, 2)]
+    rows: list[ft.Control] = [c.row(s.name, s.about, look(s.id)) for s in listed]
+    if len(listed) < len(rest):
+        more = text_client.all_sessions(len(rest))
+        return c.stack([c.rows(rows, 2), c.link(more, safe(shell, lambda _: set_open(True)))])
+    return c.rows(rows, 2)
