@@ -11,6 +11,7 @@ from typing import Any
 from urllib.parse import parse_qsl, quote, urlencode
 
 from app import text_server
+from app.domain.brand import EVENLOAD, Brand
 
 Scope = MutableMapping[str, Any]
 Message = MutableMapping[str, Any]
@@ -29,8 +30,9 @@ FOREIGN_PATHS = frozenset({"/docs", "/docs/oauth2-redirect", "/redoc", "/openapi
 class Gate:
     """An ASGI app around another one. It owns `http://127.0.0.1:PORT` and `http://localhost:PORT`."""
 
-    def __init__(self, app: App, *, port: int, key: str) -> None:
+    def __init__(self, app: App, *, port: int, key: str, brand: Brand = EVENLOAD) -> None:
         self._app = app
+        self._brand = brand
         self._key = key
         self._cookie = f"evenload_{port}"
         self._hosts = {f"127.0.0.1:{port}", f"localhost:{port}"}
@@ -54,15 +56,15 @@ class Gate:
 
     async def _http(self, scope: Scope, receive: Receive, send: Send) -> None:
         if not self._is_ours(scope) or not set(values(scope, b"origin")) <= self._origins:
-            await self._page(send, 403, text_server.ELSEWHERE_TITLE, text_server.ELSEWHERE_TEXT)
+            await self._page(send, 403, text_server.ELSEWHERE_TITLE, text_server.elsewhere_text(self._brand.name))
         elif scope["method"] not in {"GET", "HEAD"}:
-            await self._page(send, 405, text_server.ELSEWHERE_TITLE, text_server.ELSEWHERE_TEXT)
+            await self._page(send, 405, text_server.ELSEWHERE_TITLE, text_server.elsewhere_text(self._brand.name))
         elif (brought := query(scope).get("key")) is not None and self._is_key(brought):
             await self._let_in(scope, send)
         elif scope["path"].startswith(OPEN_PATHS) or self._has_cookie(scope):
             await self._pass_on(scope, receive, send)
         else:
-            await self._page(send, 403, text_server.LOCKED_TITLE, text_server.LOCKED_TEXT)
+            await self._page(send, 403, text_server.LOCKED_TITLE, text_server.locked_text(self._brand.name))
 
     def _is_ours(self, scope: Scope) -> bool:
         host = values(scope, b"host")
@@ -85,7 +87,7 @@ class Gate:
         await self._answer(send, 303, extra, b"")
 
     async def _page(self, send: Send, status: int, title: str, text: str) -> None:
-        page = text_server.plain_page(title, text).encode()
+        page = text_server.plain_page(title, text, self._brand).encode()
         await self._answer(send, status, [(b"content-type", b"text/html; charset=utf-8")], page)
 
     async def _answer(self, send: Send, status: int, extra: Headers, body: bytes) -> None:

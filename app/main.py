@@ -8,20 +8,27 @@ import flet as ft
 from app.actions.senses import apply_senses
 from app.device.abilities import Device
 from app.device.clock import Clock
+from app.domain.brand import EVENLOAD, Brand
 from app.storage.database import Store
+from app.ui.leading import Leading
 from app.ui.root import Root, dress, saved_mode
 from app.ui.shell import Tools
 
-OpenDevice = Callable[[ft.Page], Device]
+OpenDevice = Callable[[ft.Page, str], Device]
+"""The device of a page, for a program of that name."""
 
 
-def build_app(store: Store, device: OpenDevice, clock: Clock) -> Callable[[ft.Page], Awaitable[None]]:
+def build_app(
+    store: Store, device: OpenDevice, clock: Clock, brand: Brand = EVENLOAD,
+) -> Callable[[ft.Page], Awaitable[None]]:
     """The app as Flet runs it. `clock` also sleeps, so a whole session can run in a second."""
+    leading = Leading()
+
     async def main(page: ft.Page) -> None:
-        page.title = "Evenload"
-        tools = Tools(store, device(page), clock, page)
+        page.title = brand.name
+        tools = Tools(store, device(page, brand.name), clock, page, brand, leading)
         apply_senses(store, tools.device)
-        dress(page, saved_mode(tools))
+        dress(page, brand, saved_mode(tools))
         page.update()
         page.render(Root, tools)
     return main

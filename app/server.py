@@ -8,15 +8,19 @@ import contextlib
 import os
 import secrets
 import socket
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
 
 import flet as ft
 import flet_web.fastapi
 import uvicorn
 
+from app.device.track_folder import swept
+from app.domain.brand import EVENLOAD, Brand
 from app.domain.errors import PortTaken
 from app.gate import App, Gate
+from app.overlay import Overlay
+from app.tracks import FOLDER, Tracks
 
 HOST = "127.0.0.1"
 #: Tried first, so that the browser finds its settings again; any free port does as well.
@@ -27,8 +31,6 @@ VISIT_S = 30 * 60
 LARGEST_MESSAGE = 256 * 1024 * 1024
 KEY_FILE = "address.key"
 KEY_LENGTH = 43
-NAME = "Evenload"
-DESCRIPTION = "Home strength sessions that answer to the body that does them"
 
 Main = Callable[[ft.Page], Awaitable[None] | None]
 
@@ -48,7 +50,7 @@ def address_key(data_dir: Path) -> str:
 
 def address(port: int, key: str, path: str = "/") -> str:
     """The address to open. It carries the key, so it is for the owner's eyes."""
-    return f"http://{HOST}:{port}{path}?key={key}"
+    return f"http://{HOST}:{port}{path}{'&' if '?' in path else '?'}key={key}"
 
 
 def open_socket(port: int | None) -> socket.socket:
@@ -84,11 +86,11 @@ def listen(port: int) -> socket.socket:
     return place
 
 
-def flet_app(main: Main, assets_dir: Path) -> App:
+def flet_app(main: Main, assets_dir: Path, brand: Brand = EVENLOAD) -> App:
     """Flet's own app: path addresses, and nothing fetched from elsewhere."""
     whole: App = flet_web.fastapi.app(
-        main, assets_dir=str(assets_dir.resolve()), app_name=NAME, app_short_name=NAME, app_description=DESCRIPTION,
-        no_cdn=True, session_timeout_seconds=VISIT_S,
+        main, assets_dir=str(assets_dir.resolve()), app_name=brand.name, app_short_name=brand.short_name,
+        app_description=brand.description, no_cdn=True, session_timeout_seconds=VISIT_S,
     )
     return whole
 
@@ -100,13 +102,15 @@ class Server(uvicorn.Server):
     """
 
     def __init__(self, main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
-                 on_ready: Callable[[str], None]) -> None:
+                 on_ready: Callable[[str], None], brand: Brand = EVENLOAD,
+                 files: Mapping[str, bytes] | None = None, start: str = "/") -> None:
         self.socket = open_socket(port)
         self.port = int(self.socket.getsockname()[1])
         key = address_key(data_dir)
-        self.address = address(self.port, key)
+        self.address = address(self.port, key, start)
         self._on_ready = on_ready
-        gate = Gate(flet_app(main, assets_dir), port=self.port, key=key)
+        site = Overlay(Tracks(flet_app(main, assets_dir, brand), swept(data_dir / FOLDER)), files or {})
+        gate = Gate(site, port=self.port, key=key, brand=brand)
         super().__init__(uvicorn.Config(gate, log_level="warning", access_log=False, ws="websockets-sansio",
                                         ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2))
 
@@ -123,12 +127,15 @@ class Server(uvicorn.Server):
 
 
 def serve(main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
-          on_ready: Callable[[str], None]) -> None:
+          on_ready: Callable[[str], None], brand: Brand = EVENLOAD, files: Mapping[str, bytes] | None = None,
+          start: str = "/") -> None:
     """Serves `main` to this machine's browser until interrupted; `on_ready` gets the address to print or open.
 
-    Without a `port`, or with 0, one is chosen. It needs no display.
+    Without a `port`, or with 0, one is chosen. `files`, by path, lie over the assets. `start` is the page that
+    the address leads to. It needs no display.
 
     Raises:
         PortTaken: the port that was asked for cannot be had.
     """
-    Server(main, data_dir=data_dir, assets_dir=assets_dir, port=port, on_ready=on_ready).run()
+    Server(main, data_dir=data_dir, assets_dir=assets_dir, port=port, on_ready=on_ready, brand=brand,
+           files=files, start=start).run()

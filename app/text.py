@@ -3,10 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from app.domain import errors as e
-from app.domain.body import Region, Spot
+from app.domain.body import REGION_AXES, Region, Spot, parse_spot
 from app.domain.diary import Symptom
 from app.domain.exercise import Axis
+from app.domain.limits import CAP_PAIN, HIGH_PAIN
 from app.domain.plan import Dose, LeftOut, Reason, Substitution, Timeline
 from app.domain.rules import RuleId
 
@@ -101,7 +101,17 @@ def _pain(d: Mapping[str, str | int]) -> str:
     where = spot_words(str(d.get("spot", "")))
     if "last" in d:
         return f"Pain in {_your(where)} reached {d['last']} of 10 in the last session."
-    return f"{_your(where).capitalize()} hurts {d['value']} of 10 today."
+    rests = _rests_with(str(d.get("spot", "")), int(d["value"]))
+    return f"{_your(where).capitalize()} hurts {d['value']} of 10 today{rests}."
+
+
+def _rests_with(spot: str, level: int) -> str:
+    """`, so moves with kneeling and bending the knee deeply are out`; up to a point only those heavy on it."""
+    axes = REGION_AXES.get(parse_spot(spot).region, ()) if spot and level >= CAP_PAIN else ()
+    if not axes:
+        return ""
+    heavy = "with" if level >= HIGH_PAIN else "heavy on"
+    return f", so moves {heavy} {listed([AXIS_WORDS[axis] for axis in axes])} are out"
 
 
 def _your(where: str) -> str:
@@ -227,122 +237,3 @@ def session_sentence(timeline: Timeline, kit: list[str]) -> str:
     """`22 minutes, 6 exercises, a chair needed`."""
     exercises = {s.exercise for s in timeline.steps if s.is_effort}
     return (f"{duration(timeline.total_ms // 1000)}, {count(len(exercises), 'exercise')}, {kit_sentence(kit)}")
-
-
-# ------------------------------------------------------------------ errors
-
-def _known(names: object) -> str:
-    words = list(names) if isinstance(names, (tuple, list)) else []
-    return f" Known: {', '.join(map(str, words[:24]))}." if words else ""
-
-
-def _at(where: object) -> str:
-    """Where it stands, if that is known."""
-    return f"{where}: there is" if where else "There is"
-
-
-def _value(value: object) -> str:
-    """What was given, as it is written in a file."""
-    if value is None:
-        return "nothing"
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    return f"“{value}”" if isinstance(value, str) else str(value)
-
-
-ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
-    e.UnknownName: lambda w: (f"{_at(w.get('where'))} no {w['kind']} called “{w['name']}”."
-                              f"{_known(w.get('known'))}"),
-    e.WrongValue: lambda w: f"{w['where']}: {_value(w['value'])} will not do; expected {w['expected']}.",
-    e.UnreadableSource: lambda w: f"{w['where']} cannot be read: {w['why']}.",
-    e.TooShort: lambda w: (f"“{w['session']}” needs at least {-(-int(str(w['least_s'])) // 60)} minutes today; "
-                           f"{int(str(w['asked_s'])) // 60} are too few."),
-    e.NoSafeSession: lambda w: f"Nothing of “{w['session']}” is left within today's limits.",
-    e.NotOurFile: lambda w: f"{w['name']} is not a programme, diary or message of Evenload. Nothing was taken in.",
-    e.NewerFormat: lambda w: (f"{w['name']} was written by a newer version ({w['found']}); this one reads up to "
-                              f"{w['known']}. Update first; nothing was taken in."),
-    e.DamagedFile: lambda w: (f"{w['name']} is damaged ({w['why']}). Nothing was taken in; ask for it to be sent "
-                              f"again."),
-    e.UntrustedSigner: lambda w: (f"{w['name']} is signed by a key that is not {w['who']}'s. Nothing was taken in; "
-                                  f"ask them in person."),
-    e.WrongRecipient: lambda w: f"{w['name']} was sealed for somebody else and cannot be opened here.",
-    e.TooLarge: lambda w: (f"{w['name']} is larger than allowed ({w['found']}, limit {w['limit']}). Nothing was "
-                           "taken in."),
-    e.UnsafeEntry: lambda w: f"{w['name']} holds an entry that may not be there ({w['entry']}). Nothing was taken in.",
-    e.NewerDatabase: lambda w: (f"The records in {w['path']} were written by a newer version ({w['found']}). "
-                                f"Update first; nothing was changed."),
-    e.DamagedDatabase: lambda w: (f"The records in {w['path']} cannot be read. They were set aside as {w['kept']}. "
-                                  f"`evenload open --restore` goes back to the last good copy."),
-    e.NoCopy: lambda w: f"There is no good copy of {w['path']} to go back to. Nothing was changed.",
-    e.NoAccess: lambda w: f"{w['path']} cannot be read or written. Look at its rights, or choose another folder.",
-    e.NotOurStore: lambda w: f"{w['path']} is a database of another program. It was not touched.",
-    e.PortTaken: lambda w: f"Port {w['port']} cannot be had; leave --port away, or choose another.",
-    e.NoRoom: lambda w: "There is no room left on this device. Nothing was lost; free some space and try again.",
-    e.StoreBusy: lambda w: "Evenload is already open elsewhere with these records. Close it there first.",
-}
-
-
-def _in_a_line(said: str) -> str:
-    """What was given may hold anything, also what a terminal would obey."""
-    return " ".join("".join(c if c.isprintable() else " " for c in said).split())
-
-
-def error_text(error: e.AppError) -> str:
-    """One sentence or two: what happened, what was kept, what to do next."""
-    for kind in type(error).__mro__:
-        if kind in ERRORS:
-            return _in_a_line(ERRORS[kind](error.what))
-    return "Something could not be done. Nothing was changed."
-
-
-SOMETHING_WRONG = "Something went wrong. What you had entered before is kept; please try again."
-
-# ------------------------------------------------------------------ commands
-
-NOT_PUBLISHED = "Nothing was written: mend what could hurt a client first."
-
-
-def packed(name: str, coach: str, words: str) -> str:
-    """What the `pack` command says at the end."""
-    return (f"{name} is written and signed for {coach}. When a client opens the first one, "
-            f"read these words to them: {words}.")
-
-
-def open_at(address: str) -> str:
-    """Where the app can be opened."""
-    return f"Evenload is open at {address}"
-
-
-def demo_at(folder: str) -> str:
-    """Where the demo's records lie."""
-    return f"The demo is a coach with three clients and six weeks of records, in {folder}"
-
-
-CLOSED = "Evenload is closed. Everything is kept."
-
-
-def taken_in(file: str, person: str, new: int, newer: int, same: int, older: int) -> str:
-    """What became of one return."""
-    return f"{file}: {person}, {count(new, 'new record')}, {newer} corrected, {same + older} known already."
-
-
-def refused(name: str, why: str) -> str:
-    """A file that was not taken in."""
-    return why if why.startswith(name) else f"{name}: {why}"
-
-
-def went_back(copy: str, aside: str) -> str:
-    """The store was put back from a copy."""
-    kept = f" What was there is kept as {aside}." if aside else ""
-    return f"The records are as they were in {copy}.{kept}"
-
-
-TIMELINE_EXAMPLE = """The files are JSON; leave out what does not apply. A question left out of the diary counts as
-unanswered. Body parts: neck shoulder elbow wrist back hip knee ankle, with "left " or "right " before them.
-
-  client  {"spare": {"wrist": 1}, "conditions": ["osteoporosis"], "alone": true, "kit": ["chair", "dumbbell"],
-           "weights_kg": [2, 4]}
-  place   {"kit": ["chair"], "floor": true, "noise": false, "space": "small", "minutes": 20}
-  diary   {"symptoms": [], "pain": {"right hip": 5}, "pain_rise": {}, "soreness": {}, "slept": 4, "energy": 4,
-           "calm": 4, "last": {"days_ago": 3, "rpe": 5, "target_rpe": 5, "completed": 1.0, "pain": 2}}
-"""

@@ -21,7 +21,7 @@ ANYTHING_SHORT = "Anything new or worrying"
 WHICH_SIGNS = "Tick all that fit"
 SHOW_WHAT_TO_DO = "Show me what to do"
 JOINTS: Pair = ("Does a joint hurt?", "Ask {name}: does a joint hurt?")
-JOINTS_HINT = "Sharp, in one place, or swollen. From 8 on there is no session."
+JOINTS_HINT = "Sharp, in one place, or swollen."
 NOTHING_HURTS = "Nothing hurts"
 MUSCLES: Pair = ("Tired, achy muscles?", "Ask {name}: tired, achy muscles?")
 MUSCLES_HINT = "Dull, on both sides, tender to press. Usual for some days after new work."
@@ -32,6 +32,7 @@ FEEL_ENDS: Mapping[str, tuple[str, str]] = {
     SLEPT: ("badly", "well"), ENERGY: ("low", "high"), SETTLED: ("not at all", "very"),
 }
 PAIN_ENDS = ("none", "stops me now and then", "the worst I can think of")
+PAIN_HIGH = "Pain of 6 or more is worth a call to your doctor or physiotherapist, above all where it is new."
 ACHE_ENDS = ("none", "I notice each step", "can hardly move")
 EARLIER_HEAD = "Last time it was here. And today?"
 GONE = "Gone"
@@ -69,6 +70,11 @@ def answered_options(asked: str) -> tuple[tuple[bool, str], ...]:
 
 GUESS_NOTE = "A guess is kept as a guess: it may ease today's session and never moves it on."
 SIGN_MISSING = "Tick what it is, or press “No”."
+def number_missing(spot: str) -> str:
+    """A part of the body was pressed, and no number yet."""
+    return f"{spot}: how much? Press a number, or press it once more to leave it out."
+
+
 WHO_MISSING = "Say who answered."
 UNANSWERED_HEAD = "Something is left out"
 UNANSWERED_ACT = "Save as it is"

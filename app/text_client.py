@@ -40,15 +40,17 @@ def moment_words(moment: datetime) -> str:
 
 NAVIGATION: Mapping[str, str] = {"today": "Today", "diary": "Diary", "plan": "Plan", "send": "Send"}
 SETTINGS = "Settings"
-BRAND = "Evenload"
 BACK, NEXT, DONE, SAVE, UNDO, CANCEL = "Go back", "Next", "Done", "Save", "Undo", "Do not"
 TO_TODAY = "Back to today"
 SAVED = "Saved."
 NONE_YET = "None"
-NOT_MEDICAL = (
-    "Evenload is not medical advice and watches over nobody. Talk to your doctor or physiotherapist before you begin, "
-    "and whenever something changes."
-)
+
+
+def not_medical(app: str) -> str:
+    """What the app of that name is not."""
+    return (f"{app} is not medical advice and watches over nobody. Talk to your doctor or physiotherapist before you "
+            "begin, and whenever something changes.")
+
 
 
 def programme_of(coach: str) -> str:
@@ -66,8 +68,8 @@ def step_of(number: int, of: int) -> str:
 
 NO_PROGRAMME_HEAD = "No programme yet"
 NO_PROGRAMME = (
-    "Your sessions come from a coach, in a file whose name ends in .evenload-pack. Save it on this device, then open "
-    "it here."
+    "Your sessions come from a coach: as a file whose name ends in .evenload-pack, as text to paste, or by a link. "
+    "Save a file on this device first, then open it here."
 )
 OPEN_PROGRAMME = "Open a programme"
 START, GO_ON = "Start", "Go on where you were"
@@ -79,6 +81,7 @@ AMOUNT_HEAD = "Today's amount"
 CHANGED_HEAD = "Changed today"
 NOTHING_CHANGED = "Nothing is changed today. This is the session as your coach wrote it."
 WHY = "Why"
+ALL_RULES = "Why? All the rules"
 PLACE_HEAD = "Where are you?"
 MINUTES_HEAD = "Minutes today"
 AS_PLANNED = "As planned"

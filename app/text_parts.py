@@ -128,6 +128,9 @@ REGIONS = {
     Region.BACK: "Back", Region.HIP: "Hip", Region.KNEE: "Knee", Region.ANKLE: "Ankle",
     Region.BALANCE: "Balance", Region.FLOOR: "Getting down to the floor",
 }
+#: Where muscles ache, by the region that they move.
+MUSCLES = {**REGIONS, Region.SHOULDER: "Shoulder, chest", Region.ELBOW: "Upper arm", Region.WRIST: "Forearm",
+           Region.HIP: "Hip, buttock", Region.KNEE: "Thigh, knee", Region.ANKLE: "Calf"}
 SIDES = {"left": "Left", "right": "Right"}
 AS_LIST = "As a list"
 ON_PICTURE = "On a picture"

@@ -2,15 +2,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date
 
 from app.domain.client import Client, Condition
-from app.domain.history import Stop
+from app.domain.diary import AnsweredBy
 from app.domain.plan import Dose, Reason
-from app.domain.record import CheckIn, Ending, How, Hurt, Person, SessionDone
-from app.domain.rules import RuleId
+from app.domain.record import CheckIn, Ending, How, Hurt, HurtKind, Person, SessionDone
+from app.domain.rules import RuleId, vote_source
 from app.text import AXIS_WORDS, LEVEL_WORDS, count, duration, listed, reason_text
-from app.text_client import STOP_CAUSES, day_words
+from app.text_client import day_words
 from app.text_signs import SIGN_WORDS, sign_words
 
 NOT_FOUND = "There is nobody of that id on this desk."
@@ -54,31 +53,6 @@ OWN_WORDS = (
     "All of this is what they told, or what the person who leads them told. It is no diagnosis, and nobody watches "
     "over them between two returns."
 )
-STOP_HEAD = "Stopped"
-REPLY_HEAD = "Write to them"
-REPLY_OPEN = "Write a message"
-YES_OPEN = "Record a yes"
-MESSAGE = "Message"
-YES_WHO, YES_KIND = "Who said yes", "Their profession"
-YES_MINE = "I say yes"
-YES_WHY_CLINICIAN = "This stop needs a clinician's yes. Write who said it to you or to them, and their profession."
-YES_WHY_COACH = "This stop needs your yes, or a clinician's."
-PROFESSIONS: Mapping[str, str] = {
-    "doctor": "Doctor", "physiotherapist": "Physiotherapist", "nurse": "Nurse", "coach": "Coach (I)",
-}
-LIMITS_HEAD = "Go easy on"
-LIMITS_WHY = "What you set here replaces what you sent before. They see it as a limit from you."
-NO_LIMITS = "No limits from you."
-SIDES: Mapping[str, str] = {"": "Both sides", "left": "Left", "right": "Right"}
-CAPS: Mapping[int, str] = {0: "Leave out", 1: "Light only", 2: "Nothing hard"}
-TAKE_AWAY = "Take away"
-SEAL = "Seal this message"
-SAVE_FILE, COPY_TEXT = "Save as file", "Copy as text"
-CANCEL = "Cancel"
-COPIED = "Copied. Paste it into any messenger; only they can read it."
-NOT_COPIED = "It could not be copied here; save the file instead."
-SENT_HEAD = "Sent so far"
-NO_KEY = "Nothing came back from them yet, so there is no key to seal a message to."
 
 CONDITION_WORDS: Mapping[Condition, str] = {
     Condition.OSTEOPOROSIS: "osteoporosis", Condition.VERTIGO: "vertigo",
@@ -188,11 +162,19 @@ def pain_line(done: SessionDone) -> str:
     return f"Pain afterwards: {listed(told) or 'none'}"
 
 
+HURT_KINDS: Mapping[HurtKind, str] = {
+    HurtKind.SHARP: "sharp", HurtKind.DULL: "dull", HurtKind.PULLING: "pulling",
+    HurtKind.BURNING: "a muscle tiring", HurtKind.NUMB: "numb or tingling",
+}
+
+
 def hurt_line(hurt: Hurt, names: Mapping[str, str]) -> str:
     """`That hurts` in the session: where, how much, in what, when."""
     at = f" in “{names.get(hurt.exercise, hurt.exercise)}”" if hurt.exercise else ""
     gave = ", and it gave way" if hurt.gave_way else ""
-    return f"“That hurts” at minute {hurt.at_ms // 60_000}: {hurt.spot} {hurt.level} of 10{at}{gave}"
+    kind = f", {HURT_KINDS[hurt.kind]}" if hurt.kind else ""
+    by = ", told by whoever leads them" if hurt.answered_by is AnsweredBy.LEADER else ""
+    return f"“That hurts” at minute {hurt.at_ms // 60_000}: {hurt.spot} {hurt.level} of 10{kind}{at}{gave}{by}"
 
 
 def by_hand_line(change: tuple[str, str], names: Mapping[str, str]) -> str:
@@ -216,8 +198,9 @@ def dose_line(dose: Dose) -> str:
 
 
 def reason_line(reason: Reason) -> tuple[str, str]:
-    """The rule with the level it voted for, and the sentence that the client read."""
-    return f"{RULE_WORDS[reason.rule]}, level {reason.level}", f"They read: “{reason_text(reason)}”"
+    """The rule with the level it voted for; then the sentence that the client read, and where the rule comes from."""
+    head = f"{RULE_WORDS[reason.rule]}, vote {reason.level}" if reason.level else RULE_WORDS[reason.rule]
+    return head, f"They read: “{reason_text(reason)}” Source: {vote_source(reason.rule)}."
 
 
 # ------------------------------------------------------------------ check-ins
@@ -242,49 +225,3 @@ def check_in_head(told: CheckIn) -> str:
     by = ", answered by whoever leads them" if told.answered_by.value == "leader" else ""
     level = f", level {told.level}" if told.level is not None else ""
     return f"{day_words(told.stamp.local)}{level}{by}"
-
-
-# ------------------------------------------------------------------ stops and replies
-
-def stop_line(stop: Stop, day: date) -> str:
-    """What stopped them, and when."""
-    cause = STOP_CAUSES.get(stop.because) or SIGN_WORDS.get(stop.because) or "A stop"
-    return f"{cause}, on {day_words(day)}. They do not train again before a yes is recorded."
-
-
-def stop_needs(stop: Stop) -> str:
-    """Whose yes it needs."""
-    needs = {"clinician": "It needs a clinician's yes, with profession.",
-             "coach": "It needs your yes, or a clinician's.",
-             "self": "It needs their own word once the fever has been gone for 48 hours, or yours."}
-    return needs[stop.yes_from]
-
-
-def yes_on_its_way(who: str, kind: str, number: int) -> str:
-    """A yes that was sent and did not come back yet."""
-    return f"{who} ({kind}) said yes; it is in message {number}. It counts once they open that message."
-
-
-def sealed(number: int, name: str) -> str:
-    """A message that is ready."""
-    return f"Message {number} for {name} is sealed. Only {name} can read it. Save it or copy it, and send it."
-
-
-def sent_line(number: int, day: date, message: str, extras: str) -> str:
-    """One message that was sent."""
-    said = f"“{message}”" if message else ""
-    return f"Message {number}, {day_words(day)}: {'; '.join(p for p in (said, extras) if p)}"
-
-
-def limit_line(spot: str, cap: int) -> str:
-    """One limit."""
-    return f"{spot.capitalize()}: {CAPS[cap].lower()}"
-
-
-def sent_extras(spare: Mapping[str, int] | None, yes: tuple[str, str] | None) -> str:
-    """Limits and a yes that a message carried."""
-    told = [f"yes by {yes[0]} ({yes[1]})"] if yes else []
-    if spare is not None:
-        told.append("go easy on " + (listed([f"{spot} ({CAPS[cap].lower()})" for spot, cap in spare.items()])
-                                     or "nothing any more"))
-    return ", ".join(told)

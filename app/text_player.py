@@ -50,16 +50,13 @@ SKIP = "Skip"
 HURTS = "That hurts"
 STOP_SIGNS = "Stop signs"
 END = "End the session"
+END_SHORT = "End"
 LONGER_REST = "15 seconds more"
 EASIER = "Easier:"
 TAKE_CARE = "Take care:"
-YOU_SAY = "You say"
-WATCH_FOR = "Watch for"
-WATCH_ALWAYS = "Colour of the face, words that come slowly, a hand that reaches for hold."
-NOT_THEMSELVES = "Not themselves today"
 PAUSED = "Paused"
 LAST_ONE = "That was the last one."
-KEYS = "Keys: space pauses, arrows go back and skip, E takes the easier one, H is “that hurts”."
+KEYS = "Keys: space pauses, left goes back, right skips, up is more rest, down is ready, E easier, H “that hurts”."
 DOWN, UP = "Get down", "Get up"
 DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
 UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
@@ -158,7 +155,6 @@ def asking(name: str, minute: int) -> str:
     return f"“{name}” stood at minute {minute}."
 
 
-ASKING_WHY = "Time has passed: the device slept, or the app was closed."
 ASKING_OK = "Go on only if you feel as well as before. Move about a little first if you have cooled down."
 
 

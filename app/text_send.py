@@ -23,8 +23,17 @@ OWN = "All of your diary in plain words. It is not sealed: keep it where only yo
 PAGE, TABLES = "Save a page to read or print", "Save as tables for a spreadsheet"
 CAN_READ_YOU = "You can open it again yourself, on this device."
 SHARED = "It has left this device. Whether it arrived, you will hear from your coach."
-SAVED = "The file is saved. It still has to be sent: attach it to a message or put it on a stick."
-COPIED = "Copied. Paste it into a message; all of it, from the first bracket to the last."
+SAVED = "The file is saved on this device. It is not sent: send it yourself."
+COPIED = "Copied. It is not sent: paste it into a message, all of it, from the first bracket to the last."
+UNTOLD = "It was handed on or saved: this device does not say which. If nothing opened, it is saved: send it yourself."
+SENT_IT = "I have sent it"
+SAID_SENT = "It counts as sent. Whether it arrived, you will hear from your coach."
+#: By `Left`: what happened to a diary that is not sent yet, and what is still to be done.
+WAITING: Mapping[str, tuple[str, str]] = {
+    "saved": ("saved as a file", "Attach it to a message or put it on a stick"),
+    "copied": ("copied as text", "Paste it into a message and send that"),
+    "untold": ("handed on or saved as a file", "See that it leaves, or attach the file to a message"),
+}
 NOT_SHARED = "Nothing was sent. Try “Save as a file”."
 DISMISSED = "Nothing was sent."
 KEPT_COPY = "Saved. It is yours to keep."
@@ -64,6 +73,16 @@ def unsent(number: int) -> str:
 def last_time(number: int, when: datetime) -> str:
     """`Number 3, on Monday 2 March, 07:30.`"""
     return f"Number {number}, on {moment_words(when)}."
+
+
+def waiting(number: int, left: str, when: datetime) -> str:
+    """A diary that was saved or copied and is not sent: `Number 3 was saved as a file on Monday 2 March, 07:30 …`"""
+    return f"Number {number} was {WAITING[left][0]} on {moment_words(when)}. It is not sent yet."
+
+
+def waiting_next(left: str) -> str:
+    """What is still to be done."""
+    return f"{WAITING[left][1]}, then say so here. Only then does it count as sent."
 
 
 def stopped(coach: str, because: str) -> str:
@@ -118,6 +137,11 @@ def yes_line(yes: str) -> str:
 def swap_line(was: str, now: str, names: Mapping[str, str]) -> str:
     """One exercise in place of another."""
     return f"{names.get(now, now)} instead of {names.get(was, was)}."
+
+
+def held_line(held: Sequence[str], names: Mapping[str, str]) -> str:
+    """Exercises that the coach holds where they are."""
+    return f"Stays as it is: {listed(tuple(names.get(one, one) for one in held))}."
 
 
 def numbered(number: int, when: datetime) -> str:

@@ -114,7 +114,8 @@ LOOKS: Mapping[str, str] = {"system": "As the device", "light": "Light", "dark":
 SENSES: Mapping[str, tuple[str, str]] = {
     "sound": ("Sound", "Tones for work, rest, change of side and the last seconds."),
     "haptics": ("Vibration", "Where the device can: two beats for work, a long one for rest."),
-    "speech": ("Speech", "Set-up lines and what comes next, read aloud where the device has a voice."),
+    "speech": ("Voice", "What comes next, which side, how to set up: as your coach recorded it, or read aloud where "
+                        "the device has a voice."),
 }
 ROLES = "Who uses this device"
 SOMEBODY_ELSE, ADD_SOMEBODY = "Somebody else’s turn", "Add somebody who trains"

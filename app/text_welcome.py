@@ -4,9 +4,10 @@ Own wording; nothing here is a diagnosis. A pair holds a line for the person the
 """
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from app.domain.body import Spot
+from app.domain.brand import EmergencyNumber, Role
 from app.domain.client import Condition
 from app.domain.screening import Outcome
 from app.text import listed
@@ -21,6 +22,10 @@ TRAIN, LEAD, COACH = "I train", "I help someone train", "I coach"
 TRAIN_NOTE = "Short sessions at home, from your coach."
 LEAD_NOTE = "You set up, read along and ask how it was; they train."
 COACH_NOTE = "You write sessions, hand them out and see who needs you."
+#: What each says of itself at the welcome.
+ROLES: Mapping[Role, tuple[str, str]] = {
+    Role.CLIENT: (TRAIN, TRAIN_NOTE), Role.HELPER: (LEAD, LEAD_NOTE), Role.COACH: (COACH, COACH_NOTE),
+}
 WORKS_ALONE = "It works without a network. What you enter stays on this device until you send it."
 
 NAMES_HEAD: Pair = ("Who are you?", "Who trains, and who are you?")
@@ -84,7 +89,10 @@ def spare_name(spot: Spot, words: str) -> str:
 # ------------------------------------------------------------------ kit and circumstances
 
 KIT_HEAD = "What is at hand?"
-KIT_HINT = "Tick what can be used at home. Other places, such as a hotel room, have their own list in the settings."
+KIT_HINT = (
+    "Tick what can be used at home; what is not ticked is not used. Other places, such as a hotel room, have their own "
+    "list in the settings."
+)
 KIT: Mapping[str, str] = {
     "chair": "A firm chair", "worktop": "A kitchen worktop", "mat": "A mat or carpet to lie on",
     "dumbbell": "Dumbbells", "step": "A low step", "band": "A stretch band",
@@ -132,12 +140,12 @@ STOPS: Mapping[str, str] = {
     "recent_fracture": "A recent broken bone",
     "systemic_illness": "Fever now, or an illness of the whole body",
     "uncontrolled_diabetes": "Diabetes that is not under control: sugar often far too high or too low",
-    "very_high_pressure": "Blood pressure at rest of 180 over 100 or higher",
+    "very_high_pressure": "Blood pressure at rest of 180 over 100 mmHg or higher",
     "new_dizziness": "New dizziness that nobody has explained",
     "new_palpitations": "A heart that newly races, pounds or skips",
     "new_numbness": "New numbness or tingling that nobody has explained",
     "new_night_pain": "New pain that wakes at night",
-    "high_pressure": "Blood pressure at rest of 160 over 100 or higher",
+    "high_pressure": "Blood pressure at rest of 160 over 100 mmHg or higher",
     "advised_against": "A clinician has advised against training, or set limits that are not clear",
 }
 NONE_OF_THESE = "None of these"
@@ -175,9 +183,11 @@ EMERGENCY_HINT = (
     "The number to call for an ambulance where you train. Please make sure: it is shown large when it counts."
 )
 COUNTRY = "Country, if you like"
+WHERE = "Where do you train?"
+WHERE_NOTE = "Your coach entered these numbers. Choose your country, or write another one below."
 NUMBER = "Emergency number"
 NUMBER_WRONG = "Write the number in figures."
-NUMBER_RIGHT = "This number is right here"
+NUMBER_RIGHT = "This is the number to call here"
 NUMBER_MISSING = "Check the number, then tick that it is right."
 CONTACT: Pair = ("Somebody close to call", "Somebody else to call")
 CONTACT_HINT = "If you like: name and number"
@@ -200,9 +210,11 @@ NUMBERS: Mapping[str, str] = {
 }
 
 
-def number_for(country: str) -> str:
-    """The usual number of a country, to be confirmed; 112 where it is not known here."""
-    return NUMBERS.get(" ".join(country.casefold().split()), USUAL_NUMBER)
+def number_for(country: str, known: Sequence[EmergencyNumber] = ()) -> str:
+    """The number of a country, to be confirmed: as the coach entered it, else the usual one, else 112."""
+    plain = " ".join(country.casefold().split())
+    entered = (one.number for one in known if " ".join(one.country.casefold().split()) == plain)
+    return next(entered, NUMBERS.get(plain, USUAL_NUMBER))
 
 
 # ------------------------------------------------------------------ what is sent

@@ -21,7 +21,6 @@ from app.text_welcome import CONDITIONS
 
 TITLE = "Why?"
 LEAD = "Why today is as it is: the rules that every session goes by."
-LINK = "Why? All the rules"
 COACH_LINK = "The rules in full"
 TO_RULES, TO_TODAY, TO_PUBLISH = "All the rules", "Back to today", "Back to publishing"
 NOT_MEDICAL = (

@@ -1,7 +1,7 @@
 """Words of a stop and of recording a yes to it. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from datetime import datetime
 
 from app.text_client import STOP_CAUSES, Pair, moment_words
@@ -30,9 +30,10 @@ YES_ACT = "Record this yes"
 YES_DONE = "The yes is recorded."
 
 
-def stop_because(because: str, moment: datetime) -> str:
-    """What stopped them, and when."""
-    return f"{STOP_CAUSES.get(because, SIGN_WORDS.get(because, 'Something'))}, on {moment_words(moment)}."
+def stop_because(because: str, moment: datetime, told: Collection[str] = ()) -> str:
+    """What stopped them, and when; only when, where `told` says what already."""
+    cause = STOP_CAUSES.get(because, SIGN_WORDS.get(because, "Something"))
+    return f"On {moment_words(moment)}." if cause in told else f"{cause}, on {moment_words(moment)}."
 
 
 def fever_until(moment: datetime) -> str:

@@ -41,12 +41,13 @@ from app.domain.record import (
     EventKind,
     How,
     Hurt,
+    HurtKind,
     Person,
     Record,
     SessionDone,
     Stamp,
 )
-from app.domain.rules import MOST_SHIFT, PRESETS, SOFTENABLE, RuleId
+from app.domain.rules import MOST_SHIFT, MOVABLE, PRESETS, SOFTENABLE, RuleId
 from app.domain.session import MOST_STEPS, Block, BlockKind, Item, Session
 from app.domain.source import RuleChoice, Source
 
@@ -140,7 +141,7 @@ def programmes(one: str, session_ids: tuple[str, ...]) -> SearchStrategy[Program
 @st.composite
 def rule_choices(draw: st.DrawFn) -> RuleChoice:
     """A preset and shifts within the coach's hand."""
-    ids = draw(st.lists(st.sampled_from(RuleId), max_size=3, unique=True))
+    ids = draw(st.lists(st.sampled_from(sorted(MOVABLE)), max_size=3, unique=True))
     shift = {rule: draw(st.integers(-MOST_SHIFT if rule in SOFTENABLE else 0, MOST_SHIFT)) for rule in ids}
     return RuleChoice(draw(st.sampled_from(tuple(PRESETS))), shift)
 
@@ -257,7 +258,8 @@ def check_ins(person: str) -> SearchStrategy[CheckIn]:
 def sessions_done(person: str) -> SearchStrategy[SessionDone]:
     """A session as planned and as done."""
     done = st.builds(DoneStep, st.integers(0, 60), slugs, st.integers(0, 600_000), st.sampled_from(How))
-    hurts = st.builds(Hurt, body_spots, st.integers(0, 10), st.booleans(), st.none() | slugs, st.integers(0, 600_000))
+    hurts = st.builds(Hurt, body_spots, st.integers(0, 10), st.booleans(), st.none() | slugs, st.integers(0, 600_000),
+                      st.sampled_from(HurtKind), st.sampled_from(AnsweredBy))
     return st.builds(
         SessionDone, stamps(person), texts(), timelines(), hashes, st.sampled_from(Ending), listed(done),
         st.integers(0, 7200), rpe=st.none() | st.integers(0, 10), pain=_told, hurts=listed(hurts),

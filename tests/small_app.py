@@ -26,6 +26,7 @@ def page(page: ft.Page) -> None:
     told = ft.Text(f"at {page.route}", font_family="Card")
 
     async def ask(_: ft.Event[ft.Button]) -> None:
+        await device.sounds.load()
         played = [tone for tone in Tone if await device.sounds.play(tone)]
         beats = [name for name in ("work", "rest", "attention") if await device.haptics.play(name)]
         handed = await device.files.share("diary.txt", b"six weeks")

@@ -14,12 +14,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import app.main  # noqa: F401  so that every subclass of AppError is known
-from app import text
+from app import text, text_errors
 from app.domain import errors
 from app.domain.body import Region, Spot
 from app.domain.diary import Symptom
 from app.domain.errors import AppError
 from app.domain.exercise import Axis
+from app.domain.figure_finding import Check, Finding
 from app.domain.plan import Dose, LeftOut, Reason, Substitution
 from app.domain.rules import RuleId
 from app.exchange import inputs
@@ -36,7 +37,9 @@ SAID: dict[str, object] = {
     "kind": "session", "name": "march.evenload-pack", "known": ("a", "b"), "where": "legs.toml, item 2", "value": 3,
     "expected": "a whole number", "why": "it ends too soon", "session": "hotel-room", "least_s": 800, "asked_s": 300,
     "found": 3, "who": "Marit Voss", "limit": "200 MB", "entry": "../x", "path": "evenload.db",
-    "kept": "evenload.db.damaged", "port": 8550,
+    "kept": "evenload.db.damaged", "port": 8550, "theme": "dark", "words": "soft", "ground": "paper",
+    "words_colour": "#777777", "ground_colour": "#FFFFFF", "ratio": 4.48, "least": 7.0,
+    "findings": (Finding(Check.LIMIT, 12.0, 0.5, False, "r.knee 147 at 1.20 s"), Finding(Check.GAP, 2.0, 1.0, False)),
 }
 
 
@@ -60,16 +63,16 @@ KINDS = sorted(set(families(AppError)) - set(GROUPS), key=lambda k: k.__name__)
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_error_has_wording_of_its_own(kind: type[AppError]) -> None:
     """From what its docstring says that it tells, and nothing else."""
-    assert kind in text.ERRORS
+    assert kind in text_errors.ERRORS
     tells = [word.strip() for word in (kind.__doc__ or "").partition(":")[0].split(",")]
     error = kind(**{name: SAID[name] for name in tells if name in SAID})
-    assert_plain(text.error_text(error))
+    assert_plain(text_errors.error_text(error))
 
 
 @pytest.mark.parametrize("kind", GROUPS)
 def test_an_error_that_nobody_worded_still_gets_a_sentence(kind: type[AppError]) -> None:
     """Never a traceback."""
-    assert_plain(text.error_text(kind()))
+    assert_plain(text_errors.error_text(kind()))
 
 
 def test_a_subclass_that_comes_later_speaks_as_its_parent() -> None:
@@ -77,8 +80,8 @@ def test_a_subclass_that_comes_later_speaks_as_its_parent() -> None:
     class Later(errors.TooShort):
         """For this test."""
 
-    assert "hotel-room" in text.error_text(Later(session="hotel-room", least_s=61, asked_s=60))
-    assert "at least 2 minutes" in text.error_text(Later(session="x", least_s=61, asked_s=60))
+    assert "hotel-room" in text_errors.error_text(Later(session="hotel-room", least_s=61, asked_s=60))
+    assert "at least 2 minutes" in text_errors.error_text(Later(session="x", least_s=61, asked_s=60))
 
 
 #: Without the quote that a Python value would be told by.
@@ -99,7 +102,7 @@ def test_whatever_is_wrong_in_a_hand_written_file_is_said_in_one_plain_sentence(
     try:
         reader(json.dumps(content))
     except AppError as error:
-        said = text.error_text(error)
+        said = text_errors.error_text(error)
         assert said.isprintable() and said.endswith(".") and "Region." not in said and "{'" not in said
         assert "None" not in said or "None" in json.dumps(content)
 
@@ -110,7 +113,7 @@ def test_what_is_no_json_of_ours_is_said_too(reader: Any, junk: str) -> None:
     """One sentence."""
     with pytest.raises(AppError) as caught:
         reader(junk)
-    assert_plain(text.error_text(caught.value))
+    assert_plain(text_errors.error_text(caught.value))
 
 
 # ------------------------------------------------------------------ reasons
@@ -138,7 +141,7 @@ def test_whatever_a_session_comes_to_can_be_said(diary: Any, client: Any, room: 
     try:
         plan = compiled(session, client, type(room)(minutes=minutes), diary, lighter_week=lighter)
     except errors.TooShort as short:
-        assert_plain(text.error_text(short))
+        assert_plain(text_errors.error_text(short))
         return
     names = {e.id: e.name for e in library().values()}
     for reason in plan.dose.reasons:

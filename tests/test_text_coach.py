@@ -5,7 +5,7 @@ from datetime import date
 
 import pytest
 
-from app import text_coach, text_person
+from app import text_coach, text_person, text_publish
 from app.domain.client import Condition
 from app.domain.record import Ending, Hurt, Person
 from app.domain.review import Because, Flag, Line, Told
@@ -76,6 +76,6 @@ def test_a_hurt_in_a_session_says_where_when_and_in_what() -> None:
 def test_the_sheet_holds_every_word_in_order() -> None:
     """In lines of five, numbered."""
     words = [f"word{at}" for at in range(25)]
-    page = text_coach.sheet_text(words, "Odile Marsh")
+    page = text_publish.sheet_text(words, "Odile Marsh", "Evenload")
     assert [w for w in page.split() if w.startswith("word") and w[4:].isdigit()] == words
     assert "21-25" in page and "Odile Marsh" in page

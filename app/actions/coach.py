@@ -1,24 +1,29 @@
 """The coach's keys, made on first use, and a programme built and signed from its source."""
 from __future__ import annotations
 
+import base64
 import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
+from app.actions.voice import Speaks, voice_of
 from app.device.clock import Clock
 from app.domain.proofreading import Problem, proofread
-from app.domain.rules import DEFAULT_RULES
+from app.domain.rules import DEFAULT_RULES, RuleId, RuleTable, rule_table
 from app.domain.source import Source
 from app.exchange import keys as key_pairs
+from app.exchange.armour import to_text
 from app.exchange.cipher import KEY_BYTES, random_bytes
+from app.exchange.figures import figure_media, read_figure_source
 from app.exchange.keys import CoachKeys, KeyPair
 from app.exchange.kinds import Kind
+from app.exchange.manifest import KeyChange
 from app.exchange.pack import build_pack
 from app.exchange.recovery import recovery_words
 from app.exchange.source import HEAD, read_media, read_source
-from app.resources import resource_dir
+from app.resources import optional_dir
 from app.storage import keys, settings
 from app.storage.database import Store, sweep_after_erasing
 from app.storage.keys import COACH
@@ -28,6 +33,8 @@ KINDS = ("signing", "sealing", "recovery_signing", "recovery_sealing")
 NAME, PUBLISHED = "coach_name", "coach_published"
 #: Setting: the recovery secret, hex, until the coach says that the sheet is printed or written down.
 SECRET = "coach_recovery_secret"
+#: Setting, after keys were lost and made anew: the statement that goes with every programme, base64 of its two fields.
+KEY_CHANGE = "coach_key_change"
 
 
 class Built(NamedTuple):
@@ -40,7 +47,20 @@ class Built(NamedTuple):
     @property
     def name(self) -> str:
         """What the file is called."""
-        return f"{self.source.id}-{self.source.version}{Kind.PACK.suffix}"
+        return file_name(self.source.id, self.source.version)
+
+    def text(self) -> str:
+        """It as lines for any messenger.
+
+        Raises:
+            TooLargeToPaste: it is too large for that.
+        """
+        return to_text(self.data or b"", Kind.PACK, self.name)
+
+
+def file_name(source_id: str, version: int) -> str:
+    """What a programme file is called."""
+    return f"{source_id}-{version}{Kind.PACK.suffix}"
 
 
 @dataclass(frozen=True)
@@ -112,25 +132,56 @@ def confirm_sheet(store: Store) -> None:
 
 # ------------------------------------------------------------------ building
 
-async def build(store: Store, clock: Clock, folder: Path) -> Built:
+async def build(store: Store, clock: Clock, folder: Path, engine: Speaks | None = None) -> Built:
     """Reads, proofreads and signs the source in that folder. Where a problem blocks, nothing is signed.
+
+    `engine` says the lines that the coach has not recorded.
 
     Raises:
         UnreadableSource, WrongValue, UnknownName: the source cannot be read or says something impossible.
+        BadFigure: a moving figure does not pass its checks.
         UnsafeEntry, TooLarge: media that a pack may not hold.
     """
     source, media = read_source(folder), read_media(folder)
     problems = proofread(source)
     if any(p.blocks for p in problems):
         return Built(None, source, problems)
+    media |= figures_of(source, folder)
+    media |= await voice_of(source, media, engine)
     keys_now = await ensure_coach_keys(store, clock)
-    data = await build_pack(source, coach=keys_now, media=media, rules_version=DEFAULT_RULES.version)
+    data = await build_pack(source, coach=keys_now, media=media, rules_version=DEFAULT_RULES.version,
+                            key_change=key_change(store))
     _note_published(store, clock, source, data)
     return Built(data, source, problems)
 
 
+def key_change(store: Store) -> KeyChange | None:
+    """By which clients believe new keys; None where the keys never changed."""
+    with store.read() as db:
+        told = settings.setting(db, KEY_CHANGE)
+    return KeyChange(**{name: base64.b64decode(value) for name, value in told.items()}) if told else None
+
+
+def figures_of(source: Source, folder: Path) -> dict[str, bytes]:
+    """The moving figures of its exercises, by path: the folder's own, else those that came along.
+
+    Raises:
+        UnreadableSource, WrongValue, UnknownName, BadFigure: as `build`.
+    """
+    shipped = [path for path in came_along() if path != folder]
+    return figure_media(source, [read_figure_source(path) for path in (folder, *shipped)])
+
+
+def came_along() -> tuple[Path, ...]:
+    """The folders of the sources that came with the program."""
+    top = optional_dir("assets")
+    return () if top is None else tuple(head.parent for head in sorted((top / "programmes").glob(f"*/{HEAD}")))
+
+
 def _note_published(store: Store, clock: Clock, source: Source, data: bytes) -> None:
-    about = {"version": source.version, "sha256": hashlib.sha256(data).hexdigest(), "utc": clock.now().isoformat()}
+    rules = {"preset": source.rules.preset, "shift": {rule.value: by for rule, by in source.rules.shift.items()}}
+    about = {"version": source.version, "sha256": hashlib.sha256(data).hexdigest(), "utc": clock.now().isoformat(),
+             "rules": rules}
     with store.begin() as db:
         settings.save_setting(db, NAME, source.coach)
         settings.save_setting(db, PUBLISHED, {**settings.setting(db, PUBLISHED, {}), source.id: about})
@@ -143,6 +194,23 @@ def published_version(store: Store, source_id: str) -> int | None:
     return int(about["version"]) if about else None
 
 
+def published_files(store: Store) -> tuple[str, ...]:
+    """The names under which programmes were last signed."""
+    with store.read() as db:
+        every = settings.setting(db, PUBLISHED, {})
+    return tuple(file_name(source_id, about["version"]) for source_id, about in sorted(every.items()))
+
+
+def published_rules(store: Store) -> RuleTable:
+    """The rule table of what was signed last; the shipped one before anything was."""
+    with store.read() as db:
+        every = settings.setting(db, PUBLISHED, {}).values()
+    last = max((about for about in every if "rules" in about), key=lambda about: str(about["utc"]), default=None)
+    if last is None:
+        return DEFAULT_RULES
+    return rule_table(last["rules"]["preset"], {RuleId(rule): by for rule, by in last["rules"]["shift"].items()})
+
+
 def coach_name(store: Store) -> str:
     """The name on what was signed last; empty before."""
     with store.read() as db:
@@ -151,11 +219,9 @@ def coach_name(store: Store) -> str:
 
 def source_folders(store: Store) -> tuple[Path, ...]:
     """Folders that hold a source: the coach's own in `sources` beside the store, then those that came along."""
-    tops = [resource_dir("assets") / "programmes"]
     own = own_sources(store)
-    if own is not None:
-        tops.insert(0, own)
-    return tuple(head.parent for top in tops if top.is_dir() for head in sorted(top.glob(f"*/{HEAD}")))
+    mine = sorted(own.glob(f"*/{HEAD}")) if own is not None and own.is_dir() else []
+    return (*(head.parent for head in mine), *came_along())
 
 
 def own_sources(store: Store) -> Path | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import AsyncIterator, Iterable
 from dataclasses import dataclass
 
-from app.actions.coach import coach_keys
+from app.actions.recovering import opening_keys
 from app.device.clock import Clock
 from app.domain.errors import AppError, ContentError, FileError, UntrustedSigner
 from app.domain.record import Person
@@ -67,8 +67,7 @@ async def accept_new_phone(store: Store, clock: Clock, name: str, data: bytes) -
 
 
 async def _opened(store: Store, name: str, data: bytes) -> ReturnContent:
-    mine = coach_keys(store)
-    return await read_return(unwrapped(data, name), name, private_keys=[mine.sealing] if mine else [])
+    return await read_return(unwrapped(data, name), name, private_keys=list(opening_keys(store)))
 
 
 def _keys_of(content: ReturnContent) -> tuple[str, str]:

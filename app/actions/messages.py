@@ -38,6 +38,8 @@ class Message:
     lifts_limits: bool = False
     """It takes all of the coach's earlier limits back."""
     swaps: tuple[tuple[str, str], ...] = ()
+    held: tuple[str, ...] = ()
+    """Exercises that stay as they are."""
     yes: str = ""
     """Who said yes, with their kind."""
 
@@ -100,7 +102,8 @@ def _message(number: int, table: Mapping[str, Any]) -> Message:
     return Message(
         number, str(table.get("coach", "")), parse_utc(table["made_utc"]), str(table.get("message", "")),
         tuple((str(what), int(cap)) for what, cap in sorted(caps.items())), named and not caps,
-        tuple((str(a), str(b)) for a, b in table.get("swaps") or ()), f"{yes['who']}, {yes['kind']}" if yes else "",
+        tuple((str(a), str(b)) for a, b in table.get("swaps") or ()),
+        tuple(sorted(map(str, table.get("held") or ()))), f"{yes['who']}, {yes['kind']}" if yes else "",
     )
 
 
@@ -124,6 +127,8 @@ def _limited(person: Person, kept: dict[str, Any], content: ReplyContent) -> tup
     if content.limits is not None:
         limits, told = with_coach_limits(body.limits, _sent(kept["limits"], Axis), content.limits)
         body, kept = replace(body, limits=limits), kept | {"limits": _plain_sent(told)}
+    if content.held is not None:
+        body = replace(body, held=content.held)
     return replace(person, body=replace(body, chosen={**body.chosen, **dict(content.swaps)})), kept
 
 

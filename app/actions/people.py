@@ -3,9 +3,9 @@ from __future__ import annotations
 
 import uuid
 from dataclasses import replace
-from enum import StrEnum
 
 from app.device.clock import Clock
+from app.domain.brand import Role as Role
 from app.domain.client import Place
 from app.domain.record import Person
 from app.storage import people, settings
@@ -13,14 +13,6 @@ from app.storage.database import Store
 from app.storage.people import Trains
 
 ROLE, CHOSEN = "role", "person"
-
-
-class Role(StrEnum):
-    """Who holds the device."""
-
-    CLIENT = "client"
-    HELPER = "helper"
-    COACH = "coach"
 
 
 def register(store: Store, clock: Clock, person: Person) -> Person:

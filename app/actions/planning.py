@@ -4,7 +4,6 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
-from app.actions import programmes
 from app.actions.today import Today
 from app.device.clock import Clock
 from app.domain.planning import planned_day, with_day
@@ -40,6 +39,9 @@ def is_block_open(store: Store, card: Today) -> bool:
 
 def take_block(store: Store, clock: Clock, card: Today, programme: str) -> Person:
     """Begins another programme of the same coach: today, or tomorrow where there was a session today already."""
+    # what reads a programme file is not wanted before the first screen
+    from app.actions import programmes
+
     person = programmes.follow(store, clock, card.person.id, card.person.coach_key, programme)
     if card.done is None:
         return person

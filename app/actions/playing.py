@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import reduce
 
+from app.actions.pace import waits_of
 from app.actions.stamps import beat_now, new_stamp
 from app.actions.today import Today, today
 from app.device.clock import Clock
@@ -16,7 +17,7 @@ from app.domain.moving_today import shown_in
 from app.domain.plan import Timeline
 from app.domain.player import Ended, Event, Gap, HurtTold, Paused, Swapped, done_steps, handle, restore, swap_to
 from app.domain.record import Ending, Hurt, Person, SessionDone
-from app.domain.run import OVER, Moment, PlayerState, Status, open_player, tick
+from app.domain.run import OVER, Cause, Moment, PlayerState, Status, Unseen, Wait, open_player, tick
 from app.domain.sparing import Sparing, easier_now, spare, spared
 from app.storage import journal, people, records
 from app.storage.codec import decode_any, encode
@@ -68,10 +69,11 @@ def start_session(store: Store, clock: Clock, card: Today) -> Playing:
     if not card.timeline or not card.timeline.steps or not card.pack or not card.limits or not card.session:
         raise ValueError("no session today")
     run = uuid.uuid4().hex
-    about = {"name": card.session.name, "led": bool(card.person.led_by)}
+    waits = waits_of(store, card.person)
+    about = {"name": card.session.name, "led": bool(card.person.led_by), "waits": sorted(waits)}
     with store.begin() as db:
         journal.start_run(db, run, card.person.id, card.timeline, card.pack.sha256, about, beat_now(clock, 0))
-    return Playing(run, card.person, card.pack.sha256, card.timeline, open_player(card.timeline), card.library,
+    return Playing(run, card.person, card.pack.sha256, card.timeline, open_player(card.timeline, waits), card.library,
                    card.limits, card.session.name, bool(card.person.led_by))
 
 
@@ -84,7 +86,12 @@ def resume_session(store: Store, clock: Clock, person_id: str) -> Playing | None
     card = today(store, clock, person_id, run.plan.session)
     if card.limits is None:
         return None
-    state = restore(run.plan, ((_event(e.event), e.beat.position_ms) for e in run.entries), run.beat.position_ms)
+    waits = frozenset(Wait(w) for w in run.about.get("waits", ()))
+    past = ((_event(e.event), e.beat.position_ms) for e in run.entries)
+    state = restore(run.plan, past, run.beat.position_ms, waits)
+    if state.status is Status.ASKING:
+        away_ms = int((clock.now() - run.beat.utc).total_seconds() * 1000)
+        state = replace(state, unseen=Unseen(Cause.CLOSED, max(0, away_ms)))
     limits = reduce(spared, state.hurts, card.limits)
     return Playing(run.id, card.person, run.pack, run.plan, state, card.library, limits,
                    str(run.about.get("name", "")), bool(run.about.get("led")), run.beat.position_ms)
@@ -101,23 +108,49 @@ def do(store: Store, clock: Clock, playing: Playing, event: Event) -> Playing:
     before = tick(playing.state, now)
     after = handle(before, event, now)
     with store.begin() as db:
+        if before.status is Status.ASKING and playing.state.status is Status.RUNNING:
+            journal.append_event(db, playing.run, encode(Gap(), Event), beat_now(clock, before.at_ms))
         journal.append_event(db, playing.run, encode(event, Event), beat_now(clock, before.at_ms))
         journal.beat(db, playing.run, beat_now(clock, after.at_ms))
     return replace(playing, state=after, beaten_ms=after.at_ms)
 
 
 def go_on(store: Store, clock: Clock, playing: Playing) -> Playing:
-    """Brings the position to now; keeps it each second. Where the clocks have parted, keeps that too."""
+    """Brings the position to now, and keeps it each second."""
+    return keep_beat(store, clock, move_on(store, clock, playing))
+
+
+def move_on(store: Store, clock: Clock, playing: Playing) -> Playing:
+    """Brings the position to now. What is more than that is kept: the end, and where the clocks have parted."""
     state = tick(playing.state, moment(clock))
     if state.status is Status.ASKING and playing.state.status is Status.RUNNING:
         with store.begin() as db:
             journal.append_event(db, playing.run, encode(Gap(), Event), beat_now(clock, state.at_ms))
-        return replace(playing, state=state)
-    if state.at_ms - playing.beaten_ms >= BEAT_MS or state.status is not playing.state.status:
-        with store.begin() as db:
-            journal.beat(db, playing.run, beat_now(clock, state.at_ms))
-        return replace(playing, state=state, beaten_ms=state.at_ms)
+    elif state.status is not playing.state.status:
+        return _beaten(store, clock, replace(playing, state=state))
     return replace(playing, state=state)
+
+
+def keep_beat(store: Store, clock: Clock, playing: Playing) -> Playing:
+    """Keeps the position where a second has passed since it was kept: what a killed session is found by."""
+    due = playing.state.status is Status.RUNNING and playing.state.at_ms - playing.beaten_ms >= BEAT_MS
+    return _beaten(store, clock, playing) if due else playing
+
+
+def _beaten(store: Store, clock: Clock, playing: Playing) -> Playing:
+    with store.begin() as db:
+        journal.beat(db, playing.run, beat_now(clock, playing.state.at_ms))
+    return replace(playing, beaten_ms=playing.state.at_ms)
+
+
+def stand_away(store: Store, clock: Clock, playing: Playing) -> Playing:
+    """Nobody looks any more: it stands where it is, and asks when somebody does."""
+    return unseen(do(store, clock, playing, Gap()), Unseen(Cause.CLOSED))
+
+
+def unseen(playing: Playing, what: Unseen) -> Playing:
+    """With what is known of the time that nobody saw."""
+    return replace(playing, state=replace(playing.state, unseen=what))
 
 
 def take_easier(store: Store, clock: Clock, playing: Playing) -> Playing:

@@ -4,17 +4,24 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from typing import Any
 
 from app.device.clock import Clock
+from app.domain.brand import CoachKey
+from app.domain.errors import UntrustedSigner
 from app.domain.record import Person
 from app.domain.source import Source
+from app.exchange.armour import unwrapped
 from app.exchange.keys import matching_words
 from app.exchange.pack import Pack, read_pack
 from app.exchange.trust import PinnedCoach as Pinned
 from app.exchange.trust import Trust, trust
-from app.storage import packs, people
+from app.storage import packs, people, settings
 from app.storage.database import Store
 from app.storage.packs import KeptPack, PinnedCoach
+
+#: Setting: name by signing key, of coaches whose key was compared before any programme of theirs came.
+EXPECTED = "expected_coaches"
 
 
 class Standing(StrEnum):
@@ -23,6 +30,8 @@ class Standing(StrEnum):
     COMPARE = "compare"
     """The coach is new here: the five words are to be compared first."""
     KNOWN = "known"
+    EXPECTED = "expected"
+    """The coach is new here, and the key came with the app or was compared before."""
     RENEWED = "renewed"
     """The coach has new keys, and a pinned key vouches for them."""
 
@@ -40,6 +49,8 @@ class Opened:
     """The coach's key that was pinned before; empty for a coach who is new."""
     version_here: int | None
     """The highest version of this coach that is here, or None."""
+    is_here: bool
+    """This very file was taken in before."""
     pack: Pack = field(repr=False)
     data: bytes = field(repr=False)
 
@@ -58,22 +69,29 @@ class Followable:
     source: Source
 
 
-async def open_pack(store: Store, clock: Clock, name: str, data: bytes) -> Opened:
+async def open_pack(
+    store: Store, clock: Clock, name: str, data: bytes, expected: Sequence[CoachKey] = (),
+) -> Opened:
     """Verifies a programme file, and says whether its signer is the coach that was agreed on. Keeps nothing.
+
+    `data` may also be its text form. `expected`: the coaches whose keys came with the app or were compared before.
 
     Raises:
         FileError: it is no programme file, damaged, too large, of a newer format, or signed by another key than the
             one of the coach whose name it bears.
     """
+    data = unwrapped(data, name)
     pack = await read_pack(data, name)
     with store.read() as db:
         coach = _pinned_for(pack, packs.pinned_coaches(db))
         standing = trust(pack, _as_pinned(coach) if coach else None, name)
         newest = packs.newest_pack(db, coach.signing_key) if coach else None
-    standings = {Trust.FIRST_SIGHT: Standing.COMPARE, Trust.KNOWN: Standing.KNOWN, Trust.CHANGED: Standing.RENEWED}
+        is_here = packs.is_kept(db, pack.sha256)
+    standings = {Trust.KNOWN: Standing.KNOWN, Trust.CHANGED: Standing.RENEWED}
     return Opened(
-        name, standings[standing], matching_words(pack.signing_key), pack.signing_key.hex(),
-        coach.signing_key if coach else "", newest.source.version if newest else None, pack, data,
+        name, standings.get(standing) or _at_first(pack, name, expected), matching_words(pack.signing_key),
+        pack.signing_key.hex(), coach.signing_key if coach else "", newest.source.version if newest else None,
+        is_here, pack, data,
     )
 
 
@@ -85,25 +103,43 @@ def accept_pack(store: Store, clock: Clock, person_id: str, opened: Opened) -> P
     Raises:
         KeyError: nobody of that id.
     """
-    pack, now = opened.pack, clock.now()
-    coach = PinnedCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
-                        (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True)
     with store.begin() as db:
         person = people.person(db, person_id)
         if person is None:
             raise KeyError(person_id)
-        if opened.standing is not Standing.KNOWN:
-            packs.save_coach(db, coach)
-        packs.keep_pack(db, KeptPack(pack.sha256, opened.coach_key, pack.source, now), opened.data)
-        if opened.replaces and opened.replaces != opened.coach_key:
-            packs.retire_coach(db, opened.replaces)
-            for other in people.people(db):
-                if other.coach_key == opened.replaces:
-                    people.save_person(db, replace(other, coach_key=opened.coach_key))
+        _keep(db, clock, opened)
         if person.coach_key in ("", opened.replaces, opened.coach_key):
-            person = _following(person, opened.coach_key, pack.source, "", clock)
+            person = _following(person, opened.coach_key, opened.source, "", clock)
             people.save_person(db, person)
     return person
+
+
+def keep_pack(store: Store, clock: Clock, opened: Opened) -> None:
+    """Keeps a verified file and pins its coach; nobody new follows it."""
+    with store.begin() as db:
+        _keep(db, clock, opened)
+
+
+def _keep(db: Any, clock: Clock, opened: Opened) -> None:
+    pack, now = opened.pack, clock.now()
+    coach = PinnedCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
+                        (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True)
+    if opened.standing is not Standing.KNOWN:
+        packs.save_coach(db, coach)
+    _no_longer_expected(db, opened.coach_key)
+    packs.keep_pack(db, KeptPack(pack.sha256, opened.coach_key, pack.source, now), opened.data)
+    if opened.replaces and opened.replaces != opened.coach_key:
+        packs.retire_coach(db, opened.replaces)
+        for other in people.people(db):
+            if other.coach_key == opened.replaces:
+                people.save_person(db, replace(other, coach_key=opened.coach_key))
+
+
+def _no_longer_expected(db: Any, key: str) -> None:
+    """A pinned coach is known by the pin alone, so that a key that was replaced later opens nothing any more."""
+    kept = settings.setting(db, EXPECTED, {})
+    if key in kept:
+        settings.save_setting(db, EXPECTED, {other: name for other, name in kept.items() if other != key})
 
 
 def follow(store: Store, clock: Clock, person_id: str, coach_key: str, programme: str = "") -> Person:
@@ -153,10 +189,26 @@ def _pinned_for(pack: Pack, coaches: Sequence[PinnedCoach]) -> PinnedCoach | Non
     tests = (
         lambda c: c.signing_key == key,
         lambda c: by is not None and by in (c.signing_key, *c.recovery_keys[:1]),
-        lambda c: _plain(c.name) == _plain(pack.coach),
+        lambda c: same_name(c.name, pack.coach),
     )
     return next((coach for test in tests for coach in coaches if test(coach)), None)
 
 
-def _plain(name: str) -> str:
-    return " ".join(name.casefold().split())
+def _at_first(pack: Pack, name: str, expected: Sequence[CoachKey]) -> Standing:
+    """What has to happen with a coach of whom nothing is pinned.
+
+    Raises:
+        UntrustedSigner: it bears the name of an expected coach, and nothing ties its key to theirs.
+    """
+    by_key = {one.signing_key for one in expected}
+    if pack.signing_key.hex() in by_key:
+        return Standing.EXPECTED
+    vouched = pack.key_change is not None and pack.key_change.by.hex() in by_key
+    if not vouched and any(same_name(pack.coach, one.name) for one in expected):
+        raise UntrustedSigner(name=name, who=pack.coach)
+    return Standing.COMPARE
+
+
+def same_name(one: str, other: str) -> bool:
+    """Whether two names are read as the same."""
+    return one.casefold().split() == other.casefold().split()

@@ -38,6 +38,10 @@ class Answer:
     message: str = ""
     spare: Mapping[Spot, int] | None = None
     limits: Mapping[Axis, int] | None = None
+    swaps: tuple[tuple[str, str], ...] = ()
+    """Exercises that stand in from now on: (written, instead)."""
+    held: frozenset[str] | None = None
+    """Exercises, as written, that move no step on; None leaves the earlier ones, a set replaces them."""
     yes_who: str = ""
     """Who said yes to the open stop; empty: nobody yet."""
     yes_kind: str = ""
@@ -46,7 +50,8 @@ class Answer:
     @property
     def says_something(self) -> bool:
         """Whether there is anything to send."""
-        return bool(self.message.strip() or self.yes_who.strip() or self.spare is not None or self.limits is not None)
+        changes = (self.spare, self.limits, self.held)
+        return bool(self.message.strip() or self.yes_who.strip() or self.swaps or any(c is not None for c in changes))
 
 
 async def write(store: Store, clock: Clock, person_id: str, answer: Answer) -> Written:
@@ -63,10 +68,10 @@ async def write(store: Store, clock: Clock, person_id: str, answer: Answer) -> W
     if person is None or pinned is None:
         raise UnknownName(kind="person who has sent a diary", name=person.name if person else person_id)
     if not answer.says_something:
-        raise WrongValue(where="message", value="", expected="a message, a limit or a yes")
+        raise WrongValue(where="message", value="", expected="a message, a limit, a change or a yes")
     keys, now = await ensure_coach_keys(store, clock), clock.now()
-    content = ReplyContent(person_id, number, now, answer.message.strip(), answer.spare, answer.limits, (),
-                           _yes(answer, stop, person_id, now), coach_name(store))
+    content = ReplyContent(person_id, number, now, answer.message.strip(), answer.spare, answer.limits,
+                           answer.swaps, _yes(answer, stop, person_id, now), coach_name(store), held=answer.held)
     data = await write_reply(content, coach=keys.signing, readers=[bytes.fromhex(pinned.sealing)])
     with store.begin() as db:
         kept = replies.keep_reply(db, Reply(person_id, Direction.SENT, number, _table(content), now))
@@ -101,6 +106,10 @@ def _table(content: ReplyContent) -> dict[str, object]:
         table["spare"] = {str(spot): cap for spot, cap in content.spare.items()}
     if content.limits is not None:
         table["limits"] = {axis.value: cap for axis, cap in content.limits.items()}
+    if content.swaps:
+        table["swaps"] = [list(pair) for pair in content.swaps]
+    if content.held is not None:
+        table["held"] = sorted(content.held)
     if content.clearance is not None:
         table["clearance"] = {"answers": content.clearance.answers, "who": content.clearance.who,
                               "kind": content.clearance.kind}

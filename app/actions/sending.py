@@ -4,8 +4,10 @@ from __future__ import annotations
 import io
 import re
 import zipfile
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from enum import StrEnum
 
 from app.device.clock import Clock
 from app.domain.errors import UnknownName
@@ -36,12 +38,30 @@ class Prepared:
     revisions: dict[str, int] = field(repr=False)
 
 
+class Left(StrEnum):
+    """How a return left the app without being sent yet."""
+
+    SAVED = "saved"
+    COPIED = "copied"
+    UNTOLD = "untold"
+    """The device handed it to another program or saved it, and does not say which."""
+
+
 @dataclass(frozen=True)
 class LastSent:
-    """The return that left last."""
+    """The return that was sent last."""
 
     number: int
     utc: datetime
+
+
+@dataclass(frozen=True)
+class Waiting:
+    """A return that was saved or copied, and counts as sent only once the person says so."""
+
+    number: int
+    utc: datetime
+    left: Left
 
 
 def client_keys(store: Store, person_id: str) -> ClientKeys | None:
@@ -111,23 +131,51 @@ def _file_name(person: Person, number: int) -> str:
 
 
 def note_sent(store: Store, clock: Clock, person_id: str, prepared: Prepared) -> LastSent:
-    """Keeps that it left this device: shared, saved or copied. Whether it arrived, nobody knows here."""
-    sent = LastSent(prepared.number, clock.now())
+    """Keeps that another program took it. Whether it arrived, nobody knows here."""
+    return _keep_sent(store, clock, person_id, prepared.number, prepared.revisions)
+
+
+def note_waiting(store: Store, clock: Clock, person_id: str, prepared: Prepared, left: Left) -> Waiting:
+    """Keeps that it was saved or copied. It does not count as sent; a later one takes its place."""
+    waiting = Waiting(prepared.number, clock.now(), left)
+    with store.begin() as db:
+        settings.save_setting(db, f"waiting:{person_id}", {
+            "number": waiting.number, "utc": utc_text(waiting.utc), "left": left, "revisions": prepared.revisions})
+    return waiting
+
+
+def waiting_return(store: Store, person_id: str) -> Waiting | None:
+    """The return that was saved or copied and not yet said to be sent, or None."""
+    with store.read() as db:
+        kept = settings.setting(db, f"waiting:{person_id}")
+    return Waiting(int(kept["number"]), parse_utc(kept["utc"]), Left(kept["left"])) if kept else None
+
+
+def confirm_sent(store: Store, clock: Clock, person_id: str) -> LastSent | None:
+    """The person says that they sent what was waiting. None if nothing was."""
+    with store.read() as db:
+        kept = settings.setting(db, f"waiting:{person_id}")
+    return _keep_sent(store, clock, person_id, int(kept["number"]), kept["revisions"]) if kept else None
+
+
+def _keep_sent(store: Store, clock: Clock, person_id: str, number: int, revisions: Mapping[str, int]) -> LastSent:
+    sent = LastSent(number, clock.now())
     with store.begin() as db:
         settings.save_setting(db, f"sent:{person_id}", {
-            "number": sent.number, "utc": utc_text(sent.utc), "revisions": prepared.revisions})
+            "number": number, "utc": utc_text(sent.utc), "revisions": dict(revisions)})
+        settings.forget_setting(db, f"waiting:{person_id}")
     return sent
 
 
 def last_sent(store: Store, person_id: str) -> LastSent | None:
-    """The return that left last, or None."""
+    """The return that was sent last, or None."""
     with store.read() as db:
         kept = settings.setting(db, f"sent:{person_id}")
     return LastSent(int(kept["number"]), parse_utc(kept["utc"])) if kept else None
 
 
 def unsent(store: Store, person_id: str) -> int:
-    """How many entries are new, corrected or taken back since the last return left."""
+    """How many entries are new, corrected or taken back since the last return was sent."""
     with store.read() as db:
         kept = settings.setting(db, f"sent:{person_id}") or {"revisions": {}}
         everything = records.all_records(db, person_id)

@@ -17,7 +17,9 @@ class Sense(StrEnum):
 
 
 #: On a new device.
-USUAL = {Sense.SOUND: True, Sense.HAPTICS: True, Sense.SPEECH: False}
+USUAL = {Sense.SOUND: True, Sense.HAPTICS: True, Sense.SPEECH: True}
+HEARD = "sound_heard"
+"""Name of the setting: somebody has said that they hear it across the room."""
 
 
 def senses(store: Store) -> dict[Sense, bool]:
@@ -27,10 +29,14 @@ def senses(store: Store) -> dict[Sense, bool]:
 
 
 def apply_senses(store: Store, device: Device) -> None:
-    """Sets the machine as chosen; at start and after each change."""
+    """Sets the machine as chosen; at start and after each change.
+
+    The machine's own voice speaks only for who has switched it on; recorded lines are heard unless switched off.
+    """
     on = senses(store)
-    device.sounds.on, device.haptics.on, device.speech.on = (
-        on[Sense.SOUND], on[Sense.HAPTICS], on[Sense.SPEECH])
+    with store.read() as db:
+        asked_for = bool(settings.setting(db, Sense.SPEECH, False))
+    device.sounds.on, device.haptics.on, device.speech.on = on[Sense.SOUND], on[Sense.HAPTICS], asked_for
 
 
 def switch_on(store: Store, device: Device, sense: Sense) -> None:
@@ -41,6 +47,19 @@ def switch_on(store: Store, device: Device, sense: Sense) -> None:
 def switch_off(store: Store, device: Device, sense: Sense) -> None:
     """From now on."""
     _keep(store, device, sense, False)
+
+
+def is_heard(store: Store) -> bool:
+    """Whether the loudness was checked on this device, or there is nothing to be heard."""
+    on = senses(store)
+    with store.read() as db:
+        return bool(settings.setting(db, HEARD, False)) or not (on[Sense.SOUND] or on[Sense.SPEECH])
+
+
+def confirm_heard(store: Store) -> None:
+    """It is loud enough; it is not asked again before a session."""
+    with store.begin() as db:
+        settings.save_setting(db, HEARD, True)
 
 
 def _keep(store: Store, device: Device, sense: Sense, value: object) -> None:

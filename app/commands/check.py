@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from app.actions.coach import figures_of
 from app.commands.data import known_coaches, sealing_keys
 from app.commands.files import read_file
 from app.commands.shapes import source_shape
@@ -34,6 +35,7 @@ async def run(args: argparse.Namespace) -> int:
 
 async def _source(path: Path) -> dict[str, Any]:
     source = read_source(path)
+    figures_of(source, path)
     return source_shape("source", source, proofread(source))
 
 

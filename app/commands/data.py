@@ -19,7 +19,17 @@ VARIABLE = "EVENLOAD_DATA"
 def data_dir(args: argparse.Namespace) -> Path:
     """Where this command keeps its records."""
     chosen = args.data or os.environ.get(VARIABLE)
-    return Path(chosen).expanduser() if chosen else user_data_path("evenload", appauthor=False)
+    return Path(chosen).expanduser() if chosen else user_data_path(_folder(args), appauthor=False)
+
+
+def _folder(args: argparse.Namespace) -> str:
+    """Its usual name: two apps on one machine keep their records apart."""
+    brand = getattr(args, "brand", None)
+    if brand is None:
+        return "evenload"
+    from app.exchange.brand import read_brand  # most commands start without it
+
+    return f"evenload-{read_brand(brand).id}"
 
 
 @contextmanager

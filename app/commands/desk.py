@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from app import text, text_coach
+from app import text_coach, text_commands, text_errors
 from app.actions import desk, intake
 from app.commands.data import store_of
 from app.commands.files import read_file
@@ -42,12 +42,12 @@ async def run_intake(args: argparse.Namespace) -> int:
         for t in taken if t.person
     ]
     if args.json:
-        refused = [{"file": name, "error": text.error_text(why)} for name, why in bad]
+        refused = [{"file": name, "error": text_errors.error_text(why)} for name, why in bad]
         print(json.dumps({"taken": shapes, "refused": refused}, ensure_ascii=False))
     else:
-        print("\n".join(text.taken_in(**s) for s in shapes))
+        print("\n".join(text_commands.taken_in(**s) for s in shapes))
     for name, why in bad:
-        print(text.refused(name, text.error_text(why)), file=sys.stderr)
+        print(text_commands.refused(name, text_errors.error_text(why)), file=sys.stderr)
     return BAD if bad and not shapes else NO if bad else DONE
 
 

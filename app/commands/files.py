@@ -3,7 +3,9 @@ from __future__ import annotations
 
 import os
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
+from typing import BinaryIO
 
 from app.domain.errors import NoRoom, TooLarge, UnreadableSource, WrongValue
 
@@ -32,19 +34,32 @@ def write_file(path: Path, data: bytes) -> None:
         WrongValue: the folder is not there or may not be written.
         NoRoom: the disk is full.
     """
+    def whole(file: BinaryIO) -> None:
+        file.write(data)
+
+    write_stream(path, whole)
+
+
+def write_stream(path: Path, write: Callable[[BinaryIO], None]) -> None:
+    """The same for what is written piece by piece.
+
+    Raises:
+        WrongValue, NoRoom: as `write_file`.
+    """
     try:
         handle, beside = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent or Path())
     except OSError as error:
         raise WrongValue(where=str(path), value=error.strerror, expected="a folder that can be written to") from error
     try:
         with os.fdopen(handle, "wb") as file:
-            file.write(data)
+            write(file)
             file.flush()
             os.fsync(file.fileno())
         os.chmod(beside, 0o644)
         os.replace(beside, path)
     except OSError as error:
-        Path(beside).unlink(missing_ok=True)
         if path.is_dir():
             raise WrongValue(where=str(path), value="a folder", expected="the name of a file") from error
         raise NoRoom(path=str(path)) from error
+    finally:
+        Path(beside).unlink(missing_ok=True)

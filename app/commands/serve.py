@@ -2,23 +2,36 @@
 from __future__ import annotations
 
 import argparse
+import asyncio
 import os
 import sys
 import webbrowser
+from collections.abc import Mapping
+from functools import partial
 from pathlib import Path
 
-from app import text
+from app import text_commands, text_errors
 from app.actions import people
+from app.actions.bundled import take_bundled
 from app.actions.people import Role
 from app.commands.data import data_dir, store_at
+from app.commands.files import read_file
 from app.device.clock import SystemClock
 from app.device.device import open_device
-from app.domain.errors import NoCopy
+from app.device.linked import GivenFiles, route_of
+from app.domain.brand import EVENLOAD, Brand
+from app.domain.errors import NoCopy, WrongValue
+from app.exchange.armour import unwrapped
+from app.exchange.brand import read_brand, read_brand_files
+from app.exchange.brand_beside import read_brand_packs
+from app.exchange.icons import site_files
+from app.exchange.kinds import Kind, require_kind
 from app.main import build_app
-from app.resources import resource_dir
+from app.resources import brand_file, resource_dir
 from app.server import serve
 from app.storage.copies import last_good_copy, restore_copy
 from app.storage.database import Store, copy_of_the_day, store_file
+from app.tracks import shelf_in
 
 DONE = 0
 
@@ -28,15 +41,35 @@ def run_open(args: argparse.Namespace) -> int:
 
     Raises:
         StorageError: the store cannot be used, or there is no copy to go back to.
+        FileError: the file to open with is no programme.
+        ContentError: the brand file is wrong, or does not offer the role.
     """
+    path = args.brand or brand_file()
+    brand = read_brand(path) if path else EVENLOAD
+    if args.role and args.role not in brand.roles:
+        raise WrongValue(where="--role", value=args.role, expected=" or ".join(brand.roles))
+    given = _given(args.file)
     if args.restore:
         _go_back(store_file(data_dir(args)))
     with store_at(data_dir(args)) as store:
         copy_of_the_day(store, SystemClock().now().date())
+        _take_packs(store, path, brand)
         if args.role:
             people.choose_role(store, Role(args.role))
-        _serve(store, data_dir(args), args)
+        _serve(store, data_dir(args), args, brand, site_files(read_brand_files(path)) if path else None, given)
     return DONE
+
+
+def _given(file: Path | None) -> tuple[Path, ...]:
+    """A programme that the app is to open with, looked at first.
+
+    Raises:
+        UnreadableSource, FileError: there is none, or it is no programme.
+    """
+    if file is None:
+        return ()
+    require_kind(unwrapped(read_file(file), file.name), file.name, Kind.PACK)
+    return (file,)
 
 
 def _go_back(path: Path) -> None:
@@ -44,7 +77,14 @@ def _go_back(path: Path) -> None:
     if copy is None:
         raise NoCopy(path=str(path))
     aside = restore_copy(path, copy)
-    print(text.went_back(copy.name, aside.name if aside else ""), flush=True)
+    print(text_commands.went_back(copy.name, aside.name if aside else ""), flush=True)
+
+
+def _take_packs(store: Store, path: Path | None, brand: Brand) -> None:
+    """What came with the app is taken in, and what was refused is said."""
+    files = read_brand_packs(path, brand) if path else ()
+    for error in asyncio.run(take_bundled(store, SystemClock(), brand, files)):
+        print(text_errors.error_text(error), file=sys.stderr)
 
 
 def run_demo(args: argparse.Namespace) -> int:
@@ -55,24 +95,29 @@ def run_demo(args: argparse.Namespace) -> int:
     folder = demo_folder(args.data)
     with store_at(folder) as store:
         tell_story(store, SystemClock())
-        print(text.demo_at(str(folder)), flush=True)
+        print(text_commands.demo_at(str(folder)), flush=True)
         _serve(store, folder, args)
     return DONE
 
 
-def _has_display() -> bool:
+def has_display() -> bool:
     """Whether a browser window can open; without one a text browser might take over the terminal."""
     if sys.platform in ("win32", "darwin"):
         return True
     return bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
 
 
-def _serve(store: Store, folder: Path, args: argparse.Namespace) -> None:
+def _serve(
+    store: Store, folder: Path, args: argparse.Namespace, brand: Brand = EVENLOAD,
+    files: Mapping[str, bytes] | None = None, given: tuple[Path, ...] = (),
+) -> None:
     def ready(address: str) -> None:
-        print(text.open_at(address), flush=True)
-        if not args.no_browser and _has_display():
+        print(text_commands.open_at(brand.name, address), flush=True)
+        if not args.no_browser and has_display():
             webbrowser.open(address)
 
-    main = build_app(store, open_device, SystemClock())
-    serve(main, data_dir=folder, assets_dir=resource_dir("assets"), port=args.port, on_ready=ready)
-    print(text.CLOSED, file=sys.stderr)
+    device = partial(open_device, shelf=shelf_in(folder), linked=GivenFiles(*given))
+    main = build_app(store, device, SystemClock(), brand)
+    serve(main, data_dir=folder, assets_dir=resource_dir("assets"), port=args.port, on_ready=ready, brand=brand,
+          files=files, start=route_of(given[0].name) if given else "/")
+    print(text_commands.closed(brand.name), file=sys.stderr)

@@ -20,6 +20,8 @@ from app.domain.timeline import compile_timeline
 from app.exchange import inputs
 from app.exchange.pack import read_pack
 from app.exchange.source import read_source
+from app.text_amounts import amount_sentence
+from app.text_client import NOTHING_LEFT, NOTHING_LEFT_HEAD
 
 DONE, NO = 0, 1
 KINDS = {
@@ -66,24 +68,24 @@ def order_at(args: argparse.Namespace, source: Source, today: date) -> Order:
 
 
 async def run(args: argparse.Namespace) -> int:
-    """Prints the compiled session. Exit 1 where today gives no session."""
+    """Prints the compiled session. Exit 1 where today gives none, or where nothing of it is left."""
     source = await source_at(args.pack)
     timeline = compile_timeline(order_at(args, source, date.today()))
     if args.json:
         print(json.dumps(timeline_shape(timeline, source), ensure_ascii=False, indent=1))
     else:
         print("\n".join(_lines(timeline, source)))
-    return DONE if timeline.dose.allows_session else NO
+    return DONE if timeline.steps else NO
 
 
 def _lines(timeline: Timeline, source: Source) -> list[str]:
     names = {e.id: e.name for e in source.exercises}
     session = source.session(timeline.session)
     lines = [session.name if session else timeline.session]
-    if timeline.steps:
-        lines.append(f"{text.duration(timeline.total_ms // 1000)}. {text.dose_sentence(timeline.dose)}")
-    else:
-        lines.append(text.dose_sentence(timeline.dose))
+    amount = amount_sentence(timeline.dose, session) if session else text.dose_sentence(timeline.dose)
+    lines.append(f"{text.duration(timeline.total_ms // 1000)}. {amount}" if timeline.steps else amount)
+    if timeline.dose.allows_session and not timeline.steps:
+        lines.append(f"{NOTHING_LEFT_HEAD}. {NOTHING_LEFT}")
     lines += [f"  because: {text.reason_text(r)}" for r in timeline.dose.reasons]
     lines += [f"  {names[s.to]}: {text.substitution_text(s, names)}" for s in timeline.substitutions]
     lines += [f"  {names[o.exercise]}: {text.left_out_text(o)}" for o in timeline.left_out]

@@ -18,7 +18,7 @@ from app.device.clock import Clock
 from app.domain.plan import StepKind
 from app.domain.player import Started
 from app.domain.record import CheckIn, Ending, Person
-from app.domain.run import PlayerState, Status
+from app.domain.run import PlayerState, Status, advance
 from app.resources import resource_dir
 from app.storage.database import Store
 
@@ -91,8 +91,8 @@ def _play(store: Store, story: StoryClock, run: playing.Playing, day: Day) -> pl
     run = playing.do(store, story, run, Started())
     stop_ms = run.state.total_ms * day.stops_at // 100
     while not run.is_over:
-        story.forward(max(1, _next_tap(run.state, stop_ms, day) - run.state.at_ms))
-        run = playing.go_on(store, story, run)
+        ahead_ms = _next_tap(run.state, stop_ms, day) - run.state.at_ms
+        run = playing.go_on(store, story, _seen(story, run, max(1, ahead_ms)))
         if run.state.status in (Status.WAITING, Status.PAUSED):  # the easier option may pause, to sit down for it
             story.forward(4_000)
             run = playing.do(store, story, run, Started())
@@ -102,6 +102,13 @@ def _play(store: Store, story: StoryClock, run: playing.Playing, day: Day) -> pl
         elif run.state.step.is_effort and run.state.step.exercise in day.easier:
             run = playing.take_easier(store, story, run)
     return run
+
+
+def _seen(story: StoryClock, run: playing.Playing, by_ms: int) -> playing.Playing:
+    """So much later, with somebody looking on all the time."""
+    story.forward(by_ms)
+    state = advance(run.state, run.state.at_ms + by_ms)
+    return replace(run, state=replace(state, since=playing.moment(story)))
 
 
 def _next_tap(state: PlayerState, stop_ms: int, day: Day) -> int:

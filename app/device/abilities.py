@@ -5,16 +5,22 @@ stops a session. What was asked for and not there stands in `Device.missing`, fo
 """
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import NamedTuple, Protocol
+
+from app.device.linked import GivenFiles, Linked
+from app.device.place import Place
+from app.domain.cuetrack import CueTrack
 
 
 class Ability(StrEnum):
     """What a machine may be able to do."""
 
     SOUND = "sound"
+    TRACK = "track"
+    """A session's sound as one track; without it there are single tones."""
     HAPTICS = "haptics"
     SPEECH = "speech"
     AWAKE = "awake"
@@ -58,6 +64,7 @@ class Tone(StrEnum):
     CHANGE_SIDE = "change_side"
     FINISH = "finish"
     WAITING = "waiting"
+    TICK = "tick"
 
 
 class Pattern(StrEnum):
@@ -72,7 +79,11 @@ class Handed(StrEnum):
     """What became of a file that was to be shared."""
 
     SHARED = "shared"
+    """Another program took it; the machine says so."""
     SAVED = "saved"
+    """Nothing here takes it, so it was saved as a file. It is not on its way."""
+    UNTOLD = "untold"
+    """Another program took it or it was saved; the machine does not say which."""
     DISMISSED = "dismissed"
     FAILED = "failed"
 
@@ -89,8 +100,33 @@ class Sounds(Protocol):
 
     on: bool
 
+    async def load(self) -> None:
+        """Makes the tones ready, so that none comes late. Call it before a page that plays some; it never raises."""
+
     async def play(self, name: str) -> bool:
         """Starts the tone `name` at once or not at all: a late cue is worse than none. False when switched off."""
+
+
+class SoundTrack(Protocol):
+    """A session's sound as one track that goes on while no page is drawn. `where` gives the position when asked, ms."""
+
+    async def load(self, track: CueTrack, since: int = 0) -> bool:
+        """Makes it the one to be played. Up to sample `since` the one before sounds, where there is one."""
+
+    async def play(self, where: Callable[[], int]) -> bool:
+        """Sounds from where the session stands."""
+
+    async def hold_to(self, where: Callable[[], int]) -> bool:
+        """Moves it to where the session stands, if it has drifted so far that it could be noticed."""
+
+    async def off_by(self, where: Callable[[], int]) -> int | None:
+        """How far it is ahead of the session, ms; None where it cannot be known."""
+
+    async def pause(self) -> bool:
+        """Silent until `play`."""
+
+    async def drop(self) -> None:
+        """The session is over."""
 
 
 class Haptics(Protocol):
@@ -155,3 +191,6 @@ class Device:
     notices: Notices
     files: Files
     missing: Missing
+    track: SoundTrack
+    place: Place = field(default_factory=Place)
+    linked: Linked = field(default_factory=GivenFiles)

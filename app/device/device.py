@@ -1,23 +1,32 @@
 """The device behind a page."""
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import flet as ft
 
 from app.device.abilities import Device, Missing
 from app.device.awake import FletAwake
 from app.device.files import FletFiles
 from app.device.haptics import FletHaptics
+from app.device.linked import GivenFiles, Linked
 from app.device.notices import PlyerNotices
+from app.device.place import Place, native_place
 from app.device.sound import FletSounds
 from app.device.speech import PlyerSpeech
+from app.device.track import FletTrack, TrackShelf
 
 __all__ = ["Device", "open_device"]
 
 HELD_AS = "device"
 
 
-def open_device(page: ft.Page, program: str = "Evenload") -> Device:
+def open_device(page: ft.Page, program: str = "Evenload", shelf: Callable[[], TrackShelf] | None = None,
+                place: Place | None = None, linked: Linked | None = None) -> Device:
     """What the machine of this page may offer. Call it once per page, from `main`: a second call gives the same.
+
+    `shelf` makes the place for this page's sound tracks; without it sessions are told by single tones.
+    `linked` has the files that a link may name; without it there are none.
 
     The page's session holds it, since Flet drops a service that nobody refers to and may lose the session with it.
     """
@@ -26,6 +35,8 @@ def open_device(page: ft.Page, program: str = "Evenload") -> Device:
         return held
     missing = Missing()
     device = Device(FletSounds(missing), FletHaptics(missing), PlyerSpeech(missing), FletAwake(missing),
-                    PlyerNotices(missing, program), FletFiles(missing), missing)
+                    PlyerNotices(missing, program), FletFiles(missing), missing,
+                    FletTrack(missing, shelf() if shelf else None), place or native_place(),
+                    linked or GivenFiles())
     page.session.store.set(HELD_AS, device)
     return device

@@ -13,7 +13,7 @@ WITHIN_S = 3600.0
 COPIED_WITHIN_S = 5.0
 MIME = "application/octet-stream"
 OUTCOMES = {ft.ShareResultStatus.SUCCESS: Handed.SHARED, ft.ShareResultStatus.DISMISSED: Handed.DISMISSED,
-            ft.ShareResultStatus.UNAVAILABLE: Handed.SHARED}
+            ft.ShareResultStatus.UNAVAILABLE: Handed.UNTOLD}
 
 
 class FletFiles:

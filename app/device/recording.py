@@ -1,10 +1,11 @@
 """A machine for tests: it does nothing and writes down what it was asked."""
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from app.device.abilities import Ability, Device, Handed, Missing, Pattern, Picked, Tone
+from app.domain.cuetrack import CueTrack
 
 
 class Call(NamedTuple):
@@ -36,8 +37,40 @@ class RecordingSounds:
         self.on = True
         self._record = record
 
+    async def load(self) -> None:
+        """They are always ready."""
+
     async def play(self, name: str) -> bool:
         return self.on and self._record.write(Ability.SOUND, Tone(name))
+
+
+class RecordingTrack:
+    """`tracks` are those that were loaded; it stands or sounds where it was told to, and never drifts."""
+
+    def __init__(self, record: Record) -> None:
+        self.tracks: list[CueTrack] = []
+        self._record = record
+
+    async def load(self, track: CueTrack, since: int = 0) -> bool:
+        if not self._record.write(Ability.TRACK, "load", str(since)):
+            return False
+        self.tracks.append(track)
+        return True
+
+    async def play(self, where: Callable[[], int]) -> bool:
+        return self._record.write(Ability.TRACK, "play", str(where()))
+
+    async def hold_to(self, where: Callable[[], int]) -> bool:
+        return self._record.write(Ability.TRACK, "hold")
+
+    async def off_by(self, where: Callable[[], int]) -> int | None:
+        return None if Ability.TRACK in self._record.lacks else 0
+
+    async def pause(self) -> bool:
+        return self._record.write(Ability.TRACK, "pause")
+
+    async def drop(self) -> None:
+        self._record.write(Ability.TRACK, "drop")
 
 
 class RecordingHaptics:
@@ -116,11 +149,13 @@ class RecordingDevice(Device):
 
     record: Record
     files: RecordingFiles
+    track: RecordingTrack
 
     def __init__(self) -> None:
         record = Record()
         super().__init__(RecordingSounds(record), RecordingHaptics(record), RecordingSpeech(record),
-                         RecordingAwake(record), RecordingNotices(record), RecordingFiles(record), record.missing)
+                         RecordingAwake(record), RecordingNotices(record), RecordingFiles(record), record.missing,
+                         RecordingTrack(record))
         object.__setattr__(self, "record", record)
 
     def asked(self, ability: Ability) -> list[tuple[str, ...]]:

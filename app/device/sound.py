@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import asyncio
+import contextlib
 
 import flet_audio as fta
 
@@ -11,7 +12,7 @@ from app.device.call import ask
 #: One player cannot overlap itself, so each tone has two and they take turns.
 PLAYERS = 2
 READY_WITHIN_S = 0.3
-STARTED_WITHIN_S = 2.0
+STARTED_WITHIN_S = LOADED_WITHIN_S = 2.0
 
 
 class Player:
@@ -28,12 +29,20 @@ class Player:
 
 
 class FletSounds:
-    """Loads every tone when made; make it once, in `main`, and hold it."""
+    """Loads its tones when told to, or at the first that is asked for; make it once, in `main`, and hold it.
+
+    Each player that Flet is given costs a start more than the one before, so a page does not begin with them.
+    """
 
     def __init__(self, missing: Missing, on: bool = True) -> None:
         self.on = on
         self._missing = missing
-        self._players = {tone: [Player(f"sounds/{tone}.wav") for _ in range(PLAYERS)] for tone in Tone}
+        self._players: dict[Tone, list[Player]] = {}
+
+    async def load(self) -> None:
+        self._make()
+        with contextlib.suppress(TimeoutError):
+            await asyncio.wait_for(self.loaded(), LOADED_WITHIN_S)
 
     async def play(self, name: str) -> bool:
         if not self.on:
@@ -41,9 +50,14 @@ class FletSounds:
         return await ask(Ability.SOUND, self._missing, lambda: self._next(name).play(), STARTED_WITHIN_S)
 
     def _next(self, name: str) -> Player:
+        self._make()
         players = self._players[Tone(name)]
         players.append(players.pop(0))
         return players[-1]
+
+    def _make(self) -> None:
+        if not self._players:
+            self._players = {tone: [Player(f"sounds/{tone}.wav") for _ in range(PLAYERS)] for tone in Tone}
 
     async def loaded(self) -> None:
         """Returns when every tone is loaded."""

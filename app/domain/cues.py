@@ -24,6 +24,8 @@ class CueKind(StrEnum):
     FINISH = "finish"
     WAITING = "waiting"
     """The session waits for a tap."""
+    TICK = "tick"
+    """One repetition at its tempo is over."""
 
 
 class Buzz(StrEnum):
@@ -40,11 +42,15 @@ BUZZ: Mapping[CueKind, Buzz] = {
     CueKind.FINISH: Buzz.REST, CueKind.WAITING: Buzz.ATTENTION,
 }
 
+"""How each feels; a tick is not felt."""
+
 COUNT_FROM = 3
 HALFWAY_FROM_MS = 20_000
 """Shorter work has no halfway cue: it would follow the start too closely."""
 LAST_TEN_FROM_MS = 30_000
 LAST_TEN_MS = 10_000
+TICK_AFTER_MS, TICK_BEFORE_MS = 700, 200
+"""A tick nearer than this after or before another cue is left out."""
 LATE_MS = 700
 #: These tell how things stand rather than that a moment has come, so they are never too late.
 LASTING = frozenset({CueKind.FINISH, CueKind.WAITING})
@@ -60,21 +66,32 @@ class Cue:
     index: int
 
     @property
-    def buzz(self) -> Buzz:
-        """How it feels."""
-        return BUZZ[self.kind]
+    def buzz(self) -> Buzz | None:
+        """How it feels, if it is felt."""
+        return BUZZ.get(self.kind)
 
 
-def cues_of(steps: Sequence[Step], confirmed: frozenset[int] = frozenset()) -> tuple[Cue, ...]:
-    """Every cue of a session in order. `confirmed` are the changes of position that no longer wait for a tap."""
+def changes_of(steps: Sequence[Step]) -> frozenset[int]:
+    """The changes of position at whose end a tap is awaited."""
+    return frozenset(index for index, step in enumerate(steps[:-1]) if step.kind is StepKind.CHANGE)
+
+
+def cues_of(steps: Sequence[Step], confirmed: frozenset[int] = frozenset(), *,
+            waiting: frozenset[int] | None = None) -> tuple[Cue, ...]:
+    """Every cue of a session in order.
+
+    `waiting`: steps at whose end a tap is awaited; where it is not given, changes of position, without the
+    `confirmed`.
+    """
+    waits_at = changes_of(steps) - confirmed if waiting is None else waiting
     live = [(index, step) for index, step in enumerate(steps) if step.length_ms > 0]
     found: list[Cue] = []
     for place, (index, step) in enumerate(live):
         before = live[place - 1][1] if place else None
         after = live[place + 1][1] if place + 1 < len(live) else None
-        waits = step.kind is StepKind.CHANGE and index not in confirmed
-        told = [*_opening(step, before), *_within(step), *_closing(step, after, waits=waits)]
-        found += [Cue(kind, at_ms, index) for kind, at_ms in told]
+        told = [*_opening(step, before), *_within(step), *_closing(step, after, waits=index in waits_at)]
+        ticks = _ticks(step, [at_ms for _, at_ms in told])
+        found += [Cue(kind, at_ms, index) for kind, at_ms in sorted([*told, *ticks], key=lambda one: one[1])]
     return tuple(found)
 
 
@@ -102,6 +119,15 @@ def _within(step: Step) -> Iterator[tuple[CueKind, int]]:
         yield CueKind.HALFWAY, step.start_ms + step.length_ms // 2
     if step.length_ms >= LAST_TEN_FROM_MS:
         yield CueKind.LAST_TEN, step.end_ms - LAST_TEN_MS
+
+
+def _ticks(step: Step, others: Sequence[int]) -> Iterator[tuple[CueKind, int]]:
+    """The end of each repetition of counted movements but the last, where no other cue is near."""
+    reps = step.reps if step.is_effort and step.reps else 0
+    for number in range(1, reps):
+        at_ms = step.start_ms - (-number * step.length_ms // reps)
+        if not any(-TICK_BEFORE_MS < at_ms - other < TICK_AFTER_MS for other in others):
+            yield CueKind.TICK, at_ms
 
 
 def _closing(step: Step, after: Step | None, *, waits: bool) -> Iterator[tuple[CueKind, int]]:

@@ -34,12 +34,16 @@ class UnreadableSource(ContentError):
     """where, why: a file of the coach's source that cannot be read."""
 
 
+class PoorContrast(ContentError):
+    """where, theme, words, ground, words_colour, ground_colour, ratio, least: two inks that are too close to read."""
+
+
+class BadFigure(ContentError):
+    """where, findings: a moving figure that can be read and does not pass its checks."""
+
+
 class TooShort(ContentError):
     """session, least_s, asked_s: the session does not fit into the minutes that the client has."""
-
-
-class NoSafeSession(ContentError):
-    """session: nothing of the session is left after today's limits."""
 
 
 class FileError(AppError):
@@ -47,7 +51,7 @@ class FileError(AppError):
 
 
 class NotOurFile(FileError):
-    """name: the first line is not one of ours."""
+    """name, found: the first line is not one of ours, or of the kind `found` where another was asked for."""
 
 
 class NewerFormat(FileError):
@@ -68,6 +72,14 @@ class WrongRecipient(FileError):
 
 class TooLarge(FileError):
     """name, limit, found: over one of the limits read before anything is unpacked."""
+
+
+class TooLargeToPaste(TooLarge):
+    """name, limit, found: more bytes than its text form is made for."""
+
+
+class AnotherKey(UntrustedSigner):
+    """name, who: a key under a coach's name, for whom another key is known here."""
 
 
 class UnsafeEntry(FileError):
@@ -108,6 +120,26 @@ class NotOurStore(StorageError):
 
 class DeviceError(AppError):
     """Unsupported or refused by the machine."""
+
+
+class NoPrivateFiles(DeviceError):
+    """why: the browser gives this page no private files, so nothing could be kept."""
+
+
+class Elsewhere(DeviceError):
+    """name: outside the app's own folder, or at another address. Nothing was asked for there."""
+
+
+class NothingThere(DeviceError):
+    """name: the app's own folder holds nothing of that name."""
+
+
+class NoNetwork(DeviceError):
+    """name: the app's own address does not answer."""
+
+
+class NoLinks(DeviceError):
+    """name: a link to a file leads nowhere where the app has no address on the web."""
 
 
 class PortTaken(DeviceError):

@@ -6,132 +6,52 @@ process from the journal and the last heartbeat alone.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from app.domain import leaps
 from app.domain.exercise import Exercise, Mode, Sides
+from app.domain.leaps import BACK_MS
 from app.domain.plan import Step, StepKind, StepSide, Timeline
-from app.domain.record import DoneStep, Ending, How, Hurt
-from app.domain.run import OVER, Moment, PlayerState, Status, advance, open_player, tick
-from app.domain.sparing import ends_session
-
-
-@dataclass(frozen=True)
-class Started:
-    """The client pressed Start, or goes on after a pause, a wait or a question."""
-
-
-@dataclass(frozen=True)
-class Paused:
-    """The client paused."""
-
-
-@dataclass(frozen=True)
-class Gap:
-    """The clocks parted; the player stands at the last heartbeat and asks."""
-
-
-@dataclass(frozen=True)
-class Skipped:
-    """On to the next step."""
-
-
-@dataclass(frozen=True)
-class WentBack:
-    """To the start of this step, or of the work before it."""
-
-
-@dataclass(frozen=True)
-class LongerRest:
-    """15 s more before the next work."""
-
-
-@dataclass(frozen=True)
-class Swapped:
-    """`to` instead of `written` from here to the end; by hand, or to spare what hurts."""
-
-    written: str
-    to: str
-    sides: Sides
-    mode: Mode
-    loaded: bool
-    by_hand: bool = True
-
-
-@dataclass(frozen=True)
-class TakenBack:
-    """The last change made by hand was a mistake: from here on as it was before."""
-
-
-@dataclass(frozen=True)
-class StoodStill:
-    """"That hurts": one tap stops everything."""
-
-
-@dataclass(frozen=True)
-class NothingHurts:
-    """"That hurts" was pressed by mistake: back to standing still, with nothing noted."""
-
-
-@dataclass(frozen=True)
-class HurtTold:
-    """The answers, and what follows: exercises left out for the rest of it, or the end."""
-
-    hurt: Hurt
-    leave_out: tuple[str, ...] = ()
-    ends: bool = False
-
-
-@dataclass(frozen=True)
-class Ended:
-    """Stopped before the end; `sign` is the stop sign, if one was the reason."""
-
-    ending: Ending
-    sign: str = ""
-
-
-Event = (
-    Started | Paused | Gap | Skipped | WentBack | LongerRest | Swapped | TakenBack | StoodStill | NothingHurts
-    | HurtTold | Ended
+from app.domain.presses import (
+    AllRight,
+    Counted,
+    Ended,
+    Event,
+    Gap,
+    HurtTold,
+    LongerRest,
+    NothingHurts,
+    Paused,
+    Ready,
+    Skipped,
+    Started,
+    StoodStill,
+    Swapped,
+    TakenBack,
+    WentBack,
 )
+from app.domain.record import DoneStep, Ending, How, HurtKind
+from app.domain.run import OVER, Moment, PlayerState, Status, Wait, advance, open_player, tick
+from app.domain.sparing import NUMBNESS, ends_session
+
+__all__ = [
+    "BACK_MS", "LONGER_MS", "AllRight", "Counted", "Ended", "Event", "Gap", "HurtTold", "LongerRest", "NothingHurts",
+    "Paused", "Ready", "Skipped", "Started", "StoodStill", "Swapped", "TakenBack", "WentBack", "apply", "done_steps",
+    "handle", "restore", "swap_to",
+]
 
 
 LONGER_MS = 15_000
-#: "Back" within this of a step's start goes to the one before.
-BACK_MS = 3_000
+LISTENING = (HurtTold, NothingHurts, Ended)
+"""What is heard once "that hurts" was pressed."""
 
 
 def _start(state: PlayerState) -> PlayerState:
     if state.status is Status.WAITING:
-        index = state.index
-        return replace(state, status=Status.RUNNING, at_ms=state.steps[index].end_ms,
-                       confirmed=state.confirmed | {index})
-    if state.status is Status.HURT or state.status in OVER:
-        return state
-    return replace(state, status=Status.RUNNING)
-
-
-def _skip(state: PlayerState) -> PlayerState:
-    index = state.index
-    confirmed = state.confirmed | {index} if state.step.kind is StepKind.CHANGE else state.confirmed
-    passed = state.passed_by | {index} if state.step.is_effort else state.passed_by
-    if index == len(state.steps) - 1:
-        return replace(state, at_ms=state.total_ms, status=Status.FINISHED, passed_by=passed)
-    status = Status.RUNNING if state.status is Status.WAITING else state.status
-    return replace(state, at_ms=state.steps[index].end_ms, status=status, passed_by=passed, confirmed=confirmed)
-
-
-def _back(state: PlayerState) -> PlayerState:
-    index = state.index
-    if state.at_ms - state.step.start_ms <= BACK_MS or not state.step.is_effort:
-        before = [i for i in range(index) if state.steps[i].is_effort and state.steps[i].length_ms]
-        index = before[-1] if before and state.steps[before[-1]].exercise not in state.spared else index
-    if state.steps[index].is_effort and state.steps[index].exercise in state.spared:
-        return state
-    again = range(index, state.index + 1)
-    spent = {i: ms for i, ms in state.spent.items() if i not in again}
-    status = Status.RUNNING if state.status is Status.WAITING else state.status
-    return replace(state, at_ms=state.steps[index].start_ms, spent=spent, status=status,
-                   passed_by=state.passed_by - set(again), confirmed=state.confirmed - set(again))
+        if state.step.is_effort:
+            return leaps.count(state)
+        return leaps.confirm(state)
+    return replace(state, status=Status.RUNNING, unseen=None)
 
 
 def _resized(state: PlayerState, lengths: Mapping[int, int]) -> tuple[Step, ...]:
@@ -194,7 +114,9 @@ def _hurt(state: PlayerState, event: HurtTold) -> PlayerState:
     spared = state.spared | {*event.leave_out, *filter(None, [event.hurt.exercise])}
     state = replace(state, hurts=(*state.hurts, event.hurt), spared=spared, before=())
     if event.ends or ends_session(event.hurt):
-        return replace(state, status=Status.STOPPED, ending=Ending.PAIN)
+        numb = event.hurt.kind is HurtKind.NUMB
+        return replace(state, status=Status.STOPPED, ending=Ending.SIGN if numb else Ending.PAIN,
+                       sign=NUMBNESS if numb else "")
     out = {
         i for i in range(state.index, len(state.steps))
         if state.steps[i].exercise in event.leave_out and (state.steps[i].is_effort or i > state.index)
@@ -214,9 +136,13 @@ def apply(state: PlayerState, event: Event) -> PlayerState:
 
     After "that hurts" nothing goes on until the questions are answered, or it is said that it was a mistake.
     """
-    if state.status in OVER or (
-            state.status is Status.HURT and not isinstance(event, HurtTold | NothingHurts | Ended)):
+    if state.status in OVER or (state.status is Status.HURT and not isinstance(event, LISTENING)):
         return state
+    after = _moved(state, event)
+    return after if isinstance(event, Skipped | WentBack) else replace(after, left=())
+
+
+def _moved(state: PlayerState, event: Event) -> PlayerState:
     match event:
         case Started():
             return _start(state)
@@ -225,15 +151,27 @@ def apply(state: PlayerState, event: Event) -> PlayerState:
         case Gap():
             return replace(state, status=Status.ASKING)
         case Skipped():
-            return _skip(state)
+            return leaps.skip(state)
         case WentBack():
-            return _back(state)
+            return leaps.back(state)
+        case Ready():
+            return leaps.ready(state)
+        case Counted():
+            return leaps.count(state)
+        case AllRight():
+            return leaps.all_right(state)
         case LongerRest():
             return _longer(state)
         case Swapped():
             return _swap(state, event)
         case TakenBack():
             return _take_back(state)
+        case _:
+            return _harmed(state, event)
+
+
+def _harmed(state: PlayerState, event: StoodStill | NothingHurts | HurtTold | Ended) -> PlayerState:
+    match event:
         case StoodStill():
             return replace(state, status=Status.HURT)
         case NothingHurts():
@@ -249,14 +187,15 @@ def handle(state: PlayerState, event: Event, now: Moment) -> PlayerState:
     return replace(apply(tick(state, now), event), since=now)
 
 
-def restore(timeline: Timeline, journal: Iterable[tuple[Event, int]], beat_ms: int) -> PlayerState:
+def restore(timeline: Timeline, journal: Iterable[tuple[Event, int]], beat_ms: int,
+            waits: frozenset[Wait] = frozenset()) -> PlayerState:
     """The state of a session whose process died: its events, each at its position, then the last heartbeat.
 
     A heartbeat after an event is at the position to which the event led.
 
     It stands there and asks, unless the session was over or the questions after "that hurts" are still open.
     """
-    state = open_player(timeline)
+    state = open_player(timeline, waits)
     for event, at_ms in journal:
         state = apply(advance(state, at_ms), event)
     state = advance(state, beat_ms)
@@ -271,10 +210,19 @@ def done_steps(state: PlayerState) -> tuple[DoneStep, ...]:
     for index, step in enumerate(state.steps):
         if not step.is_effort or not step.exercise:
             continue
-        ms = state.spent.get(index, 0)
+        ms = _done_ms(state, index, step)
         if ms or index in state.passed_by:
             done.append(DoneStep(index, step.exercise, ms, _how(state, index, step, ms)))
     return tuple(done)
+
+
+def _done_ms(state: PlayerState, index: int, step: Step) -> int:
+    """Work done in a step, ms; of counted movements that were said to be done, the whole time that they take.
+
+    Said before half of that time it is taken for a slip of the finger, and only the time counts.
+    """
+    ms = state.spent.get(index, 0)
+    return step.length_ms if index in state.counted and 2 * ms >= step.length_ms else ms
 
 
 def _how(state: PlayerState, index: int, step: Step, ms: int) -> How:

@@ -9,6 +9,7 @@ from enum import StrEnum
 from app.domain.body import Spot
 from app.domain.client import STARTER_PLACES, Client, Place
 from app.domain.diary import AnsweredBy, Symptom
+from app.domain.late import LATE
 from app.domain.plan import Timeline
 
 #: Nothing said about a body.
@@ -47,6 +48,19 @@ class DoneStep:
     how: How
 
 
+class HurtKind(StrEnum):
+    """What a pain is like, in the words of who has it."""
+
+    UNSAID = ""
+    SHARP = "sharp"
+    DULL = "dull"
+    PULLING = "pulling"
+    BURNING = "burning"
+    """A muscle that tires."""
+    NUMB = "numb"
+    """Numbness or tingling: a stop sign."""
+
+
 @dataclass(frozen=True)
 class Hurt:
     """"That hurts", answered once seated."""
@@ -56,6 +70,8 @@ class Hurt:
     gave_way: bool = False
     exercise: str | None = None
     at_ms: int = 0
+    kind: HurtKind = field(default=HurtKind.UNSAID, metadata=LATE)
+    answered_by: AnsweredBy = field(default=AnsweredBy.SELF, metadata=LATE)
 
 
 @dataclass(frozen=True)

@@ -66,6 +66,8 @@ class Line:
     """When the coach first heard of them."""
     pauses: tuple[tuple[date, date], ...] = ()
     """(first day, last day) of every pause that they told."""
+    open_stop: Told | None = None
+    """A stop from before these records that nobody has answered."""
 
 
 @dataclass(frozen=True)
@@ -93,7 +95,7 @@ class Flag:
 
 
 def _sign(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
-    signed = [t for t in told if t.sign]
+    signed = [t for t in (line.open_stop, *told) if t is not None and t.sign]
     if signed:
         t = signed[-1]
         yield Flag(line.person, line.name, Because.SIGN, t.local, (t.record,), words=(t.sign,), weight=100)
@@ -112,9 +114,11 @@ def _pain(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
     if not pains:
         return
     last = pains[-1]
-    if (last.pain or 0) >= PAIN_FROM:
-        yield Flag(line.person, line.name, Because.PAIN, last.local, (last.record,), (last.pain or 0,),
-                   weight=last.pain or 0)
+    # a morning of 5 counts also where the session after it went with 2
+    worst = max((p for p in pains if p.local == last.local), key=lambda p: p.pain or 0)
+    if (worst.pain or 0) >= PAIN_FROM:
+        yield Flag(line.person, line.name, Because.PAIN, worst.local, (worst.record,), (worst.pain or 0,),
+                   weight=worst.pain or 0)
     elif len(pains) >= 3 and (last.pain or 0) >= RISE_FROM:
         low = min(p.pain or 0 for p in pains[:-1])
         if (last.pain or 0) - low >= RISE and (pains[-2].pain or 0) > low:

@@ -115,7 +115,16 @@ PRESETS: Mapping[str, Mapping[RuleId, int]] = {
     "usual": {},
     "steady": {RuleId.READINESS: -1, RuleId.COMPLETION: -1},
 }
+#: Votes and changes that no table of bands makes.
+PRACTICE = "coaching convention [P]"
+OTHER_SOURCES: Mapping[RuleId, str] = {
+    RuleId.SYMPTOMS: "the project's list of stop signs",
+    RuleId.LIGHTER_WEEK: "your programme",
+    RuleId.MINUTES: "the minutes that there were",
+}
 MOST_SHIFT = 2
+"""Levels at most, preset and hand together."""
+MOVABLE = frozenset(rule for rule in RuleId if isinstance(getattr(DEFAULT_RULES, rule.value, None), Rule))
 
 
 def _moved(band: Band, by: int) -> Band:
@@ -127,7 +136,7 @@ def rule_table(preset: str = "usual", shift: Mapping[RuleId, int] | None = None)
     """The default table, moved by a preset and by hand. `shift` adds levels to each vote above 0.
 
     Raises:
-        UnknownName: no such preset.
+        UnknownName: no such preset, or a rule without votes of its own to move.
         WrongValue: a shift that softens what may not be softened, or moves more than 2 levels.
     """
     if preset not in PRESETS:
@@ -137,14 +146,21 @@ def rule_table(preset: str = "usual", shift: Mapping[RuleId, int] | None = None)
         if abs(by) > MOST_SHIFT or (by < 0 and rule not in SOFTENABLE):
             expected = f"-{MOST_SHIFT} to {MOST_SHIFT}" if rule in SOFTENABLE else f"0 to {MOST_SHIFT}"
             raise WrongValue(where=f"rules.shift.{rule}", value=by, expected=expected)
-        moves[rule] = moves.get(rule, 0) + by
+        if rule not in MOVABLE:
+            raise UnknownName(kind="rule to shift", name=rule.value, known=tuple(sorted(MOVABLE)))
+        moves[rule] = max(-MOST_SHIFT, min(MOST_SHIFT, moves.get(rule, 0) + by))
     table = replace(DEFAULT_RULES, preset=preset)
     moved: dict[str, Any] = {}
     for rule, by in moves.items():
-        if hasattr(table, rule.value):
-            old: Rule = getattr(table, rule.value)
-            moved[rule.value] = replace(old, bands=tuple(_moved(b, by) for b in old.bands))
+        old: Rule = getattr(table, rule.value)
+        moved[rule.value] = replace(old, bands=tuple(_moved(b, by) for b in old.bands))
     table = replace(table, **moved)
     if RuleId.DAYS in moves:
         table = replace(table, days_next=max(0, min(5, table.days_next + moves[RuleId.DAYS])))
     return table
+
+
+def vote_source(rule: RuleId) -> str:
+    """Where a vote or a change comes from: a paper, a convention of the trade, or the day itself."""
+    own = getattr(DEFAULT_RULES, rule.value, None)
+    return own.source if isinstance(own, Rule) else OTHER_SOURCES.get(rule, PRACTICE)

@@ -5,11 +5,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
-from app.domain.plan import Step, StepKind, Timeline
+from app.domain.plan import Step, Timeline
 from app.domain.record import Ending, Hurt
+from app.domain.unseen import GAP_MS, Cause, Moment, Unseen, unseen_between
+from app.domain.waiting import Wait, waiting_steps
 
-#: Wall clock and monotonic clock parting by more than this: the machine slept.
-GAP_MS = 2_000
+__all__ = ["GAP_MS", "OVER", "Cause", "Left", "Moment", "PlayerState", "Status", "Unseen", "Wait", "advance",
+           "open_player", "step_index", "tick"]
 
 
 class Status(StrEnum):
@@ -19,7 +21,7 @@ class Status(StrEnum):
     RUNNING = "running"
     PAUSED = "paused"
     WAITING = "waiting"
-    """For a tap after getting down to the floor or up."""
+    """For a tap: after getting down to the floor or up, at the end of a count, or "all right"."""
     ASKING = "asking"
     """Time has gone by unseen, or the program was restarted: where to go on?"""
     HURT = "hurt"
@@ -32,11 +34,15 @@ OVER = frozenset({Status.FINISHED, Status.STOPPED})
 
 
 @dataclass(frozen=True)
-class Moment:
-    """Both clocks at one instant, ms."""
+class Left:
+    """Where "back" was pressed, so that "skip" right after it leads there again."""
 
-    mono_ms: int
-    wall_ms: int
+    at_ms: int
+    status: Status
+    spent: Mapping[int, int] = field(hash=False)
+    passed_by: frozenset[int]
+    counted: frozenset[int]
+    confirmed: frozenset[int]
 
 
 @dataclass(frozen=True)
@@ -56,7 +62,14 @@ class PlayerState:
     spared: frozenset[str] = frozenset()
     """Exercises that are not done again, since something hurt."""
     confirmed: frozenset[int] = frozenset()
-    """Floor changes after which the client said "ready"."""
+    """Steps at whose end a tap was awaited and given."""
+    counted: frozenset[int] = frozenset()
+    """Counted movements that were said to be done, whether their time was over or not."""
+    waits: frozenset[Wait] = frozenset()
+    left: tuple[Left, ...] = ()
+    """Where "back" came from, the latest last; empty once anything else was pressed."""
+    unseen: Unseen | None = None
+    """While asking: what is known of the time that nobody saw."""
     hurts: tuple[Hurt, ...] = ()
     by_hand: tuple[tuple[str, str], ...] = ()
     before: tuple[Step, ...] = ()
@@ -86,8 +99,14 @@ class PlayerState:
         return max(0, self.step.end_ms - self.at_ms)
 
     def next_effort(self) -> Step | None:
-        """The next work or hold after this step, known at every millisecond."""
-        return next((s for s in self.steps[self.index + 1:] if s.is_effort and s.length_ms), None)
+        """The next work or hold after this step that was not left out, known at every millisecond."""
+        index = self.index
+        return next((s for i, s in enumerate(self.steps[index + 1:], index + 1)
+                     if s.is_effort and s.length_ms and i not in self.passed_by), None)
+
+    def waiting(self) -> frozenset[int]:
+        """The steps at whose end a tap is still awaited."""
+        return waiting_steps(self.steps, self.waits, self.confirmed)
 
 
 def step_index(steps: tuple[Step, ...], at_ms: int) -> int:
@@ -102,32 +121,26 @@ def step_index(steps: tuple[Step, ...], at_ms: int) -> int:
     return low
 
 
-def open_player(timeline: Timeline) -> PlayerState:
-    """Ready at the start of a compiled session."""
-    return PlayerState(timeline.steps)
-
-
-def _waits(state: PlayerState, index: int) -> bool:
-    step = state.steps[index]
-    return step.kind is StepKind.CHANGE and index not in state.confirmed and index < len(state.steps) - 1
+def open_player(timeline: Timeline, waits: frozenset[Wait] = frozenset()) -> PlayerState:
+    """Ready at the start of a compiled session. `waits`: where it stands still besides at the floor."""
+    return PlayerState(timeline.steps, waits=waits)
 
 
 def advance(state: PlayerState, to_ms: int) -> PlayerState:
     """Moves a running session forward to `to_ms`, noting work on the way; stops where a tap is awaited."""
     if state.status is not Status.RUNNING or to_ms <= state.at_ms:
         return state
-    spent = dict(state.spent)
+    spent, waiting = dict(state.spent), state.waiting()
     at, status = state.at_ms, Status.RUNNING
     for index in range(state.index, len(state.steps)):
         step = state.steps[index]
         here = min(to_ms, step.end_ms)
+        if index in waiting and to_ms >= step.end_ms - 1:
+            here, status = step.end_ms - 1, Status.WAITING
         if step.is_effort and here > at:
             spent[index] = min(step.length_ms, spent.get(index, 0) + here - at)
         at = max(at, here)
-        if _waits(state, index) and to_ms >= step.end_ms - 1:
-            at, status = step.end_ms - 1, Status.WAITING
-            break
-        if step.end_ms > to_ms:
+        if status is Status.WAITING or step.end_ms > to_ms:
             break
         if index == len(state.steps) - 1:
             status = Status.FINISHED
@@ -135,10 +148,10 @@ def advance(state: PlayerState, to_ms: int) -> PlayerState:
 
 
 def tick(state: PlayerState, now: Moment) -> PlayerState:
-    """The state at `now`. Where the two clocks part, it stands at the last position and asks."""
+    """The state at `now`. Where time went by unseen, it stands at the last position and asks."""
     if state.status is not Status.RUNNING or state.since is None:
         return replace(state, since=now)
-    mono = now.mono_ms - state.since.mono_ms
-    if abs((now.wall_ms - state.since.wall_ms) - mono) > GAP_MS:
-        return replace(state, status=Status.ASKING, since=now)
-    return replace(advance(state, state.at_ms + mono), since=now)
+    unseen = unseen_between(state.since, now, state.step.length_ms)
+    if unseen is not None:
+        return replace(state, status=Status.ASKING, since=now, unseen=unseen, left=())
+    return replace(advance(state, state.at_ms + now.mono_ms - state.since.mono_ms), since=now)

@@ -7,11 +7,13 @@ from app.domain.body import REGION_AXES
 from app.domain.client import Client
 from app.domain.exercise import Exercise, Mode
 from app.domain.limits import ALL, CAP_PAIN, HIGH_PAIN, Limits
-from app.domain.record import Hurt
+from app.domain.record import Hurt, HurtKind
 from app.domain.run import PlayerState
 from app.domain.substitution import Library, ladder_down, may_stand_in
 
 ENDS_FROM = 8
+NUMBNESS = "numbness"
+"""The stop sign that numbness is."""
 
 
 @dataclass(frozen=True)
@@ -36,8 +38,8 @@ def easier_now(exercise: Exercise, library: Library, client: Client, limits: Lim
 
 
 def ends_session(hurt: Hurt) -> bool:
-    """Nobody goes on after pain of 8 or more, or where a joint gave way."""
-    return hurt.level >= ENDS_FROM or hurt.gave_way
+    """Nobody goes on after pain of 8 or more, where a joint gave way, or where something went numb."""
+    return hurt.level >= ENDS_FROM or hurt.gave_way or hurt.kind is HurtKind.NUMB
 
 
 def spared(limits: Limits, hurt: Hurt) -> Limits:
@@ -48,7 +50,7 @@ def spared(limits: Limits, hurt: Hurt) -> Limits:
 
 
 def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limits: Limits) -> Sparing:
-    """What follows: from pain 8 on, or where a joint gave way, the end; else the region is spared.
+    """What follows: from pain 8 on, or where a joint gave way or something is numb, the end; else the region is spared.
 
     What hurt is never simply gone on with: it is eased, or left out.
     """

@@ -71,6 +71,20 @@ def read_archive(data: bytes, before: int, name: str) -> dict[str, bytes]:
         raise DamagedFile(name=name, why="archive") from error
 
 
+class Shelf:
+    """Single entries of an archive that was read whole once before, without unpacking the others."""
+
+    def __init__(self, data: bytes) -> None:
+        self._archive = zipfile.ZipFile(io.BytesIO(data))
+
+    def read(self, path: str) -> bytes | None:
+        """That entry, or None where there is none."""
+        try:
+            return self._archive.read(path)
+        except KeyError:
+            return None
+
+
 def check_size(data: bytes, name: str) -> None:
     """Whether the file as a whole is within its limit.
 

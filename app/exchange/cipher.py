@@ -1,92 +1,38 @@
 """The seam behind which cryptography happens: everything above it sees bytes and awaits.
 
-Natively it is the `cryptography` library. The browser's own is asynchronous, so these are coroutines everywhere;
-a browser build puts a module with the same functions in this one's place. Keys are raw, 32 bytes each.
+Natively it is the `cryptography` library, in a browser the browser's own; both give and take the same bytes. The
+browser's is asynchronous, so these are coroutines everywhere. Keys are raw, 32 bytes each.
 """
 from __future__ import annotations
 
-import os
+import sys
 
-from cryptography.exceptions import InvalidSignature, InvalidTag
-from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
-from cryptography.hazmat.primitives.asymmetric.x25519 import X25519PrivateKey, X25519PublicKey
-from cryptography.hazmat.primitives.ciphers.aead import AESGCM
-from cryptography.hazmat.primitives.hpke import AEAD, KDF, KEM, Suite
+from app.exchange.cipher_terms import HPKE_BYTES, KEY_BYTES, SIGNATURE_BYTES, Unopened, random_bytes
 
-KEY_BYTES = 32
-SIGNATURE_BYTES = 64
-#: What HPKE adds to a plain text: an encapsulated key of 32 bytes and a tag of 16.
-HPKE_BYTES = 48
+if sys.platform == "emscripten":
+    from app.exchange.browser_cipher import (
+        aes_open,
+        aes_seal,
+        ed25519_sign,
+        ed25519_verify,
+        hpke_open,
+        hpke_seal,
+        sealing_public,
+        signing_public,
+    )
+else:
+    from app.exchange.native_cipher import (
+        aes_open,
+        aes_seal,
+        ed25519_sign,
+        ed25519_verify,
+        hpke_open,
+        hpke_seal,
+        sealing_public,
+        signing_public,
+    )
 
-_HPKE = Suite(KEM.X25519, KDF.HKDF_SHA256, AEAD.AES_256_GCM)
-
-
-class Unopened(Exception):
-    """The cipher text, its additional data or the key is not the one that was sealed."""
-
-
-def random_bytes(count: int) -> bytes:
-    """Bytes from the operating system's source."""
-    return os.urandom(count)
-
-
-async def signing_public(private: bytes) -> bytes:
-    """The Ed25519 public key of a private one."""
-    return Ed25519PrivateKey.from_private_bytes(private).public_key().public_bytes_raw()
-
-
-async def sealing_public(private: bytes) -> bytes:
-    """The X25519 public key of a private one."""
-    return X25519PrivateKey.from_private_bytes(private).public_key().public_bytes_raw()
-
-
-async def ed25519_sign(private: bytes, message: bytes) -> bytes:
-    """An Ed25519 signature (RFC 8032), 64 bytes."""
-    return Ed25519PrivateKey.from_private_bytes(private).sign(message)
-
-
-async def ed25519_verify(public: bytes, signature: bytes, message: bytes) -> bool:
-    """Whether the signature is that key's over that message; False for bytes that are no key at all."""
-    try:
-        Ed25519PublicKey.from_public_bytes(public).verify(signature, message)
-    except (InvalidSignature, ValueError):
-        return False
-    return True
-
-
-async def aes_seal(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
-    """AES-256-GCM with `bound` as additional data; the tag comes last."""
-    return AESGCM(key).encrypt(nonce, plain, bound)
-
-
-async def aes_open(key: bytes, nonce: bytes, sealed: bytes, bound: bytes) -> bytes:
-    """What `aes_seal` was given.
-
-    Raises:
-        Unopened: anything differs.
-    """
-    try:
-        return AESGCM(key).decrypt(nonce, sealed, bound)
-    except (InvalidTag, ValueError) as error:
-        raise Unopened from error
-
-
-async def hpke_seal(public: bytes, plain: bytes, info: bytes) -> bytes:
-    """HPKE (RFC 9180) base mode, one message: DHKEM(X25519, HKDF-SHA256), HKDF-SHA256, AES-256-GCM, no additional data.
-
-    Returns:
-        The encapsulated key, then the cipher text.
-    """
-    return _HPKE.encrypt(plain, X25519PublicKey.from_public_bytes(public), info)
-
-
-async def hpke_open(private: bytes, sealed: bytes, info: bytes) -> bytes:
-    """What `hpke_seal` was given.
-
-    Raises:
-        Unopened: anything differs.
-    """
-    try:
-        return _HPKE.decrypt(sealed, X25519PrivateKey.from_private_bytes(private), info)
-    except (InvalidTag, ValueError) as error:
-        raise Unopened from error
+__all__ = [
+    "HPKE_BYTES", "KEY_BYTES", "SIGNATURE_BYTES", "Unopened", "aes_open", "aes_seal", "ed25519_sign", "ed25519_verify",
+    "hpke_open", "hpke_seal", "random_bytes", "sealing_public", "signing_public",
+]

@@ -51,6 +51,7 @@ def require_kind(data: bytes, name: str, kind: Kind) -> bytes:
         NotOurFile: another kind, or none of ours.
         NewerFormat: a newer major version.
     """
-    if kind_of(data, name) is not kind:
-        raise NotOurFile(name=name)
+    found = kind_of(data, name)
+    if found is not kind:
+        raise NotOurFile(name=name, found=found.value)
     return data[len(kind.first_line):]

@@ -18,6 +18,7 @@ from app.domain.record import (
     Event,
     EventKind,
     Hurt,
+    HurtKind,
     Record,
     SessionDone,
     Stamp,
@@ -91,6 +92,8 @@ class HurtForm(Form):
     gave_way: bool = False
     exercise: Word | None = None
     at_ms: Milliseconds = 0
+    kind: HurtKind = HurtKind.UNSAID
+    answered_by: AnsweredBy = AnsweredBy.SELF
 
 
 def _hurt(form: HurtForm) -> Hurt:

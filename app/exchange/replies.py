@@ -52,6 +52,8 @@ class ReplyContent:
     coach: str = ""
     """The coach's name."""
     coach_signing_public: bytes = b""
+    held: frozenset[str] | None = None
+    """Exercises, as written, that stay as they are and move no step on; None leaves the coach's earlier ones."""
 
 
 class YesForm(Form):
@@ -72,6 +74,7 @@ class ReplyForm(Form):
     spare: SpareBySpot | None = None
     limits: dict[Axis, Demand] | None = None
     swaps: Annotated[tuple[tuple[Slug, Slug], ...], Field(max_length=500)] = ()
+    held: Annotated[frozenset[Slug], Field(max_length=5000)] | None = None
     clearance: Annotated[YesForm, becomes(Yes)] | None = None
     coach: Line = ""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 import json
 import os
 import shutil
-import tomllib
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any, TypeVar
@@ -26,14 +25,14 @@ from app.exchange.session_form import (
     session_of,
     session_table,
 )
+from app.exchange.toml_file import read_toml
 
 T = TypeVar("T")
 
 HEAD = "source.toml"
 EXERCISES, SESSIONS, PROGRAMMES = "exercises", "sessions", "programmes"
-#: Folders beside the TOML whose files go into the pack as they are.
-MEDIA_FOLDERS = ("figures", "media", "voice")
-_MOST_BYTES = 4_000_000
+#: Folders beside the TOML whose files go into the pack as they are; the poses in `figures/` are `figures.py`'s.
+MEDIA_FOLDERS = ("media", "voice")
 
 
 def read_source(folder: Path) -> Source:
@@ -56,7 +55,7 @@ def read_source(folder: Path) -> Source:
 
 
 def read_media(folder: Path) -> dict[str, bytes]:
-    """The files of `figures/`, `media/` and `voice/` by their path from the folder, with `/`.
+    """The files of `media/` and `voice/` by their path from the folder, with `/`.
 
     Raises:
         UnreadableSource: one that cannot be read.
@@ -142,13 +141,4 @@ def _listed(folder: Path, top: str) -> list[str]:
 
 
 def _toml(folder: Path, where: str) -> dict[str, Any]:
-    try:
-        with (folder / where).open("rb") as file:
-            data = file.read(_MOST_BYTES + 1)
-        if len(data) > _MOST_BYTES:
-            raise UnreadableSource(where=where, why="larger than 4 MB")
-        return tomllib.loads(data.decode("utf-8-sig"))
-    except OSError as error:
-        raise UnreadableSource(where=where, why=error.strerror or "cannot be read") from error
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError, RecursionError, ValueError) as error:
-        raise UnreadableSource(where=where, why=str(error)) from error
+    return read_toml(folder / where, where)

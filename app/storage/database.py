@@ -12,15 +12,17 @@ from sqlalchemy import Connection, Engine, create_engine, event
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.pool import StaticPool
 
-from app.domain.errors import DamagedDatabase
+from app.domain.errors import DamagedDatabase, NotOurStore
 from app.storage import schema
 from app.storage.copies import (
     copies,
     discard_copies,
+    is_whole,
     keep_copy,
     keep_private,
     made_on,
     make_private_file,
+    restore_copy,
     set_aside,
 )
 from app.storage.faults import named_disk_faults, named_faults
@@ -30,7 +32,7 @@ FILE_NAME = "evenload.db"
 BUSY_MS = 5_000
 #: Larger files are not read through at start.
 CHECKED_BYTES = 64_000_000
-#: A browser has no memory shared between processes, which a write-ahead log needs, and no copies beside the store.
+#: A browser has no memory shared between processes, which a write-ahead log needs.
 IN_BROWSER = sys.platform == "emscripten"
 
 
@@ -122,6 +124,41 @@ def copy_of_the_day(store: Store, today: date) -> Path | None:
     return keep_copy(store.path, LINEAGE.head)
 
 
+def replace_store(store: Store, data: bytes, lineage: Lineage = LINEAGE) -> None:
+    """Puts the bytes of another store's file in this one's place; what was there is set aside.
+
+    Raises:
+        DamagedDatabase, NewerDatabase, NotOurStore, NoRoom: the store is as it was.
+    """
+    if store.path is None:
+        raise NotOurStore(path=store.name)
+    path = store.path
+    incoming = path.with_name(f"{path.name}.incoming")
+    with named_disk_faults(store.name):
+        incoming.unlink(missing_ok=True)
+        make_private_file(incoming)
+        incoming.write_bytes(data)
+    try:
+        _assert_ours(incoming, lineage)
+        store.close()
+        restore_copy(path, incoming)
+    finally:
+        incoming.unlink(missing_ok=True)
+    _bring_up_to_date(store, lineage)
+
+
+def _assert_ours(path: Path, lineage: Lineage) -> None:
+    if not is_whole(path):
+        raise DamagedDatabase(path=str(path), kept=str(path))
+    other = Store(_sqlite_engine(URL.create("sqlite", database=str(path))), path)
+    try:
+        with other.read() as db:
+            if schema.version(db, other.name, lineage) == schema.EMPTY:
+                raise NotOurStore(path=other.name)
+    finally:
+        other.close()
+
+
 def _open_file(path: Path, lineage: Lineage) -> Store:
     with named_disk_faults(str(path)):
         # a folder that is there already keeps its rights: it may be shared on purpose
@@ -160,7 +197,7 @@ def _bring_up_to_date(store: Store, lineage: Lineage) -> None:
         _use_wal(store)
     if found == lineage.head:
         return
-    if found != schema.EMPTY and store.path is not None and not IN_BROWSER:
+    if found != schema.EMPTY and store.path is not None:
         keep_copy(store.path, found)
     with named_faults(store.name):
         schema.upgrade(store.engine, lineage)

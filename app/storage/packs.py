@@ -53,7 +53,7 @@ class PinnedCoach:
 
 def keep_pack(db: Connection, pack: KeptPack, file: bytes) -> None:
     """Keeps a pack that was verified whole; one that is here already stays as it is."""
-    if db.execute(select(table.c.sha256).where(table.c.sha256 == pack.sha256)).scalar() is not None:
+    if is_kept(db, pack.sha256):
         return
     source = pack.source
     db.execute(insert(table).values(
@@ -61,6 +61,11 @@ def keep_pack(db: Connection, pack: KeptPack, file: bytes) -> None:
         content=to_text(source), imported_utc=pack.imported,
     ))
     db.execute(insert(file_table).values(sha256=pack.sha256, bytes=file))
+
+
+def is_kept(db: Connection, sha256: str) -> bool:
+    """Whether the pack of that hash is here."""
+    return db.execute(select(table.c.sha256).where(table.c.sha256 == sha256)).scalar() is not None
 
 
 def pack(db: Connection, sha256: str) -> KeptPack | None:

@@ -1,4 +1,4 @@
-"""What the attention list is made from, over everybody at once, in four queries however many records there are."""
+"""What the attention list is made from, over everybody at once, in five queries however many records there are."""
 from __future__ import annotations
 
 import json
@@ -55,9 +55,9 @@ def review_lines(db: Connection, since: date) -> tuple[Line, ...]:
     """Everybody whom the desk lists, by name, with what they told from a training day on, oldest first.
 
     Whoever has no session since then comes with the last one before, so that silence has its evidence; pauses come
-    whenever they were told.
+    whenever they were told, and so does a stop that nobody has answered.
     """
-    paused = _pauses(db)
+    paused, still_open = _pauses(db), _open_stops(db, since)
     told: dict[str, list[Told]] = {}
     for row in _rows_told(db, since):
         told.setdefault(row[0], []).append(_told(row))
@@ -65,7 +65,7 @@ def review_lines(db: Connection, since: date) -> tuple[Line, ...]:
     wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
     return tuple(
         Line(person, name, tuple(told.get(person, ())), last_return, added.date(),
-             tuple(paused.get(person, ())))
+             tuple(paused.get(person, ())), still_open.get(person))
         for person, name, last_return, added in db.execute(wanted)
     )
 
@@ -107,6 +107,19 @@ def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
         if pause.until is not None:
             found.setdefault(person, []).append((pause.since or pause.stamp.local, pause.until))
     return found
+
+
+def _open_stops(db: Connection, since: date) -> dict[str, Told]:
+    """By person: the last stop, where it was before `since` and no yes came after it."""
+    c, yes = table.c, table.alias("yes")
+    stops = select(c.person_id, func.max(c.utc).label("utc"))
+    stops = stops.where(c.sign.is_not(None), c.deleted.is_(False), c.kind.in_(_HEARD)).group_by(c.person_id)
+    last = stops.subquery()
+    answered = select(yes.c.id).where(yes.c.person_id == c.person_id, yes.c.kind == "clearance",
+                                      yes.c.deleted.is_(False), yes.c.utc > c.utc)
+    wanted = select(*_TOLD).join(last, (last.c.person_id == c.person_id) & (last.c.utc == c.utc))
+    wanted = wanted.where(c.sign.is_not(None), c.deleted.is_(False), c.local_date < since, ~answered.exists())
+    return {row[0]: _told(row) for row in db.execute(wanted)}
 
 
 def _last_day(kind: str) -> Select[Any]:

@@ -23,6 +23,7 @@ from sqlalchemy import (
     String,
     Table,
     Text,
+    text,
 )
 from sqlalchemy.types import TypeDecorator
 
@@ -100,6 +101,8 @@ record = Table(
     Column("by_hand", Text),
     Index("record_by_day", "person_id", "kind", "deleted", "local_date"),
     Index("record_by_date", "local_date"),
+    Index("record_by_sign", "person_id", "utc", sqlite_where=text("sign IS NOT NULL"),
+          postgresql_where=text("sign IS NOT NULL")),
 )
 
 run = Table(

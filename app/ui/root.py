@@ -5,28 +5,31 @@ from typing import Any
 
 import flet as ft
 
+from app.domain.brand import Brand
+from app.domain.palette import Palette
 from app.storage import settings
 from app.ui import theme as t
 from app.ui.parts import probe
+from app.ui.reminder import keep_reminding
 from app.ui.routes import parts_of, screen_for
 from app.ui.shell import Shell, Tools
 
 THEME = "theme"
 
 
-def dress(page: ft.Page, mode: ft.ThemeMode) -> None:
-    """The page's inks and ground for a mode."""
-    page.theme, page.dark_theme = t.flet_theme(t.LIGHT), t.flet_theme(t.DARK)
+def dress(page: ft.Page, brand: Brand, mode: ft.ThemeMode) -> None:
+    """The page's inks and ground for a brand and a mode."""
+    page.theme, page.dark_theme = t.flet_theme(brand.light), t.flet_theme(brand.dark)  # type: ignore[assignment]
     page.theme_mode = mode
     page.padding = 0
-    page.bgcolor = palette_of(page).paper
+    page.bgcolor = palette_of(page, brand).paper
 
 
-def palette_of(page: ft.Page) -> t.Palette:
+def palette_of(page: ft.Page, brand: Brand) -> Palette:
     """The inks now shown."""
     dark = page.theme_mode is ft.ThemeMode.DARK or (
         page.theme_mode is ft.ThemeMode.SYSTEM and page.platform_brightness is ft.Brightness.DARK)
-    return t.DARK if dark else t.LIGHT
+    return brand.dark if dark else brand.light
 
 
 def saved_mode(tools: Tools) -> ft.ThemeMode:
@@ -47,21 +50,26 @@ def Root(tools: Tools) -> ft.Control:
     def choose(mode: ft.ThemeMode) -> None:
         with tools.store.begin() as db:
             settings.save_setting(db, THEME, mode.value)
-        dress(page, mode)
+        dress(page, tools.brand, mode)
         page.update()
         set_turn(lambda n: n + 1)
 
     def follow() -> None:
         def brightness(_: Any) -> None:
-            dress(page, page.theme_mode or ft.ThemeMode.SYSTEM)
+            dress(page, tools.brand, page.theme_mode or ft.ThemeMode.SYSTEM)
             page.update()
             set_turn(lambda n: n + 1)
         page.on_resize = lambda e: set_size((e.width, e.height))
         page.on_route_change = lambda e: set_route(e.route)
         page.on_platform_brightness_change = brightness
 
+    async def remind() -> None:
+        await keep_reminding(tools)
+
     ft.use_effect(follow, dependencies=[])
-    shell = Shell(tools, size[0], size[1], scale, palette_of(page), turn, lambda: set_turn(lambda n: n + 1), choose)
+    ft.use_effect(remind, dependencies=[], cleanup=lambda: None)
+    shell = Shell(tools, size[0], size[1], scale, palette_of(page, tools.brand), turn,
+                  lambda: set_turn(lambda n: n + 1), choose)
     screen = screen_for(route, shell)
     content = ft.SafeArea(ft.Container(screen(shell, key="/".join(parts_of(route))), expand=True), expand=True)
     return ft.Stack([probe(set_scale), content], expand=True)

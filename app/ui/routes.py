@@ -1,57 +1,45 @@
-"""Every address of the app and the screen behind it."""
+"""Every address of the app and the screen behind it, each loaded when it is first asked for.
+
+In a browser that is most of what a start takes; `load_next` loads the others while nobody waits.
+"""
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache
+from importlib import import_module
 
 import flet as ft
 
 from app.actions.people import Role, current_person, current_role
 from app.storage import people
 from app.storage.people import Trains
-from app.ui.client.afterwards import AfterwardsScreen
-from app.ui.client.check_in import CheckInScreen
-from app.ui.client.checks import ChecksScreen
-from app.ui.client.diary import DiaryScreen
-from app.ui.client.note import NoteScreen
-from app.ui.client.plan import PlanScreen
-from app.ui.client.play import PlayScreen
-from app.ui.client.programme import ProgrammeScreen
-from app.ui.client.send import SendScreen
-from app.ui.client.settings import SettingsScreen
-from app.ui.client.today import TodayScreen
-from app.ui.client.welcome import WelcomeScreen
-from app.ui.client.who import WhoScreen
-from app.ui.client.yes import YesScreen
-from app.ui.coach.desk import DeskScreen
-from app.ui.coach.people import PeopleScreen
-from app.ui.coach.person import PersonScreen
-from app.ui.coach.publish import PublishScreen
-from app.ui.shell import Shell
-from app.ui.why import WhyScreen
+from app.ui.shell import LINKS, Shell
 
 Screen = Callable[..., ft.Control]
 
-#: The first word of an address → its screen. What stands after it, such as an id: `route_id`.
-SCREENS: Mapping[str, Screen] = {
-    "welcome": WelcomeScreen,
-    "who": WhoScreen,
-    "today": TodayScreen,
-    "check-in": CheckInScreen,
-    "play": PlayScreen,
-    "afterwards": AfterwardsScreen,
-    "diary": DiaryScreen,
-    "plan": PlanScreen,
-    "send": SendScreen,
-    "settings": SettingsScreen,
-    "programme": ProgrammeScreen,
-    "checks": ChecksScreen,
-    "note": NoteScreen,
-    "why": WhyScreen,
-    "yes": YesScreen,
-    "desk": DeskScreen,
-    "people": PeopleScreen,
-    "person": PersonScreen,
-    "publish": PublishScreen,
+#: The first word of an address → module and name of its screen. What stands after it, such as an id: `route_id`.
+SCREENS: Mapping[str, tuple[str, str]] = {
+    "today": ("client.today", "TodayScreen"),
+    "check-in": ("client.check_in", "CheckInScreen"),
+    "play": ("client.play", "PlayScreen"),
+    "afterwards": ("client.afterwards", "AfterwardsScreen"),
+    "diary": ("client.diary", "DiaryScreen"),
+    "plan": ("client.plan", "PlanScreen"),
+    "send": ("client.send", "SendScreen"),
+    "settings": ("client.settings", "SettingsScreen"),
+    "programme": ("client.programme", "ProgrammeScreen"),
+    "get": ("client.programme", "ProgrammeScreen"),
+    "key": ("client.programme", "ProgrammeScreen"),
+    "checks": ("client.checks", "ChecksScreen"),
+    "note": ("client.note", "NoteScreen"),
+    "why": ("why", "WhyScreen"),
+    "yes": ("client.yes", "YesScreen"),
+    "who": ("client.who", "WhoScreen"),
+    "welcome": ("client.welcome", "WelcomeScreen"),
+    "desk": ("coach.desk", "DeskScreen"),
+    "people": ("coach.people", "PeopleScreen"),
+    "person": ("coach.person", "PersonScreen"),
+    "publish": ("coach.publish", "PublishScreen"),
 }
 #: Shown without anybody having been welcomed.
 OPEN_TO_ALL = frozenset({"welcome", "who", "settings", "why"})
@@ -59,27 +47,46 @@ COACH_SIDE = frozenset({"desk", "people", "person", "publish", "settings", "welc
 
 
 def parts_of(route: str) -> list[str]:
-    """`/people/abc?x` as ["people", "abc"]."""
-    return [part for part in route.split("?")[0].split("/") if part]
+    """`/people/abc?x` as ["people", "abc"]; a native app's own link, `saltmarsh://programme`, as ["programme"]."""
+    return [part for part in route.split("?")[0].split("://")[-1].split("/") if part]
+
+
+@cache
+def screen_named(first: str) -> Screen:
+    """The screen behind the first word of an address, loaded if it is not yet.
+
+    Raises:
+        KeyError: there is none.
+    """
+    module, name = SCREENS[first]
+    screen: Screen = getattr(import_module(f"app.ui.{module}"), name)
+    return screen
+
+
+def load_next() -> Iterator[str]:
+    """Loads one screen for each step, in the order in which they are likely to be wanted; gives the word of each."""
+    for first in SCREENS:
+        screen_named(first)
+        yield first
 
 
 def home_for(shell: Shell) -> Screen:
     """Where this device starts: the desk, today's card, the question who is here, or the welcome."""
     role = current_role(shell.store)
     if role is Role.COACH:
-        return DeskScreen
+        return screen_named("desk")
     if role and current_person(shell.store):
-        return TodayScreen
+        return screen_named("today")
     with shell.store.read() as db:
-        return WhoScreen if people.people(db, Trains.HERE) else WelcomeScreen
+        return screen_named("who" if people.people(db, Trains.HERE) else "welcome")
 
 
 def screen_for(route: str, shell: Shell) -> Screen:
     """The screen behind an address; where that is nobody's yet or unknown, the start."""
     first = (parts_of(route) or [""])[0]
-    screen = SCREENS.get(first)
-    if screen is None:
+    if first not in SCREENS:
         return home_for(shell)
-    if first in OPEN_TO_ALL or (first in COACH_SIDE and current_role(shell.store) is Role.COACH):
+    screen = screen_named(first)
+    if first in OPEN_TO_ALL or (first in COACH_SIDE | LINKS and current_role(shell.store) is Role.COACH):
         return screen
     return screen if first not in COACH_SIDE and current_person(shell.store) else home_for(shell)

@@ -5,19 +5,25 @@ import functools
 import inspect
 import logging
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
+from urllib.parse import parse_qs
 
 import flet as ft
 
-from app import text
+from app import text_errors
 from app.device.abilities import Device
 from app.device.clock import Clock
+from app.domain.brand import EVENLOAD, Brand
 from app.domain.errors import AppError
+from app.domain.palette import Palette
 from app.storage.database import Store
 from app.ui import theme as t
+from app.ui.leading import Leading
 from app.ui.parts import Card
 
+#: First words of the addresses that a coach's link leads to: a file beside the app, and a key.
+LINKS = frozenset({"get", "key"})
 log = logging.getLogger("evenload")
 
 
@@ -29,6 +35,8 @@ class Tools:
     device: Device
     clock: Clock
     page: ft.Page
+    brand: Brand = EVENLOAD
+    leading: Leading = field(default_factory=Leading)
 
 
 @dataclass(frozen=True)
@@ -39,7 +47,7 @@ class Shell:
     width: float
     height: float
     scale: float
-    palette: t.Palette
+    palette: Palette
     turn: int
     refresh: Callable[[], None]
     choose_theme: Callable[[ft.ThemeMode], None]
@@ -59,6 +67,11 @@ class Shell:
         """The time."""
         return self.tools.clock
 
+    @property
+    def brand(self) -> Brand:
+        """Whose app it is."""
+        return self.tools.brand
+
     def card(self) -> Card:
         """The pieces every screen is set from, at this size and in these inks."""
         return Card(self.palette, self.width, self.scale, self.height)
@@ -67,6 +80,16 @@ class Shell:
         """What stands after the first word of the address, such as an id; empty if nothing."""
         parts = [part for part in (self.tools.page.route or "/").split("?")[0].split("/") if part]
         return parts[1] if len(parts) > 1 else ""
+
+    @property
+    def link(self) -> str:
+        """`get` or `key` where the page was opened by a coach's link; else empty."""
+        first = (self.tools.page.route or "").partition("?")[0].rstrip("/").rpartition("/")[2]
+        return first if first in LINKS else ""
+
+    def route_says(self, name: str) -> str:
+        """What stands under that name behind the address's question mark; empty if nothing."""
+        return parse_qs((self.tools.page.route or "").partition("?")[2]).get(name, [""])[0]
 
     def go(self, route: str) -> None:
         """Shows another screen."""
@@ -107,7 +130,7 @@ def safe(shell: Shell, act: Callable[..., Any]) -> Callable[..., Any]:
 
 def _told(shell: Shell, error: Exception) -> None:
     if isinstance(error, AppError):
-        shell.say(text.error_text(error))
+        shell.say(text_errors.error_text(error))
         return
     log.error("a handler failed", exc_info=error)
-    shell.say(text.SOMETHING_WRONG)
+    shell.say(text_errors.SOMETHING_WRONG)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 import flet as ft
 
 from app import text_rules, text_why
+from app.actions.coach import published_rules
 from app.actions.people import Role, current_person, current_role
 from app.domain.rules import RuleTable, rule_table
 from app.domain.source import Source
@@ -27,7 +28,7 @@ SHORT, LONG_WORD = 28, 8
 def WhyScreen(shell: Shell) -> ft.Control:
     """`/why`, or `/why/SECTION`."""
     c, is_coach = shell.card(), current_role(shell.store) is Role.COACH
-    sections = text_rules.for_coach() if is_coach else text_why.for_client(_table(shell))
+    sections = text_rules.for_coach(published_rules(shell.store)) if is_coach else text_why.for_client(_table(shell))
     found = next((s for s in sections if s.id == shell.route_id()), None)
     body = _section(c, found) if found else _menu(c, shell, sections, is_coach)
     where, words = ("/why", text_why.TO_RULES) if found else (

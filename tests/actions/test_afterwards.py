@@ -10,9 +10,10 @@ from app.actions.diary import put_back, save_afterwards, take_back
 from app.actions.easing import undo_easier
 from app.domain.body import Region, Spot
 from app.domain.changes import changes_between
-from app.domain.player import Skipped
+from app.domain.player import Skipped, Started
 from app.domain.record import Ending, Hurt, SessionDone
 from app.domain.rules import RuleId
+from app.domain.run import Status
 from app.storage import people, records
 from tests.actions.at_home import Home
 
@@ -22,10 +23,11 @@ KNEE = Spot(Region.KNEE, "left")
 def told(at_home: Home, rpe: int, pain: dict[Spot, int]) -> None:
     at_home.answer()
     run = at_home.begin()
-    asyncio.run(at_home.clock.advance(run.plan.total_ms / 1000 + 1))
     while not run.is_over:
+        asyncio.run(at_home.clock.advance(run.state.left_ms / 1000))
         run = playing.go_on(at_home.store, at_home.clock, run)
-        run = playing.do(at_home.store, at_home.clock, run, Skipped()) if not run.is_over else run
+        if run.state.status is Status.WAITING:
+            run = playing.do(at_home.store, at_home.clock, run, Started())
     done = playing.keep_session(at_home.store, at_home.clock, run)
     save_afterwards(at_home.store, done, rpe=rpe, pain=pain)
 

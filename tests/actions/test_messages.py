@@ -53,6 +53,19 @@ def test_a_message_is_kept_and_limits_hold(at_home: Home) -> None:
     assert [m.text for m in messages.messages(at_home.store, at_home.person.id)] == ["Well done."]
 
 
+def test_a_coach_holds_exercises_and_makes_a_change_last(at_home: Home) -> None:
+    """What is held stays until a later message replaces the list; a message without one leaves it."""
+    sent_home(at_home)
+    got = receive(at_home, answered(at_home, Answer(held=frozenset({"sit-to-stand"}),
+                                                    swaps=(("squat", "wall-squat"),))).data)
+    assert (got.message.held, got.message.swaps) == (("sit-to-stand",), (("squat", "wall-squat"),))
+    assert body(at_home).body.held == {"sit-to-stand"} and body(at_home).body.chosen == {"squat": "wall-squat"}
+    receive(at_home, answered(at_home, Answer("Well done.")).data)
+    assert body(at_home).body.held == {"sit-to-stand"}
+    receive(at_home, answered(at_home, Answer(held=frozenset())).data)
+    assert body(at_home).body.held == frozenset()
+
+
 def test_the_text_form_will_do(at_home: Home) -> None:
     """Pasted from a messenger, with what is around it."""
     sent_home(at_home)

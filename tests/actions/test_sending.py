@@ -10,6 +10,7 @@ import pytest
 
 from app.actions import diary, intake, sending
 from app.actions.people import change_person
+from app.actions.sending import Left
 from app.domain.errors import UnknownName
 from app.domain.record import Person
 from app.exchange.armour import from_text
@@ -102,3 +103,37 @@ def test_the_copies_are_readable(at_home: Home) -> None:
     with zipfile.ZipFile(BytesIO(tables)) as archive:
         assert "sessions.csv" in archive.namelist()
         assert archive.read("sessions.csv").startswith(b"\xef\xbb\xbf")
+
+
+def test_a_saved_diary_is_sent_only_once_the_person_says_so(at_home: Home) -> None:
+    """Saved or copied, everything in it still counts as new; said to be sent, nothing does."""
+    store, clock, who = at_home.store, at_home.clock, at_home.person.id
+    at_home.answer()
+    made = asyncio.run(sending.make_return(store, clock, who))
+    for left in Left:
+        waiting = sending.note_waiting(store, clock, who, made, left)
+        assert sending.waiting_return(store, who) == waiting and waiting.left is left
+        assert sending.last_sent(store, who) is None and sending.unsent(store, who) == 1
+    sent = sending.confirm_sent(store, clock, who)
+    assert sent is not None and sent.number == made.number and sending.last_sent(store, who) == sent
+    assert sending.waiting_return(store, who) is None and sending.unsent(store, who) == 0
+    assert sending.confirm_sent(store, clock, who) is None
+
+
+def test_what_came_after_a_saved_diary_is_still_new_once_that_was_sent(at_home: Home) -> None:
+    """It counts what was in the file and not what has been written since."""
+    store, clock, who = at_home.store, at_home.clock, at_home.person.id
+    at_home.answer()
+    sending.note_waiting(store, clock, who, asyncio.run(sending.make_return(store, clock, who)), Left.SAVED)
+    at_home.done()
+    sending.confirm_sent(store, clock, who)
+    assert sending.unsent(store, who) == 1
+
+
+def test_a_diary_that_was_shared_no_longer_waits(at_home: Home) -> None:
+    """Saved first and then handed over: nothing is left to do by hand."""
+    store, clock, who = at_home.store, at_home.clock, at_home.person.id
+    made = asyncio.run(sending.make_return(store, clock, who))
+    sending.note_waiting(store, clock, who, made, Left.SAVED)
+    sending.note_sent(store, clock, who, made)
+    assert sending.waiting_return(store, who) is None

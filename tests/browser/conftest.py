@@ -1,24 +1,34 @@
 """One browser for all tests of this folder; servers of their own where a test needs one."""
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, Playwright, sync_playwright
 
 from tests.browser.driver import launch
+from tests.browser.lab import LAB_FILES, Lab
 from tests.browser.prepared import prepare
 from tests.browser.server import Server
+from tests.browser.static_site import StaticSite
+from tests.browser.web_app import make_web_app
 
 
 @pytest.fixture(scope="package")
-def browser(browser_path: str) -> Iterator[Browser]:
+def playwright() -> Iterator[Playwright]:
+    """What drives browsers; one for all."""
+    with sync_playwright() as driver:
+        yield driver
+
+
+@pytest.fixture(scope="package")
+def browser(playwright: Playwright, browser_path: str) -> Iterator[Browser]:
     """A Chromium without a window."""
-    with sync_playwright() as playwright:
-        chromium = launch(playwright, browser_path)
-        yield chromium
-        chromium.close()
+    chromium = launch(playwright, browser_path)
+    yield chromium
+    chromium.close()
 
 
 @pytest.fixture(scope="package")
@@ -31,6 +41,18 @@ def demo_data(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def ready(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Somebody whose session is one press away. To be copied."""
     return prepare("ready", tmp_path_factory.mktemp("ready") / "data")
+
+
+@pytest.fixture(scope="package")
+def led(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Somebody whom a daughter leads, whose session is one press away. To be copied."""
+    return prepare("led", tmp_path_factory.mktemp("led") / "data")
+
+
+@pytest.fixture(scope="package")
+def alone(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Somebody alone whose session is one press away. To be copied."""
+    return prepare("alone", tmp_path_factory.mktemp("alone") / "data")
 
 
 @pytest.fixture
@@ -47,3 +69,25 @@ def serve() -> Iterator[Callable[..., Server]]:
     for server in servers:
         server.stop()
     assert not [s.complaints() for s in servers if s.complaints()]
+
+
+@pytest.fixture(scope="session")
+def web_app(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The offline web app as a folder for any static host, made once. Only to be read."""
+    given = os.environ.get("EVENLOAD_SITE")
+    return Path(given) if given else make_web_app(tmp_path_factory.mktemp("web"))
+
+
+@pytest.fixture(scope="module")
+def lab_site(web_app: Path) -> Iterator[StaticSite]:
+    """The web app's folder served at `/`, with the lab beside it."""
+    with StaticSite({"/": web_app}, LAB_FILES) as site:
+        yield site
+
+
+@pytest.fixture(scope="module")
+def lab(browser: Browser, lab_site: StaticSite) -> Iterator[Lab]:
+    """One Python in the browser for all tests of a module."""
+    page = Lab(browser, lab_site.address)
+    yield page
+    page.close()

@@ -9,6 +9,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
+from typing import Self
 from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, Download, Locator, Page, Playwright, WebSocket, expect
@@ -70,13 +71,15 @@ def launch(playwright: Playwright, path: str) -> Browser:
 class Walker:
     """One window of a browser. As a context manager it ends by asserting that nothing was amiss.
 
-    `scale` is dots per px: few of them where pages are measured and not looked at.
+    `scale` is dots per px: few of them where pages are measured and not looked at. `proxy` is asked for every machine
+    but this one.
     """
 
-    def __init__(self, browser: Browser, *, size: tuple[int, int] = PHONE, scale: float = 1) -> None:
+    def __init__(self, browser: Browser, *, size: tuple[int, int] = PHONE, scale: float = 1, proxy: str = "") -> None:
         self.context = browser.new_context(
             viewport={"width": size[0], "height": size[1]}, accept_downloads=True, reduced_motion="reduce",
             locale="en-GB", device_scale_factor=scale,
+            proxy={"server": proxy, "bypass": "127.0.0.1"} if proxy else None,
         )
         self.outside: list[str] = []
         self.errors: list[str] = []
@@ -313,7 +316,7 @@ class Walker:
         self.errors.clear()
         return self
 
-    def __enter__(self) -> Walker:
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None,

@@ -19,9 +19,10 @@ from app.actions import check_in, coach, people, programmes
 from app.demo.clock import StoryClock
 from app.demo.story import tell_story
 from app.device.clock import SystemClock
-from app.domain.body import parse_spot
+from app.domain.body import Spot, parse_spot
 from app.domain.client import Client, Place
 from app.domain.record import CheckIn, Person
+from app.exchange.source import read_source
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
 from tests.browser.server import ROOT, surroundings
@@ -40,22 +41,37 @@ def prepare(kind: str, folder: Path) -> Path:
 
 def ready_client(store: Store) -> None:
     """Somebody whose answers of this morning are in: Start is open."""
+    _answered(store, person_with_programme(store), {})
+
+
+def _answered(store: Store, person: Person, pain: dict[Spot, int]) -> None:
     clock = SystemClock()
-    person = person_with_programme(store)
     blank = check_in.with_signs(check_in.blank_check_in(clock, person.id), ())
-    told: CheckIn = replace(blank, pain={}, soreness={parse_spot("left hip"): 2}, slept=4, energy=4, calm=4)
+    told: CheckIn = replace(blank, pain=pain, soreness={parse_spot("left hip"): 2}, slept=4, energy=4, calm=4)
     card = check_in.save_check_in(store, clock, told)
     assert card.timeline and card.timeline.steps
 
 
-def person_with_programme(store: Store) -> Person:
+def led_client(store: Store) -> None:
+    """Somebody whose daughter leads him: this morning's answers are in, the left knee a little sore."""
+    _answered(store, person_with_programme(store, name="Anton Brekke", led_by="Ragna", sex="man",
+                                           emergency_contact="Ragna, 555 0102"), {parse_spot("left knee"): 2})
+
+
+def alone_client(store: Store) -> None:
+    """Somebody who trains alone and was shown everything."""
+    body = Client(kit=HOME, weights_g=(2000, 4000), alone=True, shown=frozenset(read_source(SOURCE).library()))
+    _answered(store, person_with_programme(store, body=body), {})
+
+
+def person_with_programme(store: Store, **more: object) -> Person:
     """Somebody who follows the demo programme and has answered nothing today."""
     clock = SystemClock()
     today = clock.local(clock.now()).day
+    usual: dict[str, object] = {"name": "Greta Olsen", "body": Client(kit=HOME, weights_g=(2000, 4000), alone=False)}
     person = people.register(store, clock, Person(
-        "", "Greta Olsen", places=(Place("Home", HOME, floor=True, noise=True),), place="Home", birth_year=1958,
-        country="GB", emergency_number="999", started=today, screened=today,
-        body=Client(kit=HOME, weights_g=(2000, 4000), alone=False),
+        "", places=(Place("Home", HOME, floor=True, noise=True),), place="Home", birth_year=1958,
+        country="GB", emergency_number="999", started=today, screened=today, **(usual | more),  # type: ignore[arg-type]
     ))
     opened = asyncio.run(_opened(store))
     return programmes.accept_pack(store, clock, person.id, opened)
@@ -80,7 +96,7 @@ def demo(store: Store) -> None:
 
 
 KINDS: dict[str, Callable[[Store], object]] = {"ready": ready_client, "following": person_with_programme,
-                                              "demo": demo}
+                                              "demo": demo, "led": led_client, "alone": alone_client}
 
 
 def main() -> None:

@@ -35,6 +35,16 @@ class Session:
         self.walker.press(says.START).sees(re.compile("left$"))
         watch(self.walker.page)
 
+    def skip_until_easier(self, most: int = 8) -> None:
+        """To the next exercise that has an easier option."""
+        for _ in range(most):
+            if self.walker.button(re.compile(f"^{says.EASIER}")).count():
+                return
+            before = self.now()
+            self.walker.key("ArrowRight")
+            self.until(lambda seen, was=before: seen.leaps_from(was))
+        raise AssertionError(f"no easier option; the page says {self.walker.spoken()}")
+
     def skip(self, steps: int) -> None:
         """So many steps on, by the keyboard, and further to one that counts without a tap."""
         while steps > 0 or self.now().kind in (says.UP, says.DOWN):

@@ -167,11 +167,11 @@ def player_of(book: Album) -> None:
     to_the_work(book)
     walker.press(re.compile(f"^{player.EASIER}")).sees(re.compile("^From now on"))
     book.shot("play-easier")
-    for button, screen in ((player.STOP_SIGNS, "stop-signs"), (player.END, "end"), (player.NOT_THEMSELVES, "amiss")):
-        if walker.button(button).count():
-            walker.press(button).settle()
-            book.shot(f"play-{screen}")
-            walker.press(re.compile(f"^({player.NONE_FIT}|{player.BACK_TO_SESSION})$"))
+    for button, screen, back in ((player.STOP_SIGNS, "stop-signs", player.NONE_FIT),
+                                 (player.END, "end", player.BACK_TO_SESSION)):
+        walker.press(button).settle()
+        book.shot(f"play-{screen}")
+        walker.press(back)
     book.shot("play-paused")
     walker.press(player.HURTS).sees(player.SIT_DOWN)
     book.shot("play-hurts")
@@ -185,7 +185,9 @@ def player_of(book: Album) -> None:
 
 def some_minutes(book: Album) -> None:
     """The session runs on to its main part."""
-    book.walker.press(GO_ON_FROM).sees(re.compile("; [789] minutes done")).key("Space").sees_button(player.GO_ON)
+    minutes = book.walker.press(GO_ON_FROM).words(re.compile("; [789] minutes done"))
+    minutes.wait_for(state="attached", timeout=120_000)
+    book.walker.key("Space").sees_button(player.GO_ON)
 
 
 def to_its_end(book: Album) -> None:

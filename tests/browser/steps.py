@@ -13,8 +13,11 @@ from app import text_welcome as welcome
 from tests.browser.driver import Walker
 
 
-def be_welcomed(walker: Walker, name: str) -> None:
-    """Somebody who trains by themselves, with dumbbells, whom nothing keeps from starting; all may be sent."""
+def be_welcomed(walker: Walker, name: str, onto: str = client.PROGRAMME_TITLE) -> None:
+    """Somebody who trains by themselves, with dumbbells, whom nothing keeps from starting; all may be sent.
+
+    `onto`: the heading of the page that follows.
+    """
     walker.sees_heading(welcome.TITLE).press(welcome.TRAIN)
     walker.sees(welcome.NAMES_HEAD[0]).write(welcome.NAME[0], name).write(welcome.BORN[0], "1957").press(client.NEXT)
     walker.sees(welcome.EMERGENCY_HEAD).tick(welcome.NUMBER_RIGHT).press(client.NEXT)
@@ -26,7 +29,7 @@ def be_welcomed(walker: Walker, name: str) -> None:
     walker.choose(parts.answer(welcome.ALONE_SHORT, parts.NO), parts.answer(welcome.RISES_SHORT, parts.YES))
     walker.press(client.NEXT).sees(welcome.STOPS_HEAD[0]).choose(welcome.NONE_OF_THESE).press(client.NEXT)
     walker.sees("Nothing speaks against a start").press(client.NEXT)
-    walker.sees(welcome.SENDS_HEAD).press(welcome.ALL_OF_IT, welcome.FINISH).sees_heading(client.PROGRAMME_TITLE)
+    walker.sees(welcome.SENDS_HEAD).press(welcome.ALL_OF_IT, welcome.FINISH).sees_heading(onto)
 
 
 def open_programme(walker: Walker, pack: Path, words: str) -> None:

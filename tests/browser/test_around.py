@@ -37,6 +37,7 @@ def test_a_fall_closes_start_and_its_undo_opens_it(browser: Browser, serve: Serv
         walker.press("Undo").sees_heading("A fall").press("Go back", "Today").sees_button("Start")
 
 
+@pytest.mark.whole(keep=0)
 def test_a_pause_and_a_walk_are_written_down(browser: Browser, serve: Serve, data: Path) -> None:
     """Today says so, and the week has its minutes."""
     server = serve(data)
@@ -48,6 +49,7 @@ def test_a_pause_and_a_walk_are_written_down(browser: Browser, serve: Serve, dat
         expect(walker.button("End the pause")).to_have_count(0)
 
 
+@pytest.mark.whole(keep=0)
 def test_a_session_is_put_on_another_day(browser: Browser, serve: Serve, data: Path) -> None:
     """The plan and today's card say which."""
     server = serve(data)
@@ -68,6 +70,7 @@ def test_the_chair_stand_is_tried_timed_and_kept(browser: Browser, serve: Serve,
         walker.press("Back to the checks").sees("2 stands").press("Diary").sees(re.compile(f"^{name}"))
 
 
+@pytest.mark.whole(keep=0)
 def test_balance_is_never_done_alone(browser: Browser, serve: Serve, data: Path) -> None:
     """Without somebody beside them there is no way on."""
     server = serve(data)
@@ -77,6 +80,7 @@ def test_balance_is_never_done_alone(browser: Browser, serve: Serve, data: Path)
         assert not walker.button("I have tried it").count()
 
 
+@pytest.mark.whole(keep=0)
 def test_the_rules_can_be_read_from_todays_card(browser: Browser, serve: Serve, data: Path) -> None:
     """In plain words, with their sources."""
     server = serve(data)

@@ -66,5 +66,6 @@ def test_the_keys_of_the_player(
             before = session.now()
             walker.key(key)
             session.until(partial(Sight.leaps_from, other=before))
+        session.skip_until_easier()
         walker.sees_button(re.compile(f"^{says.EASIER}")).key("e").sees(re.compile("^From now on: "))
         walker.key("h").sees(says.SIT_DOWN)

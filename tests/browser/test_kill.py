@@ -119,7 +119,7 @@ def position(steps: tuple[Step, ...], near_ms: int, left_ms: float) -> float:
     return min((step.end_ms - left_ms for step in steps if step.length_ms), key=lambda at: abs(at - near_ms))
 
 
-@pytest.mark.whole(keep=2)
+@pytest.mark.whole(keep=1)
 @pytest.mark.parametrize("seed", range(20))
 def test_a_killed_session_goes_on_where_it_was(
     seed: int, browser: Browser, ready: Path, serve: Callable[..., Server], tmp_path: Path,

@@ -96,6 +96,7 @@ def test_a_fresh_device_begins_with_the_welcome_whatever_the_address(
             walker.go(address).sees_heading(welcome.TITLE)
 
 
+@pytest.mark.whole(keep=0)
 def test_addresses_that_lead_nowhere(
     browser: Browser, demo_data: Path, serve: Callable[..., Server], tmp_path: Path,
 ) -> None:

@@ -57,6 +57,7 @@ def taken_in(look: int, addresses: list[str]) -> list[str]:
     return [one for at, one in enumerate(addresses) if look in (2 * at % len(LOOKS), (2 * at + 1) % len(LOOKS))]
 
 
+@pytest.mark.whole(keep=1)
 @pytest.mark.parametrize("name", EVERYBODY)
 def test_every_address_opens_in_every_look(name: str, demo: Demo, browser: Browser) -> None:
     """Something is said everywhere, and no error card shows."""
@@ -69,6 +70,7 @@ def test_every_address_opens_in_every_look(name: str, demo: Demo, browser: Brows
                 walker.go(address).is_well().says()
 
 
+@pytest.mark.whole(keep=1)
 @pytest.mark.parametrize("name", EVERYBODY)
 def test_whatever_can_be_pressed_is_large_and_named(name: str, demo: Demo, browser: Browser) -> None:
     """48 px each way, within the page, with a name, also in large print."""

@@ -2,12 +2,17 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from app.cli import main
+from app.domain.exercise import Axis
+from app.domain.session import Block, BlockKind, Item, Session
+from app.domain.source import Source
+from app.exchange.source import read_source, write_source
 from app.resources import resource_dir
 
 SOURCE = resource_dir("assets") / "programmes" / "brackwater"
@@ -105,3 +110,18 @@ def test_no_arguments_are_bad_input(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as left:
         main([])
     assert left.value.code == 2 and capsys.readouterr().err.count("\n") == 1
+
+
+def test_a_session_of_which_nothing_is_left_says_so_and_exits_1(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """Nobody is sent into an empty session: the answer is no, in a sentence, with what was left out and why."""
+    kneel = replace(read_source(SOURCE).library()["sit-to-stand"], id="kneel", easier=(), harder=(), swaps=(),
+                    demand=dict.fromkeys(Axis, 0) | {Axis.KNEELING: 3})
+    only = Session("only", "Only kneeling", (Block(BlockKind.CIRCUIT, (Item("kneel", work_s=30),), 2, 20),))
+    write_source(Source("small", "Odile Marsh", 1, (kneel,), (only,), ()), tmp_path)
+    body = written(tmp_path, "client.json", {"spare": {"knee": 0}})
+    assert main(["timeline", str(tmp_path), "only", "--client", body]) == 1
+    said = capsys.readouterr().out
+    assert "Nothing of this session is left today" in said and "kneeling" in said
+    assert main(["timeline", str(tmp_path), "only"]) == 0

@@ -69,7 +69,7 @@ def test_the_machine_does_what_it_is_asked(page: Page, outside: list[str]) -> No
         page.get_by_role("button", name="Ask").click()
     assert kept.value.suggested_filename == "diary.txt"
     assert Path(kept.value.path()).read_bytes() == b"six weeks"
-    expect(page.get_by_text("8 tones, 3 patterns, saved, same device True")).to_be_visible(timeout=10_000)
+    expect(page.get_by_text("9 tones, 3 patterns, saved, same device True")).to_be_visible(timeout=10_000)
     assert page.evaluate("window.felt") == [30, 30, 50, 20, 20, 20]
     assert "key=" not in page.url
     assert not [url for url in outside if not re.search("rive", url)]

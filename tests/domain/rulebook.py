@@ -30,7 +30,8 @@ EVERYWHERE = {"none", "wall", "doorway"}
 def _pain_cap(client: Client, diary: Diary, spot: object, level: int) -> int:
     """4–5 allows 1, 6–7 and more nothing; an agreed usual pain that had settled allows 2."""
     region, side = spot.region, spot.side  # type: ignore[attr-defined]
-    agreed = [u for s, u in client.usual_pain.items() if s.region == region and s.side in (side, "")]
+    exact_first = sorted(client.usual_pain.items(), key=lambda told: told[0].side != side)
+    agreed = [u for s, u in exact_first if s.region == region and s.side in (side, "")]
     same = [s for s in {**(diary.pain_rise or {}), **diary.pain_hours} if s.region == region and (
         s.side == side or not s.side or not side)]
     settled = (diary.first_session or diary.pain_rise is not None) and all(

@@ -100,4 +100,37 @@ def test_every_cue_has_a_tone_and_a_pattern() -> None:
     """The machine has a sound for each kind and a vibration for each."""
     assert {kind.value for kind in CueKind} == {tone.value for tone in Tone}
     assert {buzz.value for buzz in Buzz} == {pattern.value for pattern in Pattern}
-    assert set(BUZZ) == set(CueKind)
+    assert set(BUZZ) == set(CueKind) - {CueKind.TICK}
+
+
+def test_counted_movements_tick_at_their_tempo_where_nothing_else_is_told() -> None:
+    """At the end of each repetition, not in a work that counts by time, and not beside another cue."""
+    steps = laid((K.SETUP, 10), (K.WORK, 24), (K.REST, 20), (K.WORK, 24))
+    counted = (*steps[:1], replace(steps[1], reps=8), *steps[2:])
+    cues = cues_of(counted)
+    assert [c.at_ms for c in cues if c.kind is CueKind.TICK] == [13_000, 16_000, 19_000, 25_000, 28_000, 31_000]
+    assert next(c.at_ms for c in cues if c.kind is CueKind.HALFWAY) == 22_000
+    assert all(c.kind is not CueKind.TICK for c in cues_of(steps))
+
+
+@given(timelines(), st.integers(1, 40), st.frozensets(st.integers(0, 29)))
+def test_ticks_keep_out_of_the_way_of_every_other_cue(
+    steps: tuple[Step, ...], reps: int, waiting: frozenset[int],
+) -> None:
+    """In order, inside their step, and the other cues are the same as without them."""
+    counted = tuple(replace(step, reps=reps) for step in steps)
+    cues = cues_of(counted, waiting=waiting)
+    assert [c.at_ms for c in cues] == sorted(c.at_ms for c in cues)
+    assert all(counted[c.index].start_ms <= c.at_ms < counted[c.index].end_ms for c in cues)
+    others = [c for c in cues if c.kind is not CueKind.TICK]
+    assert others == list(cues_of(steps, waiting=waiting))
+    for tick in (c for c in cues if c.kind is CueKind.TICK):
+        assert all(not -200 < tick.at_ms - c.at_ms < 700 for c in others if c.index == tick.index)
+
+
+def test_any_step_may_wait_for_a_tap() -> None:
+    """Counted movements and a rest before a round too: then the call for a tap stands at its end."""
+    steps = laid((K.WORK, 15), (K.REST, 20), (K.WORK, 15))
+    cues = cues_of(steps, waiting=frozenset({0, 1}))
+    assert [c.at_ms for c in cues if c.kind is CueKind.WAITING] == [14_999, 34_999]
+    assert all(c.kind is not CueKind.COUNT for c in cues)

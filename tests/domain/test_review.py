@@ -54,6 +54,13 @@ def test_pain_from_four_on(kind: str, pain: int, flagged: bool) -> None:
     assert (why(told(1, kind, pain=pain)) == [Because.PAIN]) is flagged
 
 
+def test_the_worst_of_a_day_counts_and_not_its_last_word() -> None:
+    """A morning of 6 is seen by the coach though the eased session after it went with 2; yesterday's is over."""
+    found = flags_of(line(told(0, "check_in", pain=6), told(0, pain=2)), TODAY)
+    assert [(f.because, f.records, f.numbers) for f in found] == [(Because.PAIN, ("check_in-0",), (6,))]
+    assert why(told(1, "check_in", pain=6), told(0, pain=2)) == []
+
+
 @pytest.mark.parametrize(("pains", "rising"), [
     ((0, 1, 3), True), ((1, 2, 3), True), ((1, 1, 3), False), ((0, 3), False), ((2, 2, 3), False), ((3, 1, 3), False),
     ((0, 1, 2), False), ((0, 0, 2, 3), True), ((1, 3, 3), True)])

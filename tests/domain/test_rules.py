@@ -12,7 +12,7 @@ from app.domain.client import Client
 from app.domain.diary import Symptom
 from app.domain.dose import decide_dose
 from app.domain.errors import UnknownName, WrongValue
-from app.domain.rules import DEFAULT_RULES, PRESETS, SOFTENABLE, RuleId, rule_table
+from app.domain.rules import DEFAULT_RULES, PRESETS, SOFTENABLE, RuleId, rule_table, vote_source
 from tests import generators
 from tests.domain.shipped import TODAY, WELL
 from tests.domain.test_dose import BACK, KNEE, but, dose
@@ -127,3 +127,22 @@ def test_every_table_a_coach_can_make_still_votes_higher_for_worse(choice: gener
 def test_a_dose_names_its_table_version() -> None:
     """Written into every plan, so that an old plan can be read with the table it was made by."""
     assert decide_dose(WELL, Client(), 2, date(2026, 1, 1), strength=True).rules_version == DEFAULT_RULES.version == 1
+
+
+def test_preset_and_hand_together_move_two_levels_at_most() -> None:
+    """`steady` already softens the morning's answers by one, so two more by hand come to two."""
+    by_hand = rule_table("usual", {RuleId.READINESS: -2})
+    assert rule_table("steady", {RuleId.READINESS: -2}).readiness == by_hand.readiness
+
+
+@pytest.mark.parametrize("rule", [RuleId.SYMPTOMS, RuleId.RETURN, RuleId.CLEARANCE, RuleId.MINUTES])
+def test_a_rule_without_bands_cannot_be_moved_and_says_so(rule: RuleId) -> None:
+    """A shift that would do nothing is refused and not passed over."""
+    with pytest.raises(UnknownName):
+        rule_table("usual", {rule: 1})
+
+
+def test_every_rule_has_a_source() -> None:
+    """A coach reads rule, vote and source of every reason."""
+    assert all(vote_source(rule) for rule in RuleId)
+    assert "Silbernagel 2007" in vote_source(RuleId.PAIN)

@@ -13,13 +13,13 @@ from app.domain.exercise import Axis, Mode, Option, Sides
 from app.domain.limits import ALL, Limits, limits_today
 from app.domain.player import HurtTold, Started, StoodStill, handle, swap_to
 from app.domain.record import Hurt
-from app.domain.run import OVER, PlayerState, Status, open_player, tick
+from app.domain.run import OVER, PlayerState, Status, open_player
 from app.domain.session import Item
 from app.domain.sparing import easier_now, ends_session, spare, spared
 from tests.domain import rulebook
 from tests.domain import strategies as own
 from tests.domain.shipped import TODAY, WELL, compiled, library
-from tests.domain.test_player import at
+from tests.domain.test_player import at, looked_on
 from tests.domain.test_timeline import circuit, exercise, plan
 from tests.sampling import examples
 
@@ -103,7 +103,7 @@ def test_after_each_hurt_nothing_ahead_loads_what_hurts(session: str, client: Cl
     state, now = handle(open_player(timeline), Started(), at(0)), 0
     for seconds, hurt in told:
         now += seconds * 1000
-        state = tick(state, at(now))
+        state = looked_on(state, now)
         if state.status in OVER:
             return
         state, limits = _answered(state, hurt, client, limits, now)

@@ -8,20 +8,21 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.errors import DamagedFile, FileError, NotOurFile
-from app.exchange.armour import from_text, to_text, unwrapped
+from app.domain.errors import DamagedFile, FileError, NotOurFile, TooLargeToPaste
+from app.exchange.armour import MOST_PACK_BYTES, from_text, to_text, unwrapped
 from app.exchange.kinds import Kind
 from app.exchange.returns import write_return
+from app.text_errors import error_text
 from tests.exchange.fixed import CLIENT, READERS, RETURN, run
 
-kinds = st.sampled_from((Kind.RETURN, Kind.REPLY))
+kinds = st.sampled_from(Kind)
 
 
-@given(st.binary(max_size=500), kinds)
+@given(st.binary(max_size=2_000), kinds)
 def test_any_bytes_survive_as_plain_text(data: bytes, kind: Kind) -> None:
-    """Lines of at most 64 characters of ASCII."""
+    """ASCII, in lines that mail carries."""
     text = to_text(data, kind)
-    assert from_text(text) == data and text.isascii() and max(map(len, text.splitlines())) <= 64
+    assert from_text(text) == data and text.isascii() and max(map(len, text.splitlines())) <= 998
 
 
 @given(st.binary(max_size=300), st.data())
@@ -76,3 +77,18 @@ def test_a_file_is_found_in_either_form() -> None:
     for noise in (b"", b"\xff\xfe\x00\x01", b"PK\x03\x04"):
         with pytest.raises(NotOurFile):
             unwrapped(noise, "file")
+
+
+def test_a_small_pack_travels_as_text_and_a_large_one_says_so_plainly() -> None:
+    """The limit is exact on both sides, and what is said names the way that is left."""
+    most = bytes(MOST_PACK_BYTES)
+    assert unwrapped(to_text(most, Kind.PACK).encode(), "pack") == most
+    with pytest.raises(TooLargeToPaste):
+        to_text(most + b"x", Kind.PACK, "march.evenload-pack")
+    over, far_over = (to_text(most + bytes(more), Kind.RETURN).replace("evenload return", "evenload pack")
+                      for more in (1, MOST_PACK_BYTES))
+    for text in (over, far_over, far_over[:2 * MOST_PACK_BYTES]):
+        with pytest.raises(TooLargeToPaste) as refused:
+            from_text(text, "This text")
+        assert error_text(refused.value).startswith("This text is too large to paste")
+        assert error_text(refused.value).endswith("choose the file.")

@@ -30,7 +30,7 @@ replies = st.builds(
     ReplyContent, slugs, st.integers(1, 10_000_000), instants, texts(), st.none() | st.dictionaries(spots, demands),
     st.none() | st.dictionaries(axes, demands), listed(st.tuples(slugs, slugs)),
     st.none() | st.builds(Yes, slugs, texts(least=1), st.sampled_from(("coach", "physiotherapist", "surgeon's nurse"))),
-    texts(),
+    texts(), held=st.none() | st.frozensets(slugs, max_size=3),
 )
 
 

@@ -10,6 +10,8 @@ DOSE, RULES, LIMITS = "app/domain/dose.py", "app/domain/rules.py", "app/domain/l
 AMOUNTS, STATIONS, TIMELINE = "app/domain/prescription.py", "app/domain/stations.py", "app/domain/timeline.py"
 BODY, HISTORY, CHOICE, SPARING = (f"app/domain/{m}.py" for m in ("body", "history", "substitution", "sparing"))
 ON, RUNGS, MOVING = (f"app/domain/{m}.py" for m in ("moving_on", "rungs", "moving_today"))
+TRACK, SPOKEN, CUES = (f"app/domain/{m}.py" for m in ("cuetrack", "spoken", "cues"))
+T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/test_{m}.py" for m in ("cuetrack", "spoken", "cues"))
 T_ON = "tests/domain/test_moving_on.py"
 T_DOSE, T_RULES, T_LIMITS = ("tests/domain/test_dose.py", "tests/domain/test_rules.py", "tests/domain/test_limits.py")
 T_TIME, T_CHOICE, T_HISTORY, T_SPARING = (
@@ -124,4 +126,15 @@ FAULTS: tuple[Fault, ...] = (
           "plain.dose.level > 1 or ", T_ON),
     Fault("this morning's pain lets it go on", MOVING,
           "painful = any(loads(exercise, region) for region in hurting)", "painful = False", T_ON),
+    # sound
+    Fault("every cue a sample late", TRACK, "Sound(cue.kind.value, _track_ms(waits, cue.at_ms) * PER_MS,",
+          "Sound(cue.kind.value, _track_ms(waits, cue.at_ms) * PER_MS + 1,", T_TRACK),
+    Fault("no room for a tap", TRACK, "WAIT_MS = 3_000", "WAIT_MS = 0", T_TRACK),
+    Fault("the rest is written a sample off", TRACK, "max(0, at - sound.at)", "max(0, at - sound.at + 1)", T_TRACK),
+    Fault("a tone runs into the next", TRACK, "GAP_MS = 10", "GAP_MS = -40", T_TRACK),
+    Fault("a line into the count-in", SPOKEN, "last = min([*counted, end_ms]) - AROUND_MS",
+          "last = end_ms - AROUND_MS", T_SPOKEN),
+    Fault("safety gives way first", SPOKEN, "SAFETY = 0", "SAFETY = 9", T_SPOKEN),
+    Fault("a tick over a tone", CUES, "TICK_AFTER_MS, TICK_BEFORE_MS = 700, 200",
+          "TICK_AFTER_MS, TICK_BEFORE_MS = 100, 200", T_CUES),
 )

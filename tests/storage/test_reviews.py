@@ -13,7 +13,7 @@ from sqlalchemy import event
 
 from app.domain.body import Region, Spot
 from app.domain.diary import Symptom
-from app.domain.record import CheckIn, Ending, Person, SessionDone
+from app.domain.record import CheckIn, Clearance, Ending, Person, SessionDone
 from app.domain.review import Because, attention
 from app.storage import people, records, reviews
 from app.storage.database import Store
@@ -101,6 +101,25 @@ def test_a_stop_sign_reaches_the_list_and_a_head_cold_does_not(told: Store) -> N
     assert [(f.because, f.words) for f in harm if f.because is Because.SIGN] == [(Because.SIGN, ("chest_pressure",))]
 
 
+def test_a_stop_that_nobody_answered_stays_on_the_list_however_old_it_is(told: Store) -> None:
+    """Half a year later it still waits; a yes for it takes it off, one from before it does not."""
+    late = DAY + timedelta(days=180)
+
+    def on_the_list() -> list[str]:
+        with told.read() as db:
+            harm, _ = attention(reviews.review_lines(db, late - timedelta(days=28)), late)
+        return [f.words[0] for f in harm if f.because is Because.SIGN]
+
+    with told.begin() as db:
+        before = Clearance(story.stamp("y1", "p-tomas", 1), "old", "Dr Lind", "doctor")
+        stop = CheckIn(story.stamp("i4", "p-tomas", 2), signs=("dizziness",))
+        records.merge_records(db, [before, stop])
+    assert on_the_list() == ["dizziness"]
+    with told.begin() as db:
+        records.merge_records(db, [Clearance(story.stamp("y2", "p-tomas", 3), "i4", "Dr Lind", "doctor")])
+    assert on_the_list() == []
+
+
 def test_a_person_in_brief(told: Store) -> None:
     """One's own diary without any payload; a yes is in it too."""
     with told.read() as db:
@@ -112,7 +131,7 @@ def test_a_person_in_brief(told: Store) -> None:
 
 @pytest.mark.parametrize("number", [1, 40])
 def test_the_number_of_queries_does_not_grow_with_people(store: Store, number: int) -> None:
-    """Four for the list; no payload is read but that of pauses."""
+    """Five for the list; no payload is read but that of pauses."""
     with store.begin() as db:
         for n in range(number):
             people.add_person(db, Person(f"p{n}", f"N{n}"), people.Trains.ELSEWHERE, story.T0)
@@ -120,7 +139,7 @@ def test_the_number_of_queries_does_not_grow_with_people(store: Store, number: i
     with store.read() as db, _statements(store) as sent:
         lines = reviews.review_lines(db, DAY + timedelta(days=10))
     assert len(lines) == number and all(len(line.told) == 2 for line in lines)
-    assert len(sent) == 4
+    assert len(sent) == 5
     assert sum("payload" in words for words in sent) == 1
 
 

@@ -37,7 +37,7 @@ def Gallery() -> ft.Control:
 def main(page: ft.Page) -> None:
     """Sets the inks of the address and shows the sheet."""
     dark = "dark" in (page.route or "")
-    page.theme, page.dark_theme = t.flet_theme(t.LIGHT), t.flet_theme(t.DARK)
+    page.theme, page.dark_theme = t.flet_theme(t.LIGHT), t.flet_theme(t.DARK)  # type: ignore[assignment]
     page.theme_mode = ft.ThemeMode.DARK if dark else ft.ThemeMode.LIGHT
     page.bgcolor = (t.DARK if dark else t.LIGHT).paper
     page.padding = 0

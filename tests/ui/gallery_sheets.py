@@ -13,6 +13,7 @@ from app.ui.parts.chart import Bar, Line, Series, line_chart, spark_line, week_b
 from app.ui.parts.count_panel import Phase, count_panel
 from app.ui.parts.time_strip import now_strip, plan_strip, review_strip
 from tests.ui import samples
+from tests.ui.gallery_figures import figures
 
 Tell = Callable[[Any], None]
 CLIENT = (
@@ -165,4 +166,5 @@ def body(c: Card, tell: Tell, told: str) -> ft.Control:
 SHEETS: dict[str, Callable[[Card, Tell, str], ft.Control]] = {
     "buttons": buttons, "choices": choices, "strips": strips,
     "counts": counts, "charts": charts, "body": body,
+    "figures": figures,
 }

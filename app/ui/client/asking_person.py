@@ -7,9 +7,10 @@ from typing import Any
 import flet as ft
 
 from app import text_welcome as words
+from app.domain.brand import EmergencyNumber
 from app.domain.record import Person
 from app.text_client import said
-from app.ui.client.draft import OLDEST, Draft, Held, birth_year, with_country, with_person
+from app.ui.client.draft import OLDEST, Draft, Held, birth_year, with_country, with_known, with_person
 from app.ui.parts import Card, Option
 from app.ui.shell import Shell
 
@@ -53,7 +54,7 @@ def ask_emergency(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
     tick = Option(True, words.NUMBER_RIGHT)
 
     def country(e: Any) -> None:
-        held.note(with_country(held.value, e.control.value or ""))
+        held.note(with_country(held.value, e.control.value or "", shell.brand.emergency))
 
     def number(e: Any) -> None:
         told = e.control.value or ""
@@ -65,6 +66,7 @@ def ask_emergency(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
 
     return [
         c.body(words.EMERGENCY_HINT),
+        *_known_numbers(c, shell, held),
         c.field(words.COUNTRY, draft.person.country, country, on_blur=lambda _: held.set(held.value)),
         c.field(words.NUMBER, draft.number, number, keyboard_type=ft.KeyboardType.PHONE,
                 on_blur=lambda _: held.set(held.value)),
@@ -72,6 +74,17 @@ def ask_emergency(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
         c.field(said(words.CONTACT, draft.asked), draft.person.emergency_contact, typed(held, "emergency_contact")),
         c.soft(words.CONTACT_HINT),
     ]
+
+
+def _known_numbers(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+    """The countries that the coach entered a number for; none of them is taken for granted."""
+    among = [Option(one, one.country, one.number) for one in shell.brand.emergency]
+    chosen = next((one for one in shell.brand.emergency if one.country == held.value.person.country), None)
+
+    def choose(one: EmergencyNumber) -> None:
+        held.set(with_known(held.value, one))
+
+    return [c.subhead(words.WHERE), c.soft(words.WHERE_NOTE), c.one_of_list(among, chosen, choose)] if among else []
 
 
 def emergency_lacks(draft: Draft, this_year: int) -> str:

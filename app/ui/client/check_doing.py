@@ -76,6 +76,7 @@ class Doing:
         """Another stage; the clock is set back where the timing begins."""
         if stage is Stage.CLOCK:
             self.clock = CheckClock(self.check)
+            self.shell.run(self.shell.device.sounds.load)
         self.stage, self.complaint = stage, ""
         self.redraw()
 
@@ -129,7 +130,8 @@ class Doing:
         self._heard_ms = at
         if cue is not None:
             self.shell.run(self.shell.device.sounds.play, cue.kind.value)
-            self.shell.run(self.shell.device.haptics.play, cue.buzz.value)
+            if cue.buzz is not None:
+                self.shell.run(self.shell.device.haptics.play, cue.buzz.value)
         self.clock = moved_on(self.clock, self.now_ms)
         self._end_if_over()
         shown = (self.stage, at // 1000, self.clock.stands)

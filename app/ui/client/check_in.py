@@ -12,6 +12,7 @@ from app.actions import check_in as acting
 from app.actions.people import current_person
 from app.actions.stamps import new_stamp
 from app.actions.today import Today, today
+from app.domain.limits import HIGH_PAIN
 from app.domain.record import Stamp
 from app.ui.client import check_in_pages as pages
 from app.ui.client.check_in_answers import (
@@ -73,6 +74,7 @@ def Questions(shell: Shell, card: Today) -> ft.Control:
         elif page == "signs" and held.value.stops():
             save()
         elif at < len(order) - 1:
+            held.note(replace(held.value, asking=None))
             go_to(at + 1)
         elif missing(held.value, order) or _passed_over(held.value, earlier):
             confirm(True)
@@ -80,7 +82,7 @@ def Questions(shell: Shell, card: Today) -> ft.Control:
             save()
 
     def back() -> None:
-        held.note(replace(held.value, complaint=""))
+        held.note(replace(held.value, complaint="", asking=None))
         if confirming:
             confirm(False)
         elif at:
@@ -109,6 +111,9 @@ def _passed_over(answers: Answers, earlier: Earlier) -> list[str]:
 def _lacks(answers: Answers, page: str, asked: str) -> str:
     if page == "signs" and answers.new and not answers.signs:
         return words.SIGN_MISSING
+    told = {"pain": answers.pain, "morning": answers.morning, "soreness": answers.soreness}
+    if page in told and answers.asking is not None and answers.asking not in (told[page] or {}):
+        return words.number_missing(text_parts.spot(answers.asking))
     return words.WHO_MISSING if page == "feel" and asked and answers.by_them is None else ""
 
 
@@ -133,6 +138,8 @@ def _page(
     act = text_client.DONE if page == "feel" else text_client.NEXT
     act = words.SHOW_WHAT_TO_DO if page == "signs" and answers.stops() else act
     foot: list[ft.Control] = [c.notice(answers.complaint)] if answers.complaint else []
+    if page == "pain" and max((answers.pain or {}).values(), default=0) >= HIGH_PAIN:
+        foot.append(c.notice(words.PAIN_HIGH))
     foot.append(both_ways(c, text_client.BACK, safe(shell, lambda _: back()), act, safe(shell, lambda _: onward())))
     drawn = c.page([c.caption(f"{words.CHECK_IN_TITLE}, {step}"), *body], foot)
     drawn.key = f"page-{page}"

@@ -50,6 +50,8 @@ class Answers:
     calm: int | None = None
     by_them: bool | None = None
     """Whether whoever is led answered for themselves."""
+    asking: Spot | None = None
+    """A part of the body that was pressed; its number may still be missing."""
     complaint: str = ""
 
     def stops(self) -> bool:

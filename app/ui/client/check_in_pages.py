@@ -2,14 +2,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 import flet as ft
 
 from app import text_check_in as words
 from app import text_parts, text_signs
-from app.domain.body import Spot
+from app.domain.body import Region, Spot
 from app.domain.diary import Symptom
 from app.domain.screening import SIGNS
 from app.text_client import said
@@ -21,6 +21,26 @@ from app.ui.parts.body_list import BodyPicker
 
 Ends = tuple[str, str, str]
 Tell = Callable[[dict[Spot, int]], None]
+
+
+@dataclass(frozen=True)
+class Asks:
+    """How parts of the body are asked about: the ends of the scale, and what stands before the sides."""
+
+    held: Held[Answers]
+    ends: Ends
+    labels: Mapping[Region, str]
+
+    def picker(self, c: Card, levels: dict[Spot, int], tell: Tell) -> ft.Control:
+        """The body; a part that waits for its number is noted, so that it is not passed over."""
+        return BodyPicker(c, levels, tell, self.ends, labels=self.labels, on_ask=self._note)
+
+    def forget(self) -> None:
+        """No part waits for a number any more."""
+        self._note(None)
+
+    def _note(self, spot: Spot | None) -> None:
+        self.held.note(replace(self.held.value, asking=spot))
 
 
 def ask_signs(c: Card, held: Held[Answers], asked: str, number: str, onward: Callable[[], None]) -> list[ft.Control]:
@@ -67,8 +87,9 @@ def ask_pain(
     def tell(levels: dict[Spot, int]) -> None:
         held.set(replace(held.value, pain=levels, complaint=""))
 
+    asks = Asks(held, words.PAIN_ENDS, text_parts.REGIONS)
     return _spots_page(c, said(words.JOINTS, asked), words.JOINTS_HINT, words.NOTHING_HURTS, held.value.pain,
-                       earlier.pain, words.PAIN_ENDS, tell, onward)
+                       earlier.pain, asks, tell, onward)
 
 
 def ask_soreness(
@@ -79,15 +100,16 @@ def ask_soreness(
         held.set(replace(held.value, soreness=levels, complaint=""))
 
     return _spots_page(c, said(words.MUSCLES, asked), words.MUSCLES_HINT, words.NO_ACHES, held.value.soreness,
-                       earlier.soreness, words.ACHE_ENDS, tell, onward)
+                       earlier.soreness, Asks(held, words.ACHE_ENDS, text_parts.MUSCLES), tell, onward)
 
 
 def _spots_page(
     c: Card, head: str, hint: str, nothing: str, told: Mapping[Spot, int] | None, earlier: Mapping[Spot, int],
-    ends: Ends, tell: Tell, onward: Callable[[], None],
+    asks: Asks, tell: Tell, onward: Callable[[], None],
 ) -> list[ft.Control]:
     """"Nothing" in one tap; last time's spots as open questions; then the body."""
     def none(_: Any) -> None:
+        asks.forget()
         tell(dict.fromkeys(earlier, 0))
         onward()
 
@@ -95,24 +117,24 @@ def _spots_page(
     is_nothing = told is not None and not any(levels.values())
     nothing_button = c.button(nothing, none, look=Look.SOLID if is_nothing else Look.BOX, height=t.TARGET_PLAYER)
     pieces: list[ft.Control] = [c.title(head), c.body(hint), nothing_button]
-    pieces += _open_spots(c, left_open(levels, earlier), earlier, levels, tell)
-    return [*pieces, c.rule(), BodyPicker(c, levels, tell, ends)]
+    pieces += _open_spots(c, left_open(levels, earlier), earlier, levels, tell, asks.ends)
+    return [*pieces, c.rule(), asks.picker(c, levels, tell)]
 
 
 def _open_spots(
-    c: Card, spots: list[Spot], earlier: Mapping[Spot, int], levels: dict[Spot, int], tell: Tell
+    c: Card, spots: list[Spot], earlier: Mapping[Spot, int], levels: dict[Spot, int], tell: Tell, ends: Ends
 ) -> list[ft.Control]:
     if not spots:
         return []
     asked: list[ft.Control] = []
     for spot in spots:
         line = words.earlier_line(text_parts.spot(spot), earlier[spot])
-        asked += [c.strong(line), _scale(c, spot, None, levels, tell)]
+        asked += [c.strong(line), _scale(c, spot, None, levels, tell, ends)]
     return [c.aside(c.stack([c.subhead(words.EARLIER_HEAD), *asked], 12))]
 
 
-def _scale(c: Card, spot: Spot, chosen: int | None, levels: dict[Spot, int], tell: Tell) -> ft.Control:
-    return c.scale_0_10(text_parts.spot(spot), chosen, lambda level: tell({**levels, spot: level}))
+def _scale(c: Card, spot: Spot, chosen: int | None, levels: dict[Spot, int], tell: Tell, ends: Ends) -> ft.Control:
+    return c.scale_0_10(text_parts.spot(spot), chosen, lambda level: tell({**levels, spot: level}), ends)
 
 
 def ask_morning(
@@ -123,11 +145,13 @@ def ask_morning(
     assert session is not None and day is not None
     spots = morning_spots(earlier, held.value)
     levels = dict(held.value.morning or {})
+    asks = Asks(held, words.PAIN_ENDS, text_parts.REGIONS)
 
     def tell(told: dict[Spot, int]) -> None:
         held.set(replace(held.value, morning=told, complaint=""))
 
     def none(_: Any) -> None:
+        asks.forget()
         tell(dict.fromkeys(spots, 0))
         onward()
 
@@ -136,10 +160,10 @@ def ask_morning(
         c.button(words.NOTHING_WORSE, none, height=t.TARGET_PLAYER),
     ]
     for spot in spots:
-        pieces += [c.strong(text_parts.spot(spot)), _scale(c, spot, levels.get(spot), levels, tell)]
+        pieces += [c.strong(text_parts.spot(spot)), _scale(c, spot, levels.get(spot), levels, tell, words.PAIN_ENDS)]
     elsewhere = {spot: level for spot, level in levels.items() if spot not in spots}
     kept = {spot: level for spot, level in levels.items() if spot in spots}
-    picker = BodyPicker(c, elsewhere, lambda more: tell({**kept, **more}), words.PAIN_ENDS)
+    picker = asks.picker(c, elsewhere, lambda more: tell({**kept, **more}))
     return [*pieces, c.head(words.SOMEWHERE_ELSE), picker]
 
 

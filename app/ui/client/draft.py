@@ -2,13 +2,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Generic, TypeVar
 
 import flet as ft
 from flet.components.hooks.use_ref import MutableRef
 
+from app.domain.brand import EmergencyNumber
 from app.domain.client import Client, Condition
 from app.domain.record import Person
 from app.text_welcome import USUAL_NUMBER, number_for
@@ -16,7 +17,8 @@ from app.text_welcome import USUAL_NUMBER, number_for
 T = TypeVar("T")
 POUND_G = 453.592
 OLDEST = 1900
-NOBODY = Person("", "", sends=frozenset())
+#: Nothing is at hand until it is ticked: nobody is given a weight that they never said they own.
+NOBODY = Person("", "", body=Client(kit=frozenset()), sends=frozenset())
 
 
 @dataclass(frozen=True)
@@ -87,11 +89,20 @@ def with_body(draft: Draft, **changes: Any) -> Draft:
     return with_person(draft, body=replace(draft.body, **changes))
 
 
-def with_country(draft: Draft, country: str) -> Draft:
-    """The draft with a country, and its usual number unless another was typed; to be confirmed either way."""
-    number = draft.number if draft.number_typed else number_for(country)
+def with_country(draft: Draft, country: str, known: Sequence[EmergencyNumber] = ()) -> Draft:
+    """The draft with a country, and its usual number unless another was typed; to be confirmed either way.
+
+    `known`: numbers that the coach entered; they come before the usual ones.
+    """
+    number = draft.number if draft.number_typed else number_for(country, known)
     right = draft.number_right and number == draft.number
     return replace(with_person(draft, country=country), number=number, number_right=right)
+
+
+def with_known(draft: Draft, chosen: EmergencyNumber) -> Draft:
+    """The draft with a country and the number that the coach entered for it; to be confirmed."""
+    return replace(with_person(draft, country=chosen.country), number=chosen.number, number_typed=False,
+                   number_right=False)
 
 
 def draft_of(person: Person) -> Draft:

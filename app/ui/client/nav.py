@@ -11,4 +11,4 @@ def client_nav(shell: Shell, chosen: str) -> Nav:
     places = [Destination(key, words) for key, words in text_client.NAVIGATION.items()]
     if shell.card().is_wide:
         places.append(Destination("settings", text_client.SETTINGS))
-    return Nav(tuple(places), chosen, safe(shell, lambda key: shell.go(f"/{key}")), text_client.BRAND)
+    return Nav(tuple(places), chosen, safe(shell, lambda key: shell.go(f"/{key}")), shell.brand.name)

@@ -7,10 +7,13 @@ import flet as ft
 
 from app.domain.run import OVER, Status
 from app.ui.client import play_panels as panels
+from app.ui.client.play_before import before_page
+from app.ui.client.play_distance import distance_page
 from app.ui.client.play_hurt import HurtPage, changed_page
 from app.ui.client.play_keys import press_key
-from app.ui.client.play_live import Live, Panel
+from app.ui.client.play_live import Live, Panel, View
 from app.ui.client.play_view import player_page
+from app.ui.figures import wanted_motion
 from app.ui.shell import Shell, safe
 
 Draw = Callable[[Shell, Live], ft.Control]
@@ -31,37 +34,49 @@ def PlayScreen(shell: Shell) -> ft.Control:
     held: ft.MutableRef[Live] = ft.use_ref(opened)
     live = held.current
     assert live is not None
+    live.shell = shell
     page = shell.tools.page
 
     def follow() -> None:
         page.on_keyboard_event = safe(shell, lambda e: shell.run(press_key, live, e))
         page.on_disconnect = safe(shell, lambda _: live.away())
-        if live.status in OVER:
+        page.on_connect = safe(shell, lambda _: live.back_again())
+        if live.status in OVER and not live.elsewhere:
             live.finish()
         elif live.playing is None and not live.can_start:
             shell.go("/today")
 
+    async def ask_about_motion() -> None:
+        live.motion = await wanted_motion()
+        live.changed()
+
     def leave() -> None:
         page.on_keyboard_event = None
         page.on_disconnect = None
+        page.on_connect = None
         live.close()
 
     ft.use_effect(safe(shell, follow), dependencies=[])
+    ft.use_effect(safe(shell, ask_about_motion), dependencies=[])
     ft.use_effect(safe(shell, live.run), dependencies=[], cleanup=safe(shell, leave))
     return _drawn(shell, live)
 
 
 def _drawn(shell: Shell, live: Live) -> ft.Control:
     if live.playing is None:
-        return panels.before_page(shell, live) if live.can_start else ft.Container()
+        return before_page(shell, live) if live.can_start else ft.Container()
+    if live.elsewhere:
+        return panels.elsewhere_page(shell, live)
     if live.status in OVER:
         return panels.over_page(shell, live)
     if live.panel in OVER_IT:
         return OVER_IT[live.panel](shell, live)
     if live.status is Status.READY:
-        return panels.before_page(shell, live)
+        return before_page(shell, live)
     if live.status is Status.ASKING:
         return panels.asking_page(shell, live)
     if live.status is Status.HURT:
         return HurtPage(shell, live)
+    if live.view is View.DISTANCE:
+        return distance_page(shell.card(), live)
     return player_page(shell, live)

@@ -1,31 +1,62 @@
-"""What to do now, in words: the exercise, its side and amount, its cue lines, and the easier option."""
+"""What to do now, in words: the exercise, its side and amount, its figure and cue lines, and the easier option."""
 from __future__ import annotations
 
 import flet as ft
 
 from app import text_player as says
-from app.domain import player as events
 from app.domain.exercise import Cues
 from app.domain.plan import Step, StepKind
-from app.domain.run import Status
 from app.ui import theme as t
+from app.ui.client.play_figure import easier_figure, main_figure, stands_in_two
 from app.ui.client.play_live import Live
+from app.ui.helper.lead import change_lines, lead_lines
 from app.ui.parts import Card
 
+FIGURE_SHARE = 0.44
+"""Of the width; the lines stand beside it."""
+MOST_FIGURE = 340
+HIGH_SHARE, LOW_SHARE = 0.42, 0.36
+"""Of the height of the page, at most; the second of a low page."""
+PAIR_SHARE, ROW_SHARE = 0.46, 0.17
+"""The same of two stills: above one another, and beside one another over the lines."""
 
-def cards(c: Card, live: Live) -> list[ft.Control]:
-    """The pieces from above: name, amount, lines, the easier option, what else can be done just now."""
+
+def cards(c: Card, live: Live, width: float) -> list[ft.Control]:
+    """The pieces from above: name, amount, figure, lines."""
     step = live.now.state.step
     if step.kind is StepKind.CHANGE:
-        return [_change(c, step), *_ready(c, live, step), *_coming(c, live, step)]
+        return [_change(c, step), *(change_lines(c, step) if live.now.led else []), *_coming(c, live, step)]
     found = live.now.library.get(step.exercise or "")
     if found is None:
         return []
     pieces: list[ft.Control] = [_head(c, found.name, says.side_word(step))]
     amount = says.amount(_effort(live, step), pounds=live.now.person.pounds)
     pieces += [c.lead(amount)] if amount else []
-    lines = said(c, found.cues, step) if live.now.led else read(c, found.cues, step)
-    return [*pieces, *lines]
+    lines = lead_lines(c, live.device, found, step) if live.now.led else read(c, found.cues, step)
+    return [*pieces, *_with_figure(c, live, lines, width)]
+
+
+def _with_figure(c: Card, live: Live, lines: list[ft.Control], width: float) -> list[ft.Control]:
+    """The figure beside the lines; above them in large print, and where two stills need the width."""
+    two = stands_in_two(live)
+    above = c.scale > t.LARGE_PRINT or (two and width < t.LOW)
+    widest, highest = width if above else width * FIGURE_SHARE, c.height * _share(c, two, above)
+    room = (widest, highest) if two else (min(MOST_FIGURE, widest), min(MOST_FIGURE, highest))
+    figure = main_figure(c, live, *room)
+    if not figure or above:
+        return [*figure, *lines]
+    words = c.stack(lines, 6)
+    words.expand = True
+    return [ft.Row([*figure, words], spacing=t.GAP, vertical_alignment=ft.CrossAxisAlignment.START)]
+
+
+def _share(c: Card, two: bool, above: bool) -> float:
+    """Of the height of the page for the figures: so much that the easier option shows under them and the lines."""
+    if c.height < t.LOW:
+        return LOW_SHARE
+    if two and c.scale <= t.LARGE_PRINT:
+        return ROW_SHARE if above else PAIR_SHARE
+    return HIGH_SHARE
 
 
 def _effort(live: Live, step: Step) -> Step:
@@ -64,17 +95,8 @@ def _care(c: Card, cues: Cues) -> list[ft.Control]:
                    vertical_alignment=ft.CrossAxisAlignment.START)]
 
 
-def said(c: Card, cues: Cues, step: Step) -> list[ft.Control]:
-    """What who leads says, and what they watch for."""
-    lines = [*cues.action, cues.breath] if step.is_effort else [*cues.set_up, *cues.action[:1]]
-    say = [c.text(line, line_size(c), height=1.2) for line in lines if line]
-    watch = [c.text(line, t.T_BODY, t.SEMI, height=1.2) for line in (*cues.safety, says.WATCH_ALWAYS)]
-    return [c.aside(c.stack([c.subhead(says.YOU_SAY, t.T_BODY), *say], 4)),
-            c.aside(c.stack([c.subhead(says.WATCH_FOR, t.T_BODY), *watch], 4))]
-
-
 def easier(c: Card, live: Live) -> list[ft.Control]:
-    """The easier option from edge to edge, and the way back from the one just taken."""
+    """The easier option from edge to edge with its figure, and the way back from the one just taken."""
     pieces: list[ft.Control] = []
     if live.eased is not None:
         taken = c.stack([c.note(says.eased(live.eased.now.name)),
@@ -82,16 +104,9 @@ def easier(c: Card, live: Live) -> list[ft.Control]:
         pieces.append(ft.Container(taken, padding=ft.Padding.symmetric(horizontal=c.margin)))
     option = live.now.easier() if live.now.state.step.kind is not StepKind.CHANGE else None
     if option is not None:
-        pieces.append(c.band(says.EASIER, option.name, ft.Icons.SOUTH_SHARP, live.press(live.ease)))
+        figure = easier_figure(c, live, option, t.TARGET_PLAYER + 20)
+        pieces.append(c.band(says.EASIER, option.name, ft.Icons.SOUTH_SHARP, live.press(live.ease), figure=figure))
     return pieces
-
-
-def longer(c: Card, live: Live) -> list[ft.Control]:
-    """More time before the next work."""
-    step = live.now.state.step
-    if step.is_effort or step.kind is StepKind.CHANGE:
-        return []
-    return [c.button(says.LONGER_REST, live.press(live.do, events.LongerRest()), icon=ft.Icons.MORE_TIME_SHARP)]
 
 
 # ------------------------------------------------------------------ down to the floor and up
@@ -102,16 +117,10 @@ def _change(c: Card, step: Step) -> ft.Control:
                                                                        t.T_LEAD, height=1.2)], 4)
 
 
-def _ready(c: Card, live: Live, step: Step) -> list[ft.Control]:
-    if live.status is not Status.RUNNING:
-        return []
-    words = says.I_AM_UP if step.to_floor is False else says.I_AM_DOWN
-    return [c.button(words, live.press(live.ready), icon=ft.Icons.CHECK_SHARP, height=t.TARGET_PLAYER)]
-
-
 def _coming(c: Card, live: Live, step: Step) -> list[ft.Control]:
     """While getting down or up: what is done there, so that the kit can be taken along."""
-    found = live.now.library.get(step.exercise or "")
+    after = live.now.state.next_effort()
+    found = live.now.library.get(after.exercise or "") if after else None
     if found is None:
         return []
     return [c.hairline(), c.strong(found.name), *[c.text(line, height=1.2) for line in found.cues.set_up]]

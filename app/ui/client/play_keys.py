@@ -1,4 +1,4 @@
-"""The keyboard of the player: space, arrows, E and H."""
+"""The keyboard of the player, and the remote of a presenter: space, arrows, E and H."""
 from __future__ import annotations
 
 import asyncio
@@ -30,12 +30,19 @@ async def press_key(live: Live, event: ft.KeyboardEvent) -> None:
 
 
 def tasks(live: Live) -> dict[str, Callable[[], None]]:
-    """Each key that the player knows."""
+    """Each key that the player knows; a presenter's remote sends page up, page down, a full stop or B."""
+    def back() -> None:
+        live.do(events.WentBack())
+
+    def skip() -> None:
+        live.do(events.Skipped())
+
     return {
-        " ": live.toggle, "Arrow Left": lambda: live.do(events.WentBack()),
-        "Arrow Right": lambda: live.do(events.Skipped()), "E": live.ease, "H": live.stand_still,
+        " ": live.toggle, ".": live.toggle, "B": live.toggle, "Arrow Left": back, "Page Up": back,
+        "Arrow Right": skip, "Page Down": skip, "Arrow Up": lambda: live.do(events.LongerRest()),
+        "Arrow Down": lambda: live.do(events.Ready()), "E": live.ease, "H": live.stand_still,
     }
 
 
 def _listens(live: Live) -> bool:
-    return live.status in LISTENS and live.panel is Panel.NONE
+    return live.status in LISTENS and live.panel is Panel.NONE and not live.elsewhere

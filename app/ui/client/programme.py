@@ -1,111 +1,117 @@
-"""The coach's programme: opening a file, comparing the five words, and choosing which one is followed."""
+"""The coach's programme: opening one, comparing the five words, and choosing which one is followed.
+
+Also what a link opens: `/get?file=NAME` a file beside the app, `/key?key=…` a coach's key.
+"""
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import NamedTuple
 
 import flet as ft
 
-from app import text, text_client
-from app.actions import people, programmes
-from app.actions.programmes import Followable, Opened, Standing
-from app.domain.errors import AppError
+from app import text_client
+from app import text_hand_over as words
+from app.actions import handing, people, programmes
+from app.actions.programmes import Followable
 from app.domain.record import Person
 from app.ui import theme as t
 from app.ui.client.nav import client_nav
+from app.ui.client.opening import Door, Opening, compare_page, key_link_text
+from app.ui.client.today_locked import goes
 from app.ui.parts import Card, Look, Option, bind
 from app.ui.shell import Shell, safe
 
 
+class Pad(NamedTuple):
+    """Where a text is pasted: whether it is open, how to open it, and what stands in it."""
+
+    is_open: bool
+    open: Callable[[bool], object]
+    held: ft.MutableRef[str]
+
+
 @ft.component
 def ProgrammeScreen(shell: Shell) -> ft.Control:
-    """The programmes that are here, and a way to open another."""
+    """The programmes that are here, and the ways to open another."""
     c = shell.card()
-    state: tuple[Opened | None, Callable[[Opened | None], None]] = ft.use_state(None)
-    opened, set_opened = state
-    told, tell = ft.use_state("")
+    now, put = ft.use_state(Opening())
+    pad = Pad(*ft.use_state(False), ft.use_ref(""))
     person = people.current_person(shell.store)
+    route = shell.tools.page.route or ""
+
+    async def follow_link() -> None:
+        if person is None:
+            return
+        door = Door(shell, person, put)
+        if shell.link == "get":
+            await safe(shell, door.follow)(shell.route_says("file"))
+        elif shell.link == "key":
+            await safe(shell, door.compare)(key_link_text(shell))
+
+    ft.use_effect(follow_link, dependencies=[route], cleanup=lambda: None)
     if person is None:
-        return c.page([c.title(text_client.PROGRAMME_TITLE)])
-
-    def keep(file: Opened) -> None:
-        programmes.accept_pack(shell.store, shell.clock, person.id, file)
-        older = file.version_here is not None and file.source.version < file.version_here
-        said = text_client.older_line(file.source.version, file.version_here or 0) if older else ""
-        renewed = text_client.CHANGED_KEYS if file.standing is Standing.RENEWED else ""
-        tell(" ".join(filter(None, [text_client.kept_line(file.source.coach), renewed, said])))
-        set_opened(None)
-
-    async def pick(_: Any) -> None:
-        tell("")
-        picked = await shell.device.files.pick_files()
-        if not picked:
-            tell(text_client.NOT_PICKED)
-            return
-        try:
-            file = await programmes.open_pack(shell.store, shell.clock, picked[0].name, picked[0].data)
-        except AppError as error:
-            tell(text.error_text(error))
-            return
-        if file.standing is Standing.COMPARE:
-            set_opened(file)
-        else:
-            keep(file)
-
-    def refuse(_: Any) -> None:
-        set_opened(None)
-        tell(text_client.NOT_SAME_SAID)
-
-    if opened is not None:
-        return _compare(c, opened, safe(shell, bind(keep, opened)), safe(shell, refuse))
-    return _shelf(c, shell, person, told, safe(shell, pick), tell)
+        act = c.button(text_client.SETTINGS, goes(shell, "/settings"))
+        return c.page([c.title(text_client.PROGRAMME_TITLE), c.empty(words.FOR_CLIENTS_HEAD, words.FOR_CLIENTS, [act])])
+    door = Door(shell, person, put)
+    if now.waiting is not None:
+        return compare_page(c, door, now.waiting)
+    return _shelf(c, shell, person, now, door, pad)
 
 
-def _compare(c: Card, opened: Opened, same: Any, other: Any) -> ft.Control:
-    """The five words, one a line, large enough to read out."""
-    source = opened.source
-    words: list[ft.Control] = [c.text(word, t.T_TITLE, t.EXTRA, height=1.15) for word in opened.words]
-    body = [
-        c.title(text_client.MATCH_HEAD),
-        c.body(text_client.opened_line(source.coach, source.title or source.id, source.version)),
-        c.body(text_client.match_words(source.coach)),
-        c.box(c.rows(words, 8)),
-    ]
-    foot = [ft.Row([
-        c.button(text_client.NOT_SAME, other, expand=True),
-        c.button(text_client.SAME, same, look=Look.SOLID, expand=True),
-    ], spacing=8)]
-    page = c.page(body, foot)
-    page.key = "compare"
-    return page
-
-
-def _shelf(c: Card, shell: Shell, person: Person, told: str, pick: Any, tell: Any) -> ft.Control:
+def _shelf(c: Card, shell: Shell, person: Person, now: Opening, door: Door, pad: Pad) -> ft.Control:
     found = programmes.followables(shell.store)
     size = t.T_HEAD if c.scale > t.LARGE_PRINT else t.T_TITLE
     body: list[ft.Control] = [c.title(text_client.PROGRAMME_TITLE, size)]
-    body += [c.notice(told, icon=ft.Icons.INFO_SHARP)] if told else []
+    icon = ft.Icons.DOWNLOADING_SHARP if now.busy else ft.Icons.INFO_SHARP
+    body += [c.notice(now.told, icon=icon)] if now.told else []
     if not found:
         body.append(c.empty(text_client.NO_PROGRAMME_HEAD, text_client.NO_PROGRAMME))
     several = len(found) > 1
     for one in found:
-        body.append(_coach(c, shell, person, one, several, tell))
+        body.append(_coach(c, shell, person, one, several, door))
+    pick = None if now.busy else safe(shell, door.pick)
     body += [c.button(text_client.PICK_FILE, pick, look=Look.SOLID if not found else Look.BOX,
-                      icon=ft.Icons.FOLDER_OPEN_SHARP), c.soft(text_client.PICK_HINT)]
+                      icon=ft.Icons.FOLDER_OPEN_SHARP), c.soft(text_client.PICK_HINT),
+             _paste(c, shell, door, pad, now.busy)]
     foot = [c.button(text_client.TO_TODAY, safe(shell, lambda _: shell.go("/today")),
                      look=Look.SOLID if found else Look.BOX)]
     page = c.page(body, foot, client_nav(shell, "") if c.is_wide else None)
-    page.key = "shelf"
+    page.key = f"shelf {now.told}"  # begins anew at its top, where what was said stands
     return page
 
 
-def _coach(c: Card, shell: Shell, person: Person, one: Followable, several: bool, tell: Any) -> ft.Control:
+def _paste(c: Card, shell: Shell, door: Door, pad: Pad, busy: bool) -> ft.Control:
+    """A button, and the field that it opens. What is pasted may be long, so it is no state of the page."""
+    def note(event: ft.Event[ft.TextField]) -> None:
+        pad.held.current = event.control.value or ""
+
+    async def take(_: object) -> None:
+        text = pad.held.current or ""
+        leave()
+        await door.paste(text)
+
+    def leave() -> None:
+        pad.held.current = ""
+        pad.open(False)
+
+    hint = c.soft(words.OTHER_WAYS)
+    if not pad.is_open:
+        press = None if busy else bind(pad.open, True)
+        return c.stack([hint, c.button(words.PASTE_OPEN, press, icon=ft.Icons.CONTENT_PASTE_SHARP)])
+    field = c.field(words.PASTE_FIELD, pad.held.current or "", note, hint=words.PASTE_HINT, lines=3,
+                    max_length=handing.MOST_CHARACTERS, autofocus=True)
+    return c.stack([hint, field, c.side_by_side([
+        c.button(words.TAKE, safe(shell, take), look=Look.SOLID), c.button(words.LEAVE, bind(leave)),
+    ])])
+
+
+def _coach(c: Card, shell: Shell, person: Person, one: Followable, several: bool, door: Door) -> ft.Control:
     """One coach's work, and which of its programmes is followed."""
     source, followed = one.source, person.coach_key == one.coach_key
 
     def follow(programme: str) -> None:
         programmes.follow(shell.store, shell.clock, person.id, one.coach_key, programme)
-        tell("")
+        door.put(Opening())
         shell.refresh()
 
     pieces: list[ft.Control] = [

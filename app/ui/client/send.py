@@ -1,6 +1,7 @@
 """Sending the diary to the coach, the copies to keep, and the coach's messages."""
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
@@ -9,7 +10,7 @@ import flet as ft
 from app import text_send as says
 from app.actions import sending
 from app.actions.people import current_person
-from app.actions.sending import Prepared
+from app.actions.sending import Left, Prepared
 from app.device.abilities import Handed
 from app.domain.history import way_back
 from app.domain.record import Person
@@ -39,9 +40,10 @@ class Copy(Enum):
     TABLES = "tables"
 
 
-TOLD = {Handed.SHARED: says.SHARED, Handed.SAVED: says.SAVED, Handed.DISMISSED: says.DISMISSED,
-        Handed.FAILED: says.NOT_SHARED}
-LEFT = {says.SHARED, says.SAVED, says.COPIED}
+TOLD = {Handed.SHARED: says.SHARED, Handed.SAVED: says.SAVED, Handed.UNTOLD: says.UNTOLD,
+        Handed.DISMISSED: says.DISMISSED, Handed.FAILED: says.NOT_SHARED}
+#: What became of it → how it waits to be sent.
+WAITS = {says.SAVED: Left.SAVED, says.UNTOLD: Left.UNTOLD, says.COPIED: Left.COPIED}
 
 
 @dataclass(frozen=True)
@@ -92,9 +94,10 @@ def SendScreen(shell: Shell) -> ft.Control:
         c.button(says.SAVE_FILE, press(Way.SAVE), icon=ft.Icons.SAVE_ALT_SHARP),
         c.button(says.COPY, press(Way.COPY), icon=ft.Icons.COPY_SHARP),
     ])
+    last = _last(c, shell, person, lambda: put(Sending(told=says.SAID_SENT)))
     return c.page([
         c.title(says.TITLE), *told, *_stopped(c, shell, person, coach), main, c.soft(says.only(coach.name)),
-        *_last(c, shell, person), c.head(says.WAYS), others, *_goes(c, shell, person),
+        *last, c.head(says.WAYS), others, *_goes(c, shell, person),
         MessagesPart(shell, person, coach), *own,
     ], nav=nav)
 
@@ -103,8 +106,10 @@ async def _leave(shell: Shell, person: Person, way: Way) -> str:
     """Seals it, hands it over, and says what became of it."""
     ready = await sending.make_return(shell.store, shell.clock, person.id)
     told = await _handed(shell, ready, way)
-    if told in LEFT:
+    if told == says.SHARED:
         sending.note_sent(shell.store, shell.clock, person.id, ready)
+    elif told in WAITS:
+        sending.note_waiting(shell.store, shell.clock, person.id, ready, WAITS[told])
     return told
 
 
@@ -129,12 +134,28 @@ def _stopped(c: Card, shell: Shell, person: Person, coach: PinnedCoach) -> list[
     return [c.harm_box(c.stack(lines))]
 
 
-def _last(c: Card, shell: Shell, person: Person) -> list[ft.Control]:
+def _last(c: Card, shell: Shell, person: Person, done: Callable[[], None]) -> list[ft.Control]:
+    """What waits to be sent by hand, and what was sent last."""
     sent, new = sending.last_sent(shell.store, person.id), sending.unsent(shell.store, person.id)
+    pieces: list[ft.Control] = [*_waiting(c, shell, person, done), c.head(says.SENT_HEAD)]
     if sent is None:
-        return [c.head(says.SENT_HEAD), c.body(says.NEVER)]
+        return [*pieces, c.body(says.NEVER)]
     when = says.last_time(sent.number, here(shell, sent.utc))
-    return [c.head(says.SENT_HEAD), c.body(when), c.body(says.unsent(new))]
+    return [*pieces, c.body(when), c.body(says.unsent(new))]
+
+
+def _waiting(c: Card, shell: Shell, person: Person, done: Callable[[], None]) -> list[ft.Control]:
+    waiting = sending.waiting_return(shell.store, person.id)
+    if waiting is None:
+        return []
+
+    def sent(_: object) -> None:
+        sending.confirm_sent(shell.store, shell.clock, person.id)
+        done()
+
+    act = c.button(says.SENT_IT, safe(shell, sent), icon=ft.Icons.CHECK_SHARP)
+    said = says.waiting(waiting.number, waiting.left, here(shell, waiting.utc))
+    return [c.notice(said, next_step=says.waiting_next(waiting.left), acts=[act], icon=ft.Icons.OUTBOX_SHARP)]
 
 
 def _goes(c: Card, shell: Shell, person: Person) -> list[ft.Control]:

@@ -52,8 +52,9 @@ def _message(c: Card, shell: Shell, person: Person, one: Message) -> ft.Control:
     pieces += [c.strong(says.yes_line(one.yes))] if one.yes else []
     pieces += [c.body(says.limits_line(one.limits))] if one.limits else []
     pieces += [c.body(says.LIMITS_LIFTED)] if one.lifts_limits else []
-    names = _names(shell, person) if one.swaps else {}
+    names = _names(shell, person) if one.swaps or one.held else {}
     pieces += [c.body(says.swap_line(was, now, names)) for was, now in one.swaps]
+    pieces += [c.body(says.held_line(one.held, names))] if one.held else []
     return c.box(c.stack(pieces, 6))
 
 

@@ -11,10 +11,12 @@ from app import text_settings as words
 from app.actions.people import Role, choose_role, current_person, current_role, leave
 from app.domain.record import Person
 from app.text import listed
+from app.ui.client.about_app import about_pieces
 from app.ui.client.asking_person import goes as sent_words
 from app.ui.client.nav import client_nav
 from app.ui.client.questions import CHANGEABLE
 from app.ui.client.settings_device import device_pieces
+from app.ui.client.settings_kept import KeptPart
 from app.ui.client.settings_person import PersonPage
 from app.ui.client.settings_places import PlacesPage
 from app.ui.client.settings_records import ErasePage
@@ -62,8 +64,10 @@ def _menu(shell: Shell, person: Person | None) -> ft.Control:
         ], 2)]
     body += device_pieces(c, shell)
     body += _roles(c, shell, person)
-    path = str(shell.store.path) if shell.store.path else ""
+    body += about_pieces(c, shell.brand, shell.device.place)
+    path = str(shell.store.path) if shell.store.path and not shell.device.place.in_browser else ""
     body += [c.head(words.RECORDS), c.body(words.kept_in(path)), *([c.body(words.COPIES)] if person else []),
+             KeptPart(shell),
              c.button(words.ERASE, goes(shell, "/settings/erase"))]
     back = c.button(text_client.TO_TODAY, goes(shell, "/today")) if person else \
         c.button(words.BACK_TO_DESK, goes(shell, "/desk"))
@@ -92,8 +96,8 @@ def _roles(c: Card, shell: Shell, person: Person | None) -> list[ft.Control]:
 
     rows: list[ft.Control] = [c.row(words.SOMEBODY_ELSE, "", goes(shell, "/who"))] if person else []
     rows.append(c.row(words.ADD_SOMEBODY, "", goes(shell, "/welcome")))
-    rows.append(c.row(words.COACH_SIDE, "", safe(shell, coach)) if person
-                else c.row(words.CLIENT_SIDE, "", safe(shell, client)))
+    coached = [c.row(words.COACH_SIDE, "", safe(shell, coach))] if Role.COACH in shell.brand.roles else []
+    rows += coached if person else [c.row(words.CLIENT_SIDE, "", safe(shell, client))]
     return [c.head(words.ROLES), c.rows(rows, 2)]
 
 

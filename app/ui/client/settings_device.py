@@ -5,9 +5,14 @@ from collections.abc import Callable
 
 import flet as ft
 
+from app import text_pauses as pauses
 from app import text_settings as words
+from app import text_sound as sound
+from app.actions.pace import Counting, choose_counting, counting
+from app.actions.reminding import choose_remind_hour, remind_hour
 from app.actions.senses import Sense, senses, switch_off, switch_on
 from app.ui import theme as t
+from app.ui.client.sound_check import SoundCheck
 from app.ui.parts import Card, Option
 from app.ui.shell import Shell, safe
 
@@ -25,7 +30,30 @@ def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
         name, note = words.SENSES[sense]
         pieces.append(c.stack([c.text(name, t.T_BODY, t.EXTRA), c.soft(note),
                                c.yes_no(name, on, safe(shell, _switch(shell, sense)))], 6))
-    return pieces
+    check = SoundCheck(shell, "", None, key="sound-check")  # type: ignore[call-arg]
+    return [*pieces, check, *_counting(c, shell), *_reminder(c, shell)]
+
+
+def _reminder(c: Card, shell: Shell) -> list[ft.Control]:
+    """From which hour on."""
+    def choose(value: int) -> None:
+        choose_remind_hour(shell.store, value)
+        shell.refresh()
+
+    among = [Option(hour, name, name=f"{sound.REMIND}: {name}") for hour, name in sound.REMIND_AT.items()]
+    return [c.stack([c.text(sound.REMIND, t.T_BODY, t.EXTRA), c.soft(sound.REMIND_NOTE),
+                     c.one_of(among, remind_hour(shell.store), safe(shell, choose))], 6)]
+
+
+def _counting(c: Card, shell: Shell) -> list[ft.Control]:
+    """Whether counted movements end by time or by a tap."""
+    def choose(value: str) -> None:
+        choose_counting(shell.store, Counting(value))
+        shell.refresh()
+
+    among = [Option(value, name, name=f"{pauses.COUNTED_HEAD}: {name}") for value, name in pauses.COUNTED.items()]
+    return [c.stack([c.text(pauses.COUNTED_HEAD, t.T_BODY, t.EXTRA), c.soft(pauses.COUNTED_NOTE),
+                     c.one_of(among, counting(shell.store).value, safe(shell, choose))], 6)]
 
 
 def _mode(shell: Shell) -> str:

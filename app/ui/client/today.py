@@ -5,7 +5,7 @@ from typing import Any
 
 import flet as ft
 
-from app import text, text_client, text_why
+from app import text, text_client, text_errors
 from app.actions.people import current_person
 from app.actions.today import Today, today
 from app.storage import people
@@ -73,7 +73,7 @@ def _face(c: Card, shell: Shell, card: Today, face: Standing, nav: Nav, session:
     if face in (Standing.TOO_SHORT, Standing.NOTHING_LEFT):
         return _not_so(c, shell, card, face)
     body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
-    body.append(c.link(text_why.LINK, goes(shell, "/why")))
+    body.append(c.link(text_client.ALL_RULES, goes(shell, "/why")))
     if face is Standing.READY:
         body.append(c.link(text_client.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
     body += drawn.where(c, shell, card) + drawn.safety(c, card.person)
@@ -105,7 +105,7 @@ def _reasons(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Cont
         return []
     why = [c.body(text.reason_text(r)) for r in card.timeline.dose.reasons]
     again = c.link(text_client.CHECK_IN_AGAIN, goes(shell, "/check-in"))
-    rules = c.link(text_why.LINK, goes(shell, "/why"))
+    rules = c.link(text_client.ALL_RULES, goes(shell, "/why"))
     return [c.head(text_client.WHY), *why, rules, again, *drawn.others(c, shell, card)]
 
 
@@ -126,7 +126,7 @@ def _not_so(c: Card, shell: Shell, card: Today, face: Standing) -> Face:
     """There is a session, and it cannot be done like this: another length, place or session."""
     assert card.session is not None
     if face is Standing.TOO_SHORT and card.too_short is not None:
-        said: Any = c.notice(text.error_text(card.too_short), icon=ft.Icons.SCHEDULE_SHARP)
+        said: Any = c.notice(text_errors.error_text(card.too_short), icon=ft.Icons.SCHEDULE_SHARP)
     else:
         said = c.notice(text_client.NOTHING_LEFT_HEAD, text_client.NOTHING_LEFT)
     body: list[ft.Control] = [c.title(card.session.name), said]

@@ -14,6 +14,7 @@ from app.domain.exercise import Space
 from app.domain.history import sessions_of
 from app.domain.moving_today import is_waiting
 from app.domain.record import Person
+from app.text_amounts import amount_sentence
 from app.ui.parts import Card, Option
 from app.ui.parts.time_strip import plan_strip
 from app.ui.shell import Shell, safe
@@ -38,9 +39,10 @@ def amount(c: Card, card: Today) -> list[ft.Control]:
     timeline = card.timeline
     if timeline is None or card.check_in is None:
         return [c.head(text_client.AMOUNT_HEAD), c.body(text_client.AFTER_QUESTIONS), *_changes(c, card)]
+    assert card.session is not None
     dose = timeline.dose
     reasons: list[ft.Control] = [c.body(text.reason_text(reason)) for reason in dose.reasons]
-    pieces: list[ft.Control] = [c.head(text_client.AMOUNT_HEAD), c.strong(text.dose_sentence(dose))]
+    pieces: list[ft.Control] = [c.head(text_client.AMOUNT_HEAD), c.strong(amount_sentence(dose, card.session))]
     pieces += [c.rows(reasons, 6)] if reasons else []
     pieces += [c.body(text_moves.WAITING)] if is_waiting(timeline, sessions_of(card.records)) else []
     changes = _changes(c, card)

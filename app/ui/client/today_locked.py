@@ -59,9 +59,10 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
                 c.text(number, number_size(c, number), t.EXTRA, height=1.0)]
         box += [c.body(line) for line in text_signs.what_to_do("", number)[1:]]
         box += [c.body(card.person.emergency_contact)] if card.person.emergency_contact else []
-    causes: list[ft.Control] = [c.strong(line) for line in stop_causes(card, stop)]
+    told = stop_causes(card, stop)
+    causes: list[ft.Control] = [c.strong(line) for line in told]
     if stop:
-        causes.append(c.soft(text_yes.stop_because(stop.because, here(shell, stop))))
+        causes.append(c.soft(text_yes.stop_because(stop.because, here(shell, stop), told)))
     box += [c.rule(), *causes, c.body(text_client.URGENT_WORDS if urgent else text_client.STOP_WORDS)]
     body: list[ft.Control] = [c.harm_box(c.stack(box, 12)), *coach_unaware(c, shell, card), *way_back(c, shell, stop)]
     if card.check_in and (stop is None or stop.id == card.check_in.stamp.id):

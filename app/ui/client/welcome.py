@@ -6,16 +6,19 @@ from typing import Any
 
 import flet as ft
 
-from app import text_client, text_welcome
+from app import text_client, text_hand_over, text_welcome
 from app.actions import people, screening
+from app.actions.bundled import follow_expected
 from app.actions.people import Role
 from app.domain.screening import Outcome, outcome
 from app.storage import people as kept_people
 from app.storage.people import Trains
 from app.ui import theme as t
 from app.ui.client import questions as q
+from app.ui.client.about_app import picture_pieces
 from app.ui.client.asking_stops import show_outcome
 from app.ui.client.draft import Draft, Held, draft_of, finished, use_held
+from app.ui.client.settings_kept import alone_words
 from app.ui.parts import Card, Look
 from app.ui.shell import Shell, safe
 
@@ -75,14 +78,16 @@ def _purpose(c: Card, shell: Shell, held: Held[Draft], onward: Any) -> ft.Contro
 
     with shell.store.read() as db:
         somebody = bool(kept_people.people(db, Trains.HERE))
-    pieces: list[ft.Control] = [c.title(text_welcome.TITLE), c.lead(text_welcome.PURPOSE), c.rule()]
-    for words, note, act in (
-        (text_welcome.TRAIN, text_welcome.TRAIN_NOTE, train(False)),
-        (text_welcome.LEAD, text_welcome.LEAD_NOTE, train(True)),
-        (text_welcome.COACH, text_welcome.COACH_NOTE, safe(shell, coach)),
-    ):
+    pieces: list[ft.Control] = [*picture_pieces(c, shell.brand), c.title(text_welcome.TITLE),
+                                c.lead(text_welcome.PURPOSE), c.rule()]
+    acts = {Role.CLIENT: train(False), Role.HELPER: train(True), Role.COACH: safe(shell, coach)}
+    for role in shell.brand.roles:
+        (words, note), act = text_welcome.ROLES[role], acts[role]
         pieces.append(c.stack([c.button(words, act, height=t.TARGET_PLAYER), c.soft(note)], 6))
-    pieces += [c.note(text_welcome.WORKS_ALONE, ft.Icons.LOCK_SHARP), c.note(text_client.NOT_MEDICAL)]
+    pieces += [c.note(alone_words(shell.device.place), ft.Icons.LOCK_SHARP),
+               c.note(text_client.not_medical(shell.brand.name))]
+    if shell.link:
+        pieces.insert(0, c.notice(text_hand_over.LINK_WAITS, icon=ft.Icons.INFO_SHARP))
     if somebody:
         pieces.append(c.link(text_client.BACK, safe(shell, lambda _: shell.go("/who"))))
     page = c.page(pieces)
@@ -101,8 +106,11 @@ def _outcome(c: Card, shell: Shell, draft: Draft, back: Any, onward: Any) -> ft.
 def _register(shell: Shell, draft: Draft) -> None:
     person = finished(draft, shell.clock.now().year)
     answered = screening.screened_person(person, shell.clock, draft.ticked or ())
-    people.register(shell.store, shell.clock, answered)
-    shell.go("/programme")
+    follow_expected(shell.store, shell.clock, shell.brand, people.register(shell.store, shell.clock, answered))
+    if shell.link:  # the address stays; what it names is opened now
+        shell.refresh()
+    else:
+        shell.go("/programme")
 
 
 @ft.component

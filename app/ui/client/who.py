@@ -24,7 +24,10 @@ def WhoScreen(shell: Shell) -> ft.Control:
     def take(person_id: str) -> Callable[[object], None]:
         def taken(_: object) -> None:
             acting.choose_person(shell.store, person_id)
-            shell.go("/today")
+            if shell.link:  # the address stays; what it names is opened now
+                shell.refresh()
+            else:
+                shell.go("/today")
         return safe(shell, taken)
 
     def coach(_: object) -> None:
@@ -34,7 +37,7 @@ def WhoScreen(shell: Shell) -> ft.Control:
     rows: list[ft.Control] = []
     for person in everybody:
         rows += [c.button(person.name, take(person.id)), c.soft(text_who.about(person))]
-    if has_coach:
+    if has_coach and Role.COACH in shell.brand.roles:
         rows += [c.button(text_who.COACH, safe(shell, coach))]
     rows += [c.link(text_who.NEW, safe(shell, lambda _: shell.go("/welcome")))]
     return c.page([c.title(text_who.TITLE), c.stack(rows)])

@@ -57,8 +57,9 @@ def _which(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
     if stop is None:
         ticked: list[ft.Control] = [c.strong(text_welcome.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
         return [c.rows(ticked), c.body(text_client.WHO_MAY_SAY_YES["clinician"])]
-    causes: list[ft.Control] = [c.strong(line) for line in stop_causes(card, stop)]
-    pieces = [*causes, c.soft(words.stop_because(stop.because, here(shell, stop)))]
+    told = stop_causes(card, stop)
+    causes: list[ft.Control] = [c.strong(line) for line in told]
+    pieces = [*causes, c.soft(words.stop_because(stop.because, here(shell, stop), told))]
     pieces.append(c.body(text_client.WHO_MAY_SAY_YES[stop.yes_from]))
     if stop.yes_from == "self" and not _fever_over(shell, card):
         pieces.append(c.note(words.fever_until(here(shell, stop) + FEVER_FREE)))

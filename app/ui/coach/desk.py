@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import flet as ft
 
 from app import text_coach as words
+from app import text_publish
 from app.actions import coach, desk
 from app.actions.desk import Attention, Case, Marked
 from app.domain.record import Record
@@ -101,7 +102,7 @@ def DeskScreen(shell: Shell) -> ft.Control:
 def _first(shell: Shell, c: Card) -> ft.Control:
     steps = c.stack([c.body(step) for step in words.FIRST_STEPS])
     to_publish = c.button(words.TO_PUBLISH, safe(shell, bind(shell.go, "/publish")))
-    name = words.MATCHING_HEAD if coach.coach_keys(shell.store) else ""
+    name = text_publish.MATCHING_HEAD if coach.coach_keys(shell.store) else ""
     aside = [c.soft(f"{name}: {' '.join(coach.matching_words(shell.store))}")] if name else []
     return c.box(c.stack([c.subhead(words.FIRST_HEAD), steps, *aside, c.side_by_side([to_publish])], t.GAP))
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 import flet as ft
 
-from app import text
 from app import text_coach as words
+from app import text_errors
 from app.actions import intake
 from app.actions.intake import Taken
 from app.ui import theme as t
@@ -91,7 +91,7 @@ def _results(shell: Shell, c: Card, results: tuple[_Result, ...], accept: Callab
 def _row(shell: Shell, c: Card, result: _Result, accept: Callable[[_Result], object]) -> ft.Control:
     taken = result.taken
     if taken.error is not None:
-        said: list[ft.Control] = [c.strong(taken.name), c.body(text.error_text(taken.error))]
+        said: list[ft.Control] = [c.strong(taken.name), c.body(text_errors.error_text(taken.error))]
         if taken.is_new_phone and result.data:
             said += [c.body(words.NEW_PHONE_WHY),
                      c.side_by_side([c.small_button(words.NEW_PHONE, safe(shell, bind(accept, result)))])]

@@ -7,7 +7,7 @@ from typing import Any
 import flet as ft
 
 from app import text_parts
-from app import text_person as words
+from app import text_reply as words
 from app.domain.body import PAIRED_REGIONS, Region, Spot
 from app.ui import theme as t
 from app.ui.parts import Card, Option, bind, options

@@ -6,15 +6,16 @@ from dataclasses import dataclass, field, replace
 
 import flet as ft
 
-from app import text_person as words
+from app import text_reply as words
 from app.actions import replying
 from app.actions.replying import Answer, Written
 from app.domain.body import Spot, parse_spot
 from app.domain.history import Stop
-from app.storage.replies import Reply
 from app.ui import theme as t
 from app.ui.coach.limit_panel import LimitPanel
+from app.ui.coach.person_messages import sealed_messages
 from app.ui.coach.person_sheet import Sheet
+from app.ui.coach.station_panel import AS_BEFORE, StationPanel, Stations
 from app.ui.coach.typed import Typed, typed_field, use_typed
 from app.ui.parts import Card, Look, Option, bind
 from app.ui.shell import Shell, safe
@@ -27,6 +28,7 @@ class _Draft:
     with_yes: bool = False
     kind: str = ""
     spare: Mapping[Spot, int] | None = field(default=None, hash=False)
+    stations: Stations = AS_BEFORE
 
 
 SetDraft = Callable[[_Draft | None], object]
@@ -69,7 +71,7 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
     async def seal(_: object) -> None:
         now = draft or _Draft()
         who, kind = (texts.who.words, now.kind) if now.with_yes else ("", "")
-        answer = Answer(texts.message.words, now.spare, None, who, kind)
+        answer = Answer(texts.message.words, now.spare, None, now.stations.swaps, now.stations.held, who, kind)
         set_panel(_Panel(None, await replying.write(shell.store, shell.clock, sheet.person.id, answer)))
         texts.message.words = texts.who.words = ""
         on_sent(None)
@@ -89,7 +91,7 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
     else:
         pieces.append(_form(shell, c, sheet, draft, texts, set_draft, safe(shell, seal)))
     if sheet.sent:
-        pieces.append(_sent(shell, c, sheet))
+        pieces.append(sealed_messages(shell, c, sheet, on_sent))
     return c.stack(pieces, t.GAP)
 
 
@@ -111,6 +113,8 @@ def _form(shell: Shell, c: Card, sheet: Sheet, draft: _Draft, texts: _Texts, set
     pieces.append(typed_field(shell, words.MESSAGE, texts.message, lines=4))
     limits = draft.spare if draft.spare is not None else spare_sent(sheet)
     pieces.append(LimitPanel(shell, dict(limits), lambda spare: set_draft(replace(draft, spare=spare))))
+    pieces.append(StationPanel(shell, sheet, draft.stations,
+                               lambda stations: set_draft(replace(draft, stations=stations))))
     pieces.append(c.side_by_side([
         c.button(words.SEAL, seal, look=Look.SOLID), c.button(words.CANCEL, bind(set_draft, None)),
     ]))
@@ -136,14 +140,3 @@ def _written(shell: Shell, c: Card, sheet: Sheet, written: Written) -> ft.Contro
 
     acts = [c.small_button(words.SAVE_FILE, safe(shell, save)), c.small_button(words.COPY_TEXT, safe(shell, copy))]
     return c.notice(words.sealed(written.number, sheet.person.name), acts=acts, icon=ft.Icons.LOCK_SHARP)
-
-
-def _sent(shell: Shell, c: Card, sheet: Sheet) -> ft.Control:
-    lines = [c.soft(words.sent_line(r.number, shell.clock.local(r.utc).day, str(r.content.get("message", "")),
-                                    _extras(r))) for r in sheet.sent[:-4:-1]]
-    return c.stack([c.subhead(words.SENT_HEAD, t.T_BODY), *lines], 4)
-
-
-def _extras(reply: Reply) -> str:
-    told = reply.content.get("clearance")
-    return words.sent_extras(reply.content.get("spare"), (told["who"], told["kind"]) if told else None)

@@ -6,12 +6,13 @@ from pathlib import Path
 
 import flet as ft
 
-from app import text_coach as words
+from app import text_publish as words
 from app import text_why
-from app.actions import coach
+from app.actions import coach, own_app
 from app.domain.errors import AppError
-from app.text import error_text
+from app.text_errors import error_text
 from app.ui import theme as t
+from app.ui.coach.publish_app import AppPanel
 from app.ui.coach.publish_keys import KeysPanel
 from app.ui.coach.publish_source import SourcePanel
 from app.ui.coach.surroundings import coach_page
@@ -40,6 +41,7 @@ def PublishScreen(shell: Shell) -> ft.Control:
             body.append(_unreadable(c, folder.name, found))
         else:
             body.append(PANEL(shell, found, key=f"{folder}:{turn}"))
+    body += [AppPanel(shell)] if own_app.can_make(shell.store) else []
     return coach_page(shell, "publish", body)
 
 

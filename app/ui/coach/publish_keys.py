@@ -1,11 +1,16 @@
 """The coach's keys: the words to read out, and the recovery sheet until it is on paper."""
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import flet as ft
 
-from app import text_coach as words
+from app import text_publish as words
 from app.actions import coach
+from app.actions.recovering import recover_keys
 from app.ui import theme as t
+from app.ui.coach.publish_code import CodePart
+from app.ui.coach.typed import typed_field, use_typed
 from app.ui.parts import Card, bind
 from app.ui.shell import Shell, safe
 
@@ -27,7 +32,7 @@ def KeysPanel(shell: Shell) -> ft.Control:
         set_turn(turn + 1)
 
     async def save(_: object) -> None:
-        made = words.sheet_text(sheet or (), coach.coach_name(shell.store))
+        made = words.sheet_text(sheet or (), coach.coach_name(shell.store), shell.brand.name)
         if not await shell.device.files.save_bytes(words.SHEET_NAME, made.encode()):
             shell.say(words.not_saved())
 
@@ -39,10 +44,11 @@ def KeysPanel(shell: Shell) -> ft.Control:
 
     if not matching:
         return c.stack([c.head(words.MATCHING_HEAD), c.body(words.NO_KEYS),
-                        c.side_by_side([c.button(words.MAKE_KEYS, safe(shell, make))])], t.GAP_S)
+                        c.side_by_side([c.button(words.MAKE_KEYS, safe(shell, make))]),
+                        RecoverPart(shell, lambda: set_turn(turn + 1))], t.GAP_S)
     pieces: list[ft.Control] = [
         c.head(words.MATCHING_HEAD), c.box(c.text("   ".join(matching), t.T_HEAD, t.EXTRA)), c.soft(words.MATCHING_WHY),
-        c.head(words.SHEET_HEAD),
+        CodePart(shell), c.head(words.SHEET_HEAD),
     ]
     if sheet is None:
         return c.stack([*pieces, c.soft(words.SHEET_GONE)])
@@ -59,6 +65,26 @@ def KeysPanel(shell: Shell) -> ft.Control:
                 c.small_button(words.SHEET_NO, bind(ask, False))]
         pieces.append(c.notice(words.SHEET_SURE, acts=sure))
     return c.stack(pieces, 12)
+
+
+@ft.component
+def RecoverPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
+    """For a coach whose computer is lost: the words of the sheet, typed."""
+    c = shell.card()
+    is_open, set_open = ft.use_state(False)
+    typed = use_typed()
+
+    async def recover(_: object) -> None:
+        await recover_keys(shell.store, shell.clock, typed.words)
+        typed.words = ""
+        shell.say(words.RECOVERED)
+        on_done()
+
+    if not is_open:
+        return c.link(words.RECOVER_OPEN, bind(set_open, True))
+    acts = [c.button(words.RECOVER, safe(shell, recover)), c.button(words.RECOVER_NOT, bind(set_open, False))]
+    return c.stack([c.head(words.RECOVER_HEAD), c.body(words.RECOVER_WHY),
+                    typed_field(shell, words.RECOVER_FIELD, typed, lines=4), c.side_by_side(acts)], 12)
 
 
 def _words(c: Card, sheet: tuple[str, ...]) -> ft.Control:

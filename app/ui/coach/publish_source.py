@@ -6,8 +6,12 @@ from collections.abc import Sequence
 import flet as ft
 
 from app import text_coach as words
+from app import text_hand_over as hand_over
+from app import text_publish, text_sound
 from app.actions import coach
 from app.actions.coach import Shelf
+from app.device.engine import find_engine
+from app.domain.errors import TooLargeToPaste
 from app.domain.proofreading import Problem
 from app.text_proofreading import problem_mend, problem_text
 from app.ui import theme as t
@@ -28,45 +32,67 @@ def SourcePanel(shell: Shell, shelf: Shelf) -> ft.Control:
     others = [p for p in shelf.problems if not p.blocks]
 
     async def save(_: object) -> None:
-        built = await coach.build(shell.store, shell.clock, shelf.folder)
+        engine = find_engine()
+        if engine is not None:
+            shell.say(text_sound.SPEAKING)
+        built = await coach.build(shell.store, shell.clock, shelf.folder, engine)
         if built.data is None:
-            shell.say(words.BLOCKED)
+            shell.say(text_publish.BLOCKED)
         elif await shell.device.files.save_bytes(built.name, built.data):
-            set_saved(words.saved_programme(built.name, built.source.coach))
+            set_saved(text_publish.saved_programme(built.name, built.source.coach))
             shell.refresh()
         else:
-            shell.say(words.not_saved())
+            shell.say(text_publish.not_saved())
+
+    async def copy(_: object) -> None:
+        built = await coach.build(shell.store, shell.clock, shelf.folder, find_engine())
+        if built.data is None:
+            set_saved(text_publish.BLOCKED)
+            return
+        try:
+            text = built.text()
+        except TooLargeToPaste as error:
+            set_saved(hand_over.too_large(str(error.what["name"])))
+            return
+        copied = await shell.device.files.copy_text(text)
+        set_saved(hand_over.COPIED_PROGRAMME if copied else hand_over.NOT_COPIED)
+        shell.refresh()
 
     before = coach.published_version(shell.store, source.id)
     pieces: list[ft.Control] = [
         c.subhead(source.title or source.id),
-        c.body(words.source_line(source.coach, source.version, before)),
-        c.body(words.holds(len(source.sessions), len(source.exercises), len(source.programmes))),
-        c.strong(words.problems_line(len(blocking), len(others))),
+        c.body(text_publish.source_line(source.coach, source.version, before)),
+        c.body(text_publish.holds(len(source.sessions), len(source.exercises), len(source.programmes))),
+        c.strong(text_publish.problems_line(len(blocking), len(others))),
     ]
     if blocking:
-        pieces.append(c.harm_box(c.stack([c.strong(words.BLOCKS), c.rows([_problem(c, p) for p in blocking])], 10)))
+        listed = c.rows([_problem(c, p) for p in blocking])
+        pieces.append(c.harm_box(c.stack([c.strong(text_publish.BLOCKS), listed], 10)))
     shown = others if is_whole else others[:FEW]
     if shown:
         pieces.append(c.rows([_problem(c, p) for p in shown]))
     if len(others) > len(shown):
         pieces.append(c.side_by_side([c.small_button(words.SHOW_MORE, bind(set_whole, True))]))
     if shelf.blocked:
-        pieces.append(c.note(words.BLOCKED))
+        pieces.append(c.note(text_publish.BLOCKED))
     else:
-        press, icon = safe(shell, save), ft.Icons.SAVE_SHARP
-        pieces.append(c.side_by_side([c.button(words.SAVE_PROGRAMME, press, look=Look.SOLID, icon=icon)]))
+        name = source.title or source.id
+        pieces.append(c.side_by_side([
+            c.button(text_publish.SAVE_PROGRAMME, safe(shell, save), look=Look.SOLID, icon=ft.Icons.SAVE_SHARP),
+            c.button(hand_over.COPY_PROGRAMME, safe(shell, copy), icon=ft.Icons.COPY_SHARP,
+                     name=f"{hand_over.COPY_PROGRAMME}: {name}"),
+        ]))
     if saved:
-        pieces.append(c.notice(saved, icon=ft.Icons.CHECK_SHARP))
+        pieces.append(c.notice(saved, icon=ft.Icons.INFO_SHARP))
     pieces += _command(c, shelf)
     return c.box(c.stack(pieces, 12))
 
 
 def _problem(c: Card, problem: Problem) -> ft.Control:
-    says = f"{problem_text(problem)} {words.against(problem.value, problem.limit)}."
+    says = f"{problem_text(problem)} {text_publish.against(problem.value, problem.limit)}."
     return c.stack([c.text(problem.where, weight=t.SEMI), c.body(says), c.soft(problem_mend(problem))], 0)
 
 
 def _command(c: Card, shelf: Shelf) -> Sequence[ft.Control]:
-    name = f"{shelf.source.id}-{shelf.source.version}.evenload-pack"
-    return [c.caption(words.COMMAND_WHY), c.soft(words.command_hint(str(shelf.folder), name))]
+    name = coach.file_name(shelf.source.id, shelf.source.version)
+    return [c.caption(text_publish.COMMAND_WHY), c.soft(text_publish.command_hint(str(shelf.folder), name))]

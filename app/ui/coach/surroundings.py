@@ -19,7 +19,7 @@ BESIDE = 40
 def coach_nav(shell: Shell, chosen: str) -> Nav:
     """Desk, people, publish, settings."""
     places = tuple(Destination(key, name) for key, name in words.NAVIGATION.items())
-    return Nav(places, chosen, lambda key: shell.go(f"/{key}"), words.BRAND)
+    return Nav(places, chosen, lambda key: shell.go(f"/{key}"), shell.brand.name)
 
 
 def coach_page(shell: Shell, chosen: str, body: Sequence[ft.Control]) -> ft.Control:

@@ -6,7 +6,7 @@ Names for finding: a spot is the button "Left knee", once a level is given "Left
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import Any
 
@@ -34,6 +34,8 @@ class Asking:
     on_remove: Callable[[Spot], Any]
     ends: tuple[str, str, str] = ("", "", "")
     """What 0, 5 and 10 mean."""
+    labels: Mapping[Region, str] = field(default_factory=lambda: words_of.REGIONS)
+    """What stands before the sides of a region."""
 
 
 class View(Enum):
@@ -47,14 +49,20 @@ class View(Enum):
 def BodyPicker(
     c: Choices, levels: Mapping[Spot, int], on_change: Callable[[dict[Spot, int]], Any],
     ends: tuple[str, str, str] = ("", "", ""), view: View = View.LIST,
+    labels: Mapping[Region, str] = words_of.REGIONS, on_ask: Callable[[Spot | None], Any] | None = None,
 ) -> ft.Control:
-    """Picks spots and their levels; `on_change` gets all of them anew. It remembers only which spot is being asked."""
+    """Picks spots and their levels; `on_change` gets all of them anew. It remembers only which spot is being asked.
+
+    `on_ask` is told of each spot that is opened without a level yet, and None once nothing is open.
+    """
     nowhere: Spot | None = None
     spot, set_spot = ft.use_state(nowhere)
     shown, show = ft.use_state(view)
 
     def ask(which: Spot | None) -> None:
         set_spot(which)
+        if on_ask is not None:
+            on_ask(which)
 
     def set_level(which: Spot, level: int) -> None:
         on_change({**levels, which: level})
@@ -63,7 +71,7 @@ def BodyPicker(
         ask(None)
         on_change({other: level for other, level in levels.items() if other != which})
 
-    asking = Asking(levels, spot, ask, set_level, remove, ends)
+    asking = Asking(levels, spot, ask, set_level, remove, ends, labels)
     views = options((View.LIST, words_of.AS_LIST), (View.PICTURE, words_of.ON_PICTURE))
     drawn = body_list(c, asking) if shown is View.LIST else picture_list(c, asking)
     return c.stack([c.one_of(views, shown, show), drawn], t.GAP)
@@ -108,11 +116,11 @@ def _chosen(c: Choices, spot: Spot, level: int, asking: Asking) -> ft.Control:
 
 def _region(c: Choices, region: Region, asking: Asking) -> ft.Control:
     if region not in PAIRED_REGIONS:
-        return _spot(c, Spot(region), asking, words_of.REGIONS[region])
+        return _spot(c, Spot(region), asking, asking.labels[region])
     cells: list[ft.Control] = [
         _spot(c, Spot(region, side), asking, words_of.SIDES[side], expand=True) for side in ("left", "right")
     ]
-    name = c.text(words_of.REGIONS[region], t.T_LEAD, t.SEMI, height=1.15)
+    name = c.text(asking.labels[region], t.T_LEAD, t.SEMI, height=1.15)
     if c.scale > t.LARGE_PRINT:
         return c.stack([name, ft.Row(cells, spacing=t.GAP_S)], 4)
     name.width = 108

@@ -11,6 +11,8 @@ import flet as ft
 from app.ui import theme as t
 from app.ui.parts.words import Size, Words
 
+KEY = 72
+"""Width of the ink key at the left of a band, px."""
 Press = Callable[..., Any] | None
 """Called with the Flet event, plain or async. None: it cannot be pressed now."""
 
@@ -89,30 +91,34 @@ class Buttons(Words):
         return self.press(face, on_click, "", None, room(t.TARGET_DESK, t.T_BODY * 1.25, 2))
 
     def band(
-        self, key: str, words: str, icon: ft.IconData, on_click: Press, height: Size = t.TARGET_PLAYER
+        self, key: str, words: str, icon: ft.IconData, on_click: Press, height: Size = t.TARGET_PLAYER,
+        figure: ft.Control | None = None,
     ) -> ft.Control:
-        """A full-width band with an ink key at its left, all of it the button ("Easier: both heels together")."""
-        end = ft.Container(
-            self.icon(icon, self.p.paper, 36), bgcolor=self.p.ink, width=72, alignment=ft.Alignment.CENTER
-        )
+        """A full-width band with an ink key at its left, all of it the button ("Easier: both heels together").
+
+        `figure` stands at its right end.
+        """
         says = ft.Column(
             [self.text(key, t.T_BODY, t.EXTRA, height=1.15), self.text(words, t.T_LEAD, t.SEMI, height=1.15)],
             spacing=0, tight=True,
         )
         padding = room(height, t.T_BODY * 1.15 + t.T_LEAD * 1.15, 14)
-        row = ft.Row(
-            [end, ft.Container(says, expand=True, padding=padding)], spacing=0, intrinsic_height=True,
-            vertical_alignment=ft.CrossAxisAlignment.STRETCH,
-        )
+        row = ft.Row([ft.Container(says, expand=True, padding=padding), *([figure] if figure else [])], spacing=0,
+                     vertical_alignment=ft.CrossAxisAlignment.CENTER)
+        inner = ft.Container(row, border=ft.Border(left=ft.BorderSide(KEY, self.p.ink)),
+                             padding=ft.Padding(left=0, right=8 if figure else 0, top=0, bottom=0))
+        mark = ft.Container(self.icon(icon, self.p.paper, 36), left=0, top=0, bottom=0, width=KEY,
+                            alignment=ft.Alignment.CENTER)
         side = ft.BorderSide(t.RULE, self.p.ink)
-        return self.press(row, on_click, self.p.sheet, ft.Border(top=side, bottom=side), ft.Padding.all(0))
+        edges = ft.Border(top=side, bottom=side)
+        return self.press(ft.Stack([inner, mark]), on_click, self.p.sheet, edges, ft.Padding.all(0))
 
     def press(
         self, content: ft.Control, on_click: Press, ground: str, border: ft.Border | None, padding: ft.Padding,
         alignment: ft.Alignment | None = None, **more: Any,
     ) -> ft.Control:
         """Any content as one button, with the keyboard's ground of its own."""
-        focus = ft.Theme(focus_color=self.p.focus_solid if ground == self.p.ink else self.p.focus)
+        focus: Any = {"focus_color": self.p.focus_solid if ground == self.p.ink else self.p.focus}  # see `flet_theme`
         if on_click is None:
             still = ft.Container(content, bgcolor=ground or None, border=border, padding=padding, alignment=alignment)
             return ft.MergeSemantics(ft.Semantics(content=still, button=True), **more)

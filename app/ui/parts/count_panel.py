@@ -43,11 +43,11 @@ def count_panel(
         spoken: announced when it changes, so it must not hold the seconds; empty takes word, aside and foot.
         tallest: of the figures, px.
     """
-    ground, colour = _inks(c.p, phase)
+    ground, colour = inks(c.p, phase)
     size = figure_size(count, width - 2 * t.MARGIN, tallest)
-    pieces = [_header(c, word, aside, colour), _figures(count, width, size, colour)]
+    pieces = [_header(c, word, aside, colour), figures(count, width, size, colour)]
     pieces += [_padded(c.text(foot, t.T_LEAD, t.SEMI, colour, 1.15))] if foot else []
-    body = ft.Column([_edge(c.p, phase, width), *pieces, _edge(c.p, phase, width)], spacing=0, tight=True,
+    body = ft.Column([edge(c.p, phase, width), *pieces, edge(c.p, phase, width)], spacing=0, tight=True,
                      horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
     seen = ft.Semantics(content=ft.Container(body, bgcolor=ground, width=width), exclude_semantics=True,
                         label=words_of.left(count))
@@ -61,14 +61,14 @@ def figure_size(count: str, width: float, tallest: float) -> float:
     return min(tallest, width / (max(2, len(count)) * FIGURE_WIDTH))
 
 
-def _inks(p: t.Palette, phase: Phase) -> tuple[str, str]:
+def inks(p: t.Palette, phase: Phase) -> tuple[str, str]:
     return {
         Phase.WORK: (p.panel, p.on_work), Phase.REST: (p.tint, p.rest), Phase.SETUP: (p.sheet, p.ink),
         Phase.WAIT: (p.paper, p.ink),
     }[phase]
 
 
-def _edge(p: t.Palette, phase: Phase, width: float) -> ft.Control:
+def edge(p: t.Palette, phase: Phase, width: float) -> ft.Control:
     """What stands above and below: nothing, hatching, a rule, a broken rule."""
     box = [(0.0, 0.0, width, float(BAND))]
     middle = BAND / 2
@@ -92,7 +92,7 @@ def _padded(content: ft.Control) -> ft.Control:
     return ft.Container(content, padding=ft.Padding.symmetric(horizontal=t.MARGIN, vertical=2))
 
 
-def _figures(count: str, width: float, size: float, colour: str) -> ft.Control:
+def figures(count: str, width: float, size: float, colour: str) -> ft.Control:
     height = size * FIGURE_HEIGHT
     style = ft.TextStyle(size=size, weight=t.EXTRA, color=colour, font_family=t.FAMILY, height=1.0, letter_spacing=0)
     text = cv.Text(width / 2, height / 2 + size * FIGURE_DROP, count, style=style, alignment=ft.Alignment.CENTER)

@@ -11,7 +11,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect, sync_playwright
+from playwright.sync_api import Browser, Locator, Page, expect, sync_playwright
+
+from tests.ui.gallery_figures import PAIR, RUNS, STANDS, STILL, TURNED
 
 pytestmark = pytest.mark.browser
 ROOT = Path(__file__).resolve().parents[3]
@@ -133,3 +135,25 @@ def test_large_print_keeps_every_button_whole(browser: Browser, gallery: str, sh
     for box in boxes:
         assert box and box["x"] >= 0 and box["x"] + box["width"] <= 412.5 and box["height"] >= 48
     page.close()
+
+
+def test_a_figure_runs_and_stands_as_it_is_told(browser: Browser, gallery: str) -> None:
+    """What runs has moved a moment later, what stands has not; each is a picture with a name."""
+    page = opened(browser, f"{gallery}/figures/light", 1500)
+    runs, stands = (page.get_by_role("img", name=name, exact=True) for name in (RUNS, STANDS))
+    for name in (RUNS, STANDS, TURNED, STILL, PAIR):
+        expect(page.get_by_role("img", name=name, exact=True)).to_be_visible()
+    page.wait_for_timeout(1500)  # the player is loaded
+    before = [_seen(page, figure) for figure in (runs, stands)]
+    page.wait_for_timeout(900)
+    after = [_seen(page, figure) for figure in (runs, stands)]
+    assert before[0] != after[0]
+    assert before[1] == after[1]
+    assert len(before[1]) > 3000, "an empty picture would be small"
+    page.close()
+
+
+def _seen(page: Page, figure: Locator) -> bytes:
+    box = figure.bounding_box()
+    assert box
+    return page.screenshot(clip={key: box[key] for key in ("x", "y", "width", "height")})

@@ -3,7 +3,11 @@ from __future__ import annotations
 
 import dataclasses
 
+import flet as ft
+import msgpack
 import pytest
+from flet.controls.base_control import BaseControl
+from flet.messaging.protocol import configure_encode_object_for_msgpack
 
 from app.ui import theme as t
 
@@ -35,6 +39,22 @@ def test_contrast_is_that_of_the_standard() -> None:
 @pytest.mark.parametrize("palette", BOTH)
 def test_the_theme_sets_colour_size_and_family_everywhere(palette: t.Palette) -> None:
     """No style of the theme is left to inherit black, a shrunken size or another face."""
-    styles = [s for s in dataclasses.asdict(t.flet_theme(palette).text_theme).values() if s]
+    styles = [dataclasses.asdict(style) for style in t.flet_theme(palette)["text_theme"].values()]
     assert len(styles) >= 10
     assert all(s["color"] == palette.ink and s["font_family"] == t.FAMILY and s["size"] and s["height"] for s in styles)
+
+
+@pytest.mark.parametrize("palette", BOTH)
+def test_the_theme_is_what_flet_makes_of_its_own(palette: t.Palette) -> None:
+    """Every name and value that the client is sent, as by Flet's classes, which are not loaded for it."""
+    ours = t.flet_theme(palette)
+    still = {name: ft.PageTransitionTheme(value) for name, value in ours["page_transitions"].items()}
+    its = ft.Theme(**ours | {
+        "color_scheme": ft.ColorScheme(**ours["color_scheme"]), "text_theme": ft.TextTheme(**ours["text_theme"]),
+        "page_transitions": ft.PageTransitionsTheme(**still)})
+    assert sent(ours) == sent(its)
+
+
+def sent(what: object) -> object:
+    """As the client reads it."""
+    return msgpack.unpackb(msgpack.packb(what, default=configure_encode_object_for_msgpack(BaseControl)))

@@ -1,0 +1,64 @@
+"""`evenload cues`: the sound track of a session as a WAV file."""
+from __future__ import annotations
+
+import argparse
+import json
+from collections.abc import Mapping
+from datetime import date
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from app import text_sound as words
+from app.commands.files import read_file, write_stream
+from app.commands.timeline import order_at, source_at
+from app.domain.cuetrack import CueTrack, lay_track, write_track
+from app.domain.plan import Timeline
+from app.domain.source import Source
+from app.domain.spoken import exercise_lines, side_lines
+from app.domain.timeline import compile_timeline
+from app.domain.wav import RATE
+from app.exchange.archive import Shelf
+from app.exchange.recording import read_recording
+from app.exchange.source import read_media
+from app.exchange.voice import clips_in
+
+DONE, NO = 0, 1
+
+
+async def run(args: argparse.Namespace) -> int:
+    """Writes the track. Exit 1, and nothing written, where today gives no session."""
+    source = await source_at(args.pack)
+    timeline = compile_timeline(order_at(args, source, date.today()))
+    if not timeline.steps:
+        print(words.NO_TRACK)
+        return NO
+    track = lay_track(timeline.steps, library=source.library(), clips=_clips(args.pack, source))
+    write_stream(args.output, partial(write_track, track))
+    if args.json:
+        print(json.dumps(track_shape(track, timeline, args.output), ensure_ascii=False, indent=1))
+    else:
+        lines = sum(sound.is_line for sound in track.sounds)
+        print(words.track_written(args.output.name, timeline.total_ms // 1000, len(track.sounds) - lines, lines))
+    return DONE
+
+
+def _clips(path: Path, source: Source) -> Mapping[str, bytes]:
+    """The recorded lines of a pack, or of a folder; there they are brought into form first.
+
+    Raises:
+        WrongValue: a recording in the folder that is no such WAV file.
+    """
+    wanted = [*side_lines(), *(line for exercise in source.exercises for line in exercise_lines(exercise))]
+    if not path.is_dir():
+        return clips_in(Shelf(read_file(path)), [line.clip for line in wanted])
+    media = read_media(path)
+    return {line.clip: read_recording(media[line.clip], line.clip) for line in wanted if line.clip in media}
+
+
+def track_shape(track: CueTrack, timeline: Timeline, path: Path) -> dict[str, Any]:
+    """What is on the track: each sound by its first sample. `kind` is a kind of cue or, of a line, its file."""
+    sounds = [{"kind": sound.name, "sample": sound.at, "position_ms": track.position_ms(sound.at * 1000 // RATE)}
+              for sound in track.sounds]
+    return {"file": str(path), "session": timeline.session, "rate": RATE, "samples": track.length,
+            "total_s": timeline.total_ms // 1000, "sounds": sounds}

@@ -1,0 +1,47 @@
+"""`evenload make-app` and `evenload serve`: a studio's own offline app, made and looked at."""
+from __future__ import annotations
+
+import argparse
+import webbrowser
+
+from app import text_making
+from app.actions.making import make_app
+from app.domain.errors import WrongValue
+from app.exchange.brand import read_brand_files
+from app.exchange.web_shell import LISTING
+
+DONE = 0
+
+
+def run_make(args: argparse.Namespace) -> int:
+    """Writes the folder.
+
+    Raises:
+        ContentError, FileError: the brand or the shell is wrong; nothing was written.
+    """
+    whole = read_brand_files(args.brand)
+    made = make_app(whole, args.shell, args.output)
+    print(text_making.made(whole.brand.name, str(made.folder), made.files, made.size))
+    return DONE
+
+
+def run_serve(args: argparse.Namespace) -> int:
+    """Serves a folder on this machine until interrupted.
+
+    Raises:
+        WrongValue: the folder is none that `make-app` made.
+        PortTaken: the port cannot be had.
+    """
+    from app.commands.serve import has_display
+    from app.static_server import serve_folder
+
+    if not (args.folder / LISTING).is_file():
+        raise WrongValue(where=str(args.folder), value=None, expected="a folder made by make-app")
+
+    def ready(address: str) -> None:
+        print(text_making.shown_at(address), flush=True)
+        if not args.no_browser and has_display():
+            webbrowser.open(address)
+
+    serve_folder(args.folder, port=args.port, on_ready=ready)
+    return DONE

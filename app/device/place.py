@@ -1,0 +1,85 @@
+"""Where the app runs, as far as it bears on what is kept: this machine's own disk, or a browser's storage.
+
+Only a page knows some of it; `page.js` tells the worker over a channel of the same name.
+"""
+from __future__ import annotations
+
+import sys
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+
+@dataclass
+class Place:
+    """What is known so far. In a browser, more is told a moment after the start."""
+
+    in_browser: bool = False
+    is_kept: bool = False
+    """The browser has agreed not to delete the store by itself."""
+    on_home_screen: bool = False
+    """Opened as an installed app and not in a browser's tab."""
+    offline_start: datetime | None = None
+    """When a start without a network was last seen to succeed on this device; None: not tried yet."""
+    newer_waits: bool = False
+    """A newer version is downloaded; it is used from the next start on."""
+
+
+def native_place() -> Place:
+    """A program of its own on this machine."""
+    return Place()
+
+
+def browser_place(address: str, folder: str, offline: str) -> Place:
+    """The page at an address; `offline` is the instant handed over at the start, ISO text, or empty."""
+    place = Place(in_browser=True, offline_start=_instant(offline))
+    if sys.platform == "emscripten":
+        _listen(place, folder)
+    return place
+
+
+def told(place: Place, message: Any) -> None:
+    """Takes over what the page says."""
+    place.is_kept = bool(message.get("kept", place.is_kept))
+    place.on_home_screen = bool(message.get("home", place.on_home_screen))
+    place.offline_start = _instant(message.get("offline", "")) or place.offline_start
+    place.newer_waits = bool(message.get("newer", place.newer_waits))
+
+
+def tell_shown(folder: str) -> None:
+    """Tells the page that the first screen stands, upon which it notes a start without a network."""
+    _say(folder, "shown")
+
+
+def ask_for_newer(folder: str) -> None:
+    """Has the page start again with the newer version, once that is downloaded. Call it where nothing else runs."""
+    _say(folder, "newer wanted")
+
+
+def _say(folder: str, word: str) -> None:
+    if sys.platform == "emscripten":
+        import js
+
+        channel = js.BroadcastChannel.new(f"page:{folder}")
+        channel.postMessage(word)
+        channel.close()
+
+
+def _listen(place: Place, folder: str) -> None:
+    import js
+    from pyodide.ffi import create_proxy
+
+    def heard(event: Any) -> None:
+        if not isinstance(event.data, str):  # words are for pages
+            told(place, event.data.to_py())
+
+    channel = js.BroadcastChannel.new(f"page:{folder}")
+    channel.onmessage = create_proxy(heard)
+    channel.postMessage("tell")
+
+
+def _instant(text: str) -> datetime | None:
+    try:
+        return datetime.fromisoformat(text)
+    except ValueError:
+        return None

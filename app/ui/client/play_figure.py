@@ -1,0 +1,46 @@
+"""Where a moving or a still figure stands in the player. Nothing stands there for an exercise without one."""
+from __future__ import annotations
+
+import flet as ft
+
+from app.domain.exercise import Exercise
+from app.domain.run import Status
+from app.ui.client.play_live import Live
+from app.ui.figures import Motion, Play, moving_figure, still_figure
+from app.ui.parts import Card
+from app.ui.shell import Shell
+
+LEAST = 90
+"""Smaller than this a figure tells nothing from a distance, px."""
+
+
+def main_figure(c: Card, live: Live, width: float, height: float) -> list[ft.Control]:
+    """The exercise under way or coming, moving while the session runs; at most so wide and so high, px."""
+    step = live.now.state.step
+    found = live.now.library.get(step.exercise or "")
+    if found is None or min(width, height) < LEAST:
+        return []
+    side = step.side or (after.side if (after := live.now.state.next_effort()) else None)
+    drawn = moving_figure(live.shell, live.now.pack, found, width=width, height=height, play=_play(live),
+                          motion=live.motion, side=side, key=str(live.now.state.index))
+    return [drawn] if drawn else []
+
+
+def easier_figure(c: Card, live: Live, option: Exercise, size: float) -> ft.Control | None:
+    """The easier option, for its band."""
+    return moving_figure(live.shell, live.now.pack, option, width=size, height=size, play=_play(live),
+                         motion=live.motion, side=live.now.state.step.side, key=f"easier {live.now.state.index}")
+
+
+def still(c: Card, shell: Shell, pack: str, exercise: Exercise, size: float) -> ft.Control | None:
+    """A still picture, for a list."""
+    return still_figure(shell, pack, exercise, size=size)
+
+
+def stands_in_two(live: Live) -> bool:
+    """Whether two stills are shown in place of one that moves; they need more room."""
+    return live.motion is Motion.CALM
+
+
+def _play(live: Live) -> Play:
+    return Play.RUNS if live.status is Status.RUNNING else Play.STANDS

@@ -1,0 +1,31 @@
+// What only the page can ask of the browser: that the store be kept, how it was opened, whether a newer version waits.
+// Told to Python's worker over a channel that no other app of this host uses.
+const pageParts = new URL("./", document.baseURI).pathname.split("/").filter(Boolean);
+const pageFolder = ["evenload", ...pageParts.map((part) => encodeURIComponent(part).replaceAll("_", "%5F"))].join("_");
+const pageChannel = new BroadcastChannel("page:" + pageFolder);
+let newerCame = false, newerWanted = false;
+
+const tellPage = async () => pageChannel.postMessage({
+    kept: await (navigator.storage?.persisted?.() ?? false),
+    home: matchMedia("(display-mode: standalone)").matches || navigator.standalone === true,
+    offline: localStorage.getItem(TRIED) ?? "",
+    newer: !!(await waitingVersion()),
+});
+// A browser may ask the person, which it does only after a first press.
+const askToKeep = () => navigator.storage?.persist?.().then(tellPage, () => {});
+const noteOffline = async () => {
+    if (!(await isOffline())) return;
+    localStorage.setItem(TRIED, new Date().toISOString());
+    tellPage();
+};
+// Only for one that came while this page was open: what waited before may be kept waiting by another window.
+const startNewer = () => { if (newerCame && newerWanted) location.reload(); };
+
+pageChannel.onmessage = ({ data }) => {
+    if (data === "tell") tellPage();
+    if (data === "shown") { isShown = true; newerWanted = false; noteOffline(); }
+    // Python cannot open the records, which a newer version wrote; nothing runs here that could be disturbed
+    if (data === "newer wanted") { newerWanted = true; startNewer(); }
+};
+addEventListener("pointerup", askToKeep, { once: true });
+addEventListener("evenload-newer", () => { newerCame = true; tellPage(); startNewer(); });

@@ -1,0 +1,102 @@
+"""A daughter leads her father through his session: whose it is, how he is, what she does, and what is only a guess."""
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, expect
+
+from app import text_client as client
+from app import text_lead as lead
+from app import text_parts as parts
+from app import text_player as says
+from app.domain.diary import AnsweredBy
+from app.text_signs import sign_words
+from tests.browser.driver import Walker
+from tests.browser.server import Server
+from tests.browser.session import Session
+from tests.browser.test_windows import kept_sessions
+
+pytestmark = pytest.mark.browser
+
+NAME = "Anton Brekke"
+NOT_HIMSELF = lead.not_themselves("man")
+
+
+@pytest.fixture
+def data(led: Path, tmp_path: Path) -> Path:
+    """His answers of this morning are in; the left knee is a little sore."""
+    return Path(shutil.copytree(led, tmp_path / "data"))
+
+
+def to_the_start(walker: Walker, server: Server) -> Session:
+    """From today's card over both questions to the first count."""
+    walker.open(server.at("/today")).press(client.START)
+    walker.sees_heading(lead.whose_question(NAME)).press(lead.whose_yes(NAME))
+    walker.sees_heading(lead.how_today(NAME)).sees_button(NOT_HIMSELF).press(lead.AS_USUAL)
+    walker.sees_heading(says.BEFORE).sees(says.whose(NAME))
+    session = Session(walker)
+    session.start()
+    return session
+
+
+def test_she_leads_him_through_and_her_guess_stays_a_guess(
+        browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+    """What to say, where to stand, what to hold and to watch; questions only once he sits; his session, all along."""
+    server = serve(data)
+    with Walker(browser) as walker:
+        to_the_start(walker, server)
+        walker.sees(says.whose(NAME), lead.YOU_SAY, lead.YOU_STAND, lead.YOU_HOLD, lead.WATCH_FOR, lead.WATCH_ALWAYS)
+        walker.press(says.HURTS).sees_heading(lead.SIT_THEM_DOWN)
+        expect(walker.button(re.compile(f"^{says.GAVE_WAY}"))).to_have_count(0)
+        walker.press(lead.they_sit(NAME)).choose(parts.answer(says.GAVE_WAY, parts.NO))
+        walker.press("Left knee").choose(parts.of("Left knee", 3, 10)).sees(lead.SAID_OR_SEEN, *lead.SEEN)
+        walker.sees_button(lead.SEEN_GREY)
+        expect(walker.button(lead.I_THINK)).to_have_attribute("aria-current", "true")
+        walker.sees(lead.GUESS_NOTE).press(says.TELL).sees_heading(says.CHANGED)
+        walker.press(says.GO_ON).sees(re.compile("left$"))
+        walker.press(says.END).press(re.compile(f"^{says.END_REASONS[0][1]}"))
+        walker.sees(re.compile(f"How hard .*{NAME}"))
+    hurt = kept_sessions(data)[-1].hurts[-1]
+    assert hurt.answered_by is AnsweredBy.LEADER and hurt.level == 3
+
+
+def test_not_himself_today_stops_before_and_during(
+        browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+    """Before, nothing starts; under way it is one tap from the count, and the number stands above the list."""
+    server = serve(data)
+    with Walker(browser) as walker:
+        to_the_start(walker, server)
+        walker.press(NOT_HIMSELF).sees_heading(NOT_HIMSELF).sees(re.compile("^Call 999"), "Then ring Ragna, 555 0102.")
+        walker.press(says.BACK_TO_SESSION).sees_button(says.GO_ON)
+        walker.press(NOT_HIMSELF, re.compile(f"^{says.AMISS[2][1]}"))
+        walker.sees(sign_words("dizziness"), re.compile("Sit down and rest")).go("/today")
+        walker.sees_heading(client.STOP_HEAD)
+        expect(walker.button(client.START)).to_have_count(0)
+    assert kept_sessions(data)[-1].sign == "dizziness"
+
+
+@pytest.mark.whole(keep=0)
+def test_confused_before_a_session_opens_none(browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+    """The card says whom to call, and Start is gone."""
+    server = serve(data)
+    with Walker(browser) as walker:
+        walker.open(server.at("/play")).press(lead.whose_yes(NAME), NOT_HIMSELF)
+        walker.sees(re.compile("^Call 999")).press(re.compile(f"^{says.AMISS[0][1]}"))
+        walker.sees_heading(client.URGENT_HEAD)
+        expect(walker.button(client.START)).to_have_count(0)
+        walker.go("/play").settle()
+        expect(walker.button(says.START)).to_have_count(0)
+
+
+@pytest.mark.whole(keep=0)
+def test_another_person_is_not_led_through_his_session(
+        browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+    """Somebody else leads to whose turn it is."""
+    server = serve(data)
+    with Walker(browser) as walker:
+        walker.open(server.at("/play")).press(lead.WHOSE_NO).settle()
+        assert "/who" in walker.page.url

@@ -1,0 +1,216 @@
+"""The player as it is seen: on a phone that stands or lies, on a desk, at 100 % and at 200 % of the text, from afar."""
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from functools import partial
+from math import hypot
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, expect
+
+from app import text_pauses as pauses
+from app import text_player as says
+from app.exchange.source import read_source
+from app.ui.client.play_distance import NAME_SHARE
+from app.ui.parts.letters import in_two_lines
+from tests.browser.boxes import Box, overlaps, printed, seen, sticks_out
+from tests.browser.count import Sight
+from tests.browser.driver import DESKTOP, LYING, PHONE, Walker
+from tests.browser.prepared import SOURCE
+from tests.browser.server import Server
+from tests.browser.session import Session
+
+pytestmark = pytest.mark.browser
+
+SLOW = "0.03"
+"""So that a count stays for half a minute: it is looked at from many sides."""
+SIDED = re.compile("^Hold, .*, (Left|Right)$")
+COUNT = re.compile(r"^(\d+:)?\d+ left$")
+LOOKS = tuple((size, large) for large in (False, True) for size in (PHONE, LYING, DESKTOP))
+REACHABLE = (says.EASIER, says.SKIP, says.BACK, says.HURTS, says.STOP_SIGNS, pauses.DISTANCE_NAME, says.PAUSE, says.END)
+MM = hypot(*LYING) / (6 * 25.4)
+"""CSS px to a millimetre on a phone of six inches across whose page is 915 × 412 px when it lies: 6.6."""
+
+
+@pytest.fixture(scope="module")
+def session(browser: Browser, ready: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Session]:
+    """A session on a clock that hardly moves."""
+    data = Path(shutil.copytree(ready, tmp_path_factory.mktemp("looks") / "data"))
+    server = Server(data, "--rate", SLOW).start()
+    try:
+        with Walker(browser) as walker:
+            under_way = Session(walker.open(server.at("/play")))
+            under_way.start()
+            yield under_way
+    finally:
+        server.stop()
+    assert not server.complaints()
+
+
+@pytest.fixture
+def hold(session: Session) -> Session:
+    """The same in a hold of one side that has an easier option: a skip over both sides, and back."""
+    session.walker.look(PHONE)
+    for _ in range(60):
+        said = session.now().said
+        if SIDED.search(said):
+            return session
+        skipped(session, "ArrowRight")
+        if said.endswith(" next"):
+            skipped(session, "ArrowLeft")
+    raise AssertionError(f"no hold of one side; the page says {session.walker.spoken()}")
+
+
+def skipped(session: Session, key: str) -> Sight:
+    """What is seen after a key that moves the session."""
+    before = session.now()
+    session.walker.key(key)
+    return session.until(partial(Sight.leaps_from, other=before))
+
+
+def the(boxes: list[Box], words: re.Pattern[str]) -> Box:
+    """The one that says this."""
+    found = [box for box in boxes if words.search(box.words)]
+    assert found, f"nothing says {words.pattern}: {[box.words for box in boxes]}"
+    return found[0]
+
+
+def scrolled_to(walker: Walker, name: str) -> Box:
+    """What a button shows of itself once the wheel has been turned until it is seen whole, or for long enough."""
+    size = walker.page.viewport_size
+    assert size
+    walker.page.mouse.move(size["width"] * 0.75, size["height"] * 0.5)
+    found: list[Box] = []
+    for turn in range(24):
+        found = [box for box in seen(walker) if box.role == "button" and box.words.startswith(name)]
+        if found and found[0].height >= 47.5:
+            return found[0]
+        walker.page.mouse.wheel(0, 80 if turn < 16 else -80)
+        walker.settle()
+    raise AssertionError(f"“{name}” is seen as {found}")
+
+
+def named(session: Session) -> str:
+    """The exercise, without its side."""
+    return re.sub(", (Left|Right)$", "", session.now().about)
+
+
+def test_a_presenters_remote_leads_it(session: Session) -> None:
+    """Page down and up skip and go back, a full stop and B pause; up gives more rest, down is ready."""
+    walker = session.walker
+    for _ in range(20):
+        if session.now().kind == "Rest":
+            break
+        skipped(session, "PageDown")
+    walker.button(says.LONGER_REST).click(trial=True)
+    rested = session.now()
+    assert skipped(session, "ArrowUp").left_s >= rested.left_s + 13
+    assert skipped(session, "ArrowDown").left_s <= 3
+    for key in (".", "b"):
+        walker.key(key).sees_button(says.GO_ON)
+        walker.key(key).sees_button(says.PAUSE)
+    assert skipped(session, "PageUp").kind in ("Work", "Hold")
+
+
+@pytest.mark.parametrize(("size", "large"), LOOKS)
+def test_name_side_count_and_what_comes_next_are_there_and_whole(
+        hold: Session, size: tuple[int, int], large: bool) -> None:
+    """Nothing lies upon anything else or reaches over the edge; the count needs no scrolling, nor does the name."""
+    walker = hold.walker.look(size, large_print=large)
+    boxes = seen(walker)
+    count = the(boxes, COUNT)
+    name = walker.page.get_by_role("heading", name=named(hold), exact=True)
+    expect(name).to_be_attached()
+    others = [box for box in boxes if box is not count and box.words != hold.now().said]
+    assert not overlaps(others) and not sticks_out(boxes, size[0])
+    assert not [box.words for box in others if box.covers(count)]
+    at_once = the(boxes, re.compile(f"^{re.escape(named(hold))}$"))
+    assert at_once.height > at_once.whole - 1
+    for words in ("^(Left|Right)$", "^Next: "):
+        walker.page.get_by_text(re.compile(words)).first.scroll_into_view_if_needed()
+        the(seen(walker), re.compile(words))
+    walker.sees(re.compile(r"^Time strip: \d+ minutes.* \d+ minutes? done"))
+
+
+@pytest.mark.parametrize("size", [PHONE, LYING, DESKTOP])
+def test_the_numerals_are_as_tall_as_their_place_allows(hold: Session, size: tuple[int, int]) -> None:
+    """They fill the panel's width, or else three tenths of the page's lesser side."""
+    walker = hold.walker.look(size)
+    count = the(seen(walker), COUNT)
+    figures = printed(walker, Box("", "", count.left, count.top + 58, count.right, count.bottom - 2, 0))
+    assert figures.width > 0.85 * (count.width - 40) or figures.tallest > 0.3 * min(size), figures
+
+
+@pytest.mark.parametrize(("size", "large"), LOOKS)
+def test_every_button_can_be_reached(hold: Session, size: tuple[int, int], large: bool) -> None:
+    """Each comes into view and lies under the finger, 48 px or more; what stops needs no scrolling."""
+    walker = hold.walker.look(size, large_print=large)
+    at_once = {box.words for box in seen(walker) if box.height > box.whole - 1}
+    assert {says.HURTS, says.STOP_SIGNS, says.PAUSE} <= at_once
+    for name in REACHABLE:
+        box = scrolled_to(walker, name)
+        assert box.width >= 47.5 and box.left >= -0.5 and box.right <= size[0] + 0.5
+        walker.button(re.compile(f"^{re.escape(name)}")).first.click(trial=True)
+
+
+@pytest.mark.parametrize("size", [PHONE, LYING, DESKTOP])
+def test_one_huge_target_pauses(hold: Session, size: tuple[int, int]) -> None:
+    """A tap anywhere on the count; another one goes on."""
+    walker = hold.walker.look(size)
+    count = the(seen(walker), COUNT)
+    assert count.width > 0.4 * size[0] and count.height > 180
+    for x, y, words in ((0.1, 0.9, says.GO_ON), (0.9, 0.5, says.PAUSE)):
+        walker.page.mouse.click(count.left + x * count.width, count.top + y * count.height)
+        walker.sees_button(words)
+
+
+def test_the_large_view_reads_from_three_metres(hold: Session) -> None:
+    """On a phone of six inches that lies: figures of 25 mm, capitals of 9 mm in two lines at most, in the picture."""
+    walker = hold.walker.look(LYING)
+    walker.press(pauses.DISTANCE_NAME).sees_button(pauses.CARD).settle()
+    boxes = seen(walker)
+    figures = printed(walker, the(boxes, COUNT))
+    assert figures.tallest / MM >= 25
+    name = the(boxes, re.compile(f"^{re.escape(named(hold)[:12])}"))
+    lines = printed(walker, name)
+    assert 1 <= len(lines.rows) <= 2 and lines.tallest / MM >= 9
+    top, bottom = lines.rows[0]
+    first = replace(name, top=name.top + top - 2, bottom=name.top + bottom + 2)
+    begins, ends = printed(walker, first).columns[0]
+    capital = printed(walker, replace(first, left=name.left + begins - 2, right=name.left + ends + 1))
+    assert capital.tallest / MM >= 9
+    assert name.left >= 0 and name.right <= LYING[0] and name.bottom <= LYING[1]
+    assert not overlaps([box for box in boxes if box.words != hold.now().said])
+    walker.button(says.STOP_SIGNS).click(trial=True)
+    walker.look(PHONE).sees_button(pauses.CARD)
+    assert not sticks_out(seen(walker), PHONE[0])
+    walker.press(pauses.CARD).sees_button(pauses.DISTANCE_NAME)
+
+
+def test_every_shipped_name_is_tall_enough_from_three_metres() -> None:
+    """From the top of a tall letter to the foot of a low one, 0.92 of the size."""
+    for exercise in read_source(SOURCE).library().values():
+        lines, ems = in_two_lines(exercise.name)
+        size = min(NAME_SHARE * LYING[1], (LYING[0] - 32) / ems)
+        assert len(lines) <= 2 and 0.92 * size / MM >= 9, exercise.name
+
+
+def test_what_it_waits_for_never_hides_the_answer(
+        browser: Browser, alone: Path, serve: Callable[..., Server], tmp_path: Path) -> None:
+    """At 200 % the question stands whole, and so do the tap that answers it, “That hurts” and the stop signs."""
+    server = serve(Path(shutil.copytree(alone, tmp_path / "data")), "--rate", "20")
+    with Walker(browser) as walker:
+        Session(walker.open(server.at("/play"))).start()
+        for _ in range(120):
+            if walker.button(pauses.ALL_RIGHT).count() or walker.words(pauses.ALL_RIGHT_WAITS).count():
+                break
+            walker.key("ArrowRight").settle().page.wait_for_timeout(150)  # one press more would answer it
+        walker.sees(pauses.ALL_RIGHT_WAITS)
+        for size, large in LOOKS[3:5]:
+            walker.look(size, large_print=large)
+            at_once = {box.words for box in seen(walker) if box.height > box.whole - 1 and box.bottom <= size[1] + 0.5}
+            assert {pauses.ALL_RIGHT_WAITS, pauses.ALL_RIGHT, says.HURTS, says.STOP_SIGNS} <= at_once, (size, large)
