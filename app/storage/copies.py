@@ -1,7 +1,8 @@
 """Copies of the SQLite file: made aside before an upgrade, offered when the file is damaged, and put back.
 
-For `evenload.db`: `evenload.db.copy-0001-3` is the third copy, of tables at version 0001;
-`evenload.db.damaged-1` and `evenload.db.replaced-1` were set aside and are never deleted by the program.
+For `evenload.db`: `evenload.db.copy-0001-3` is the third copy, of tables at version 0001; `evenload.db.copying` is
+one on its way; `evenload.db.damaged-1` and `evenload.db.replaced-1` were set aside and are never deleted by the
+program.
 """
 from __future__ import annotations
 
@@ -20,6 +21,8 @@ from app.storage.faults import named_disk_faults, named_faults
 KEEP = 3
 #: SQLite's own files beside the database.
 BESIDE = ("-wal", "-shm", "-journal")
+#: A copy while it is written; it gets its name once it is whole, so a program that was cut off leaves none that is not.
+COPYING = "copying"
 
 
 def copies(path: Path) -> tuple[Path, ...]:
@@ -39,7 +42,9 @@ def keep_copy(path: Path, version: str) -> Path:
     new = path.with_name(f"{path.name}.copy-{version}-{max(numbers, default=0) + 1}")
     if not is_whole(path):
         raise DamagedDatabase(path=str(path), kept=str(path))
-    _copy(path, new)
+    _copy(path, part := _cut_off_removed(path))
+    with named_disk_faults(str(path)):
+        part.replace(new)
     for old in copies(path)[:-KEEP]:
         old.unlink()
     return new
@@ -90,6 +95,7 @@ def discard_copies(path: Path) -> int:
     found = copies(path)
     for copy in found:
         copy.unlink()
+    _cut_off_removed(path)
     return len(found)
 
 
@@ -137,6 +143,15 @@ def _copy(source: Path, target: Path) -> None:
     except BaseException:
         target.unlink(missing_ok=True)
         raise
+
+
+def _cut_off_removed(path: Path) -> Path:
+    """Where a copy is written; what an earlier one that was cut off left there is deleted."""
+    part = path.with_name(f"{path.name}.{COPYING}")
+    with named_disk_faults(str(path)):
+        for end in ("", *BESIDE):
+            part.with_name(part.name + end).unlink(missing_ok=True)
+    return part
 
 
 def _beside(path: Path) -> Iterable[Path]:

@@ -278,6 +278,26 @@ def test_a_copy_holds_what_was_only_in_the_journal_yet(told: Store) -> None:
     assert dump(open_store(copy)) == dump(told)
 
 
+def test_a_copy_that_was_cut_off_counts_for_nothing(told: Store) -> None:
+    """A process that ends in the middle leaves no copy; what it left is taken away by the next one, and by erasing."""
+    path = file_of(told)
+    code = ("import os, pathlib, sys\nfrom app.storage import copies\n"
+            "copies._copy = lambda old, new: (new.write_bytes(old.read_bytes()[:4096]), os._exit(9))\n"
+            "copies.keep_copy(pathlib.Path(sys.argv[1]), '0001')")
+
+    def cut_off() -> None:
+        assert subprocess.run([sys.executable, "-c", code, str(path)], check=False).returncode == 9
+        assert (path.parent / "evenload.db.copying").stat().st_size == 4096
+
+    cut_off()
+    assert copies(path) == () and last_good_copy(path) is None
+    assert copy_of_the_day(told, datetime.now(UTC).date()) is not None and last_good_copy(path) is not None
+    assert not (path.parent / "evenload.db.copying").exists()
+    cut_off()
+    sweep_after_erasing(told)
+    assert not (path.parent / "evenload.db.copying").exists() and len(copies(path)) == 1
+
+
 def test_putting_a_copy_back_keeps_what_was_there(told: Store) -> None:
     """Under a name that is returned."""
     path = file_of(told)
