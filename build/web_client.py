@@ -26,7 +26,7 @@ ELSEWHERE = b"https://cdn.jsdelivr.net/npm/@rive-app/flutter-native-wasm@44.0.0/
 #: As long, and never asked of any server.
 NOWHERE = b"blob:" + b"-" * (len(ELSEWHERE) - 5)
 #: Of ours, what the browser loads as a file of its own.
-ALONE = ("page.js", "parts.mjs", "opfs_fs.mjs", "sw.js")
+ALONE = ("page.js", "parts.mjs", "opfs_fs.mjs", "memory.mjs", "memory-worker.js", "sw.js")
 UNCHANGED = (*ENGINES, *(f"assets/{name}" for name in ASSETS), *(f"pyodide/{name}" for name in PYODIDE),
              "version.json")
 
@@ -151,8 +151,12 @@ def worker(text: str) -> str:
                    '        self.pyodide.registerJsModule("flet_js", flet_js);\n'
                    '        self.pyodide.registerJsModule("store_files", storeFiles);\n'
                    '        await layParts(self.pyodide, parts);\n', where)
+    text = replace(text, "self.pyodide = await loadPyodide({", "self.pyodide = await loadKept(loadPyodide, {", where)
+    end = "            stderr: (text) => self.sendPythonOutput(text, true),\n        }"
+    text = replace(text, end + ");", end + ", self.flet_js.args.memoryFailed);", where)
     replace(text, 'if "script" not in py_args:', "", where)
-    return ('import { fetchParts, layParts } from "./parts.mjs";\n'
+    return ('import { loadKept } from "./memory.mjs";\n'
+            'import { fetchParts, layParts } from "./parts.mjs";\n'
             'import * as storeFiles from "./opfs_fs.mjs";\n' + text)
 
 

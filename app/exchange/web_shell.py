@@ -39,6 +39,8 @@ POLICY = "; ".join((
 ))
 #: Read by people or by `make-app`, never by the app.
 _NOT_PRECACHED = re.compile(r"^licences/|^(sw\.js|shell\.json|files\.json)$")
+#: What Python and everything that it loads at a start is made of.
+_PYTHON = re.compile(r"^(app|native)\.bin$|^lib\.zip$|^pyodide/")
 _PLACE = re.compile(r"\{\{(\w+)\}\}")
 _HASH_DIGITS = 32
 _SMALL_ICON = "icons/icon-192.png"
@@ -60,6 +62,7 @@ def brand_shell(shell: Files, whole: BrandFiles, site: Files) -> dict[str, bytes
         "policy": POLICY, "theme": brand.light.paper, "description": brand.description, "name": brand.name,
         "short_name": brand.short_name, "ground": brand.light.paper, "ground_dark": brand.dark.paper,
     }).encode()
+    files["memory.mjs"] = _with_version(shell["memory.mjs"].decode(), files)
     parts = {name: _hash(data) for name, data in sorted(files.items()) if not _NOT_PRECACHED.search(name)}
     files["sw.js"] = _service_worker(shell["sw.js"].decode(), parts).encode()
     files[LISTING] = json.dumps({name: _hash(files[name]) for name in sorted(files)}, indent=0).encode()
@@ -84,7 +87,7 @@ def _require_shell(shell: Files) -> None:
         raise NotOurFile(name=ABOUT) from error
     if form != FORM:
         raise NewerFormat(name=ABOUT, found=form, known=FORM)
-    for name in ("index.html", "sw.js"):
+    for name in ("index.html", "sw.js", "memory.mjs"):
         if name not in shell:
             raise DamagedFile(name=name, why="missing")
 
@@ -93,10 +96,21 @@ def _filled(page: str, values: Mapping[str, str]) -> str:
     return _PLACE.sub(lambda place: html.escape(values[place[1]]), page)
 
 
+def _with_version(script: str, files: Files) -> bytes:
+    """Python's kept memory is of exactly these parts."""
+    parts = {name: _hash(data) for name, data in files.items() if _PYTHON.search(name)}
+    return _with_values(script, "memory.mjs", {"/*VERSION*/": _hash(json.dumps(parts, sort_keys=True).encode())}).encode()
+
+
 def _service_worker(script: str, parts: Mapping[str, str]) -> str:
-    for place, value in (("/*PARTS*/{}", json.dumps(parts, separators=(",", ":"))), ("/*POLICY*/", POLICY)):
+    values = {"/*PARTS*/{}": json.dumps(parts, separators=(",", ":")), "/*POLICY*/": POLICY}
+    return _with_values(script, "sw.js", values)
+
+
+def _with_values(script: str, name: str, values: Mapping[str, str]) -> str:
+    for place, value in values.items():
         if script.count(place) != 1:
-            raise DamagedFile(name="sw.js", why="places")
+            raise DamagedFile(name=name, why="places")
         script = script.replace(place, value)
     return script
 

@@ -13,6 +13,8 @@ const PLACES = [0, 2048];   // of the two heads
 const HEAD_LINE = 1024;
 const MARK = "evenload slot 1";
 const SPARE = 10;           // free slots at each start: store and copies, each with a journal while it is written
+const BLOCK = 65536;        // one call costs as much as copying hundreds of kilobytes, so files are read in blocks,
+const MOST_HELD = 256;      // and that many of them are kept: whoever holds a handle is the only one to write the file
 const ENOENT = 44, EEXIST = 20, EPERM = 63, EINVAL = 28, EIO = 29, ENOSPC = 51;
 
 // Makes `folder` of the private file system appear at `point`. NoModificationAllowedError: another page holds it.
@@ -53,7 +55,10 @@ async function openSlots(dir) {
 async function openSlot(dir, name) {
   const file = await dir.getFileHandle(name, { create: true });
   const handle = await file.createSyncAccessHandle();
-  try { return { handle, dirty: false, ...readHead(handle) }; } catch (error) { handle.close(); throw error; }
+  try {
+    const size = Math.max(0, handle.getSize() - HEAD);
+    return { handle, dirty: false, size, blocks: new Map(), ...readHead(handle) };
+  } catch (error) { handle.close(); throw error; }
 }
 
 // Two slots of one name: a rename was cut short between the new head and the old one's end. The newer counts.
@@ -86,7 +91,7 @@ function checksum(text) {
 
 class Disk {
   constructor(FS, slots) {
-    Object.assign(this, { FS, slots, flushes: 0, order: Math.max(0, ...slots.map(slot => slot.order)) });
+    Object.assign(this, { FS, slots, flushes: 0, held: 0, order: Math.max(0, ...slots.map(slot => slot.order)) });
     const refuse = () => { throw this.error(EPERM); };
     this.folder = {
       getattr: node => this.attributes(node), setattr() {}, readdir: () => this.names(),
@@ -132,10 +137,8 @@ class Disk {
 
   names() { return [".", "..", ...this.slots.filter(slot => slot.name).map(slot => slot.name)]; }
 
-  size(slot) { return Math.max(0, this.asked(() => slot.handle.getSize()) - HEAD); }
-
   attributes(node) {
-    const size = node.slot ? this.size(node.slot) : 4096, time = new Date(node.slot?.mtime ?? 0);
+    const size = node.slot?.size ?? 4096, time = new Date(node.slot?.mtime ?? 0);
     return { dev: 1, ino: node.id, mode: node.mode, nlink: 1, uid: 0, gid: 0, rdev: 0, size, atime: time, mtime: time,
       ctime: time, blksize: 4096, blocks: Math.ceil(size / 4096) };
   }
@@ -186,6 +189,7 @@ class Disk {
     this.asked(() => {
       if (slot.handle.getSize() > HEAD) { slot.handle.truncate(HEAD); slot.handle.flush(); }
     });
+    this.sized(slot, 0, 0);
     slot.dirty = false;
   }
 
@@ -211,22 +215,63 @@ class Disk {
   cut(slot, size) {
     this.flushOthers(slot);
     this.asked(() => slot.handle.truncate(HEAD + size));
+    this.sized(slot, Math.min(size, slot.size), size);
     slot.dirty = true;
     if (size === 0) this.flush(slot);   // a cut journal is what makes a commit hold
   }
 
-  read(slot, into, from) { return this.asked(() => slot.handle.read(into, { at: HEAD + from })); }
+  read(slot, into, from) {
+    const end = Math.min(from + into.length, slot.size);
+    for (let at = from; at < end;) {
+      const within = at % BLOCK, part = this.block(slot, (at - within) / BLOCK).subarray(within, within + end - at);
+      into.set(part, at - from);
+      at += part.length;
+    }
+    return Math.max(0, end - from);
+  }
+
+  block(slot, number) {
+    const kept = slot.blocks.get(number);
+    if (kept) return kept;
+    const bytes = new Int8Array(Math.min(BLOCK, slot.size - number * BLOCK));
+    const read = this.asked(() => slot.handle.read(bytes, { at: HEAD + number * BLOCK }));
+    if (read < bytes.length) throw this.error(EIO);
+    if (++this.held > MOST_HELD) this.forget();
+    slot.blocks.set(number, bytes);
+    return bytes;
+  }
+
+  forget() {
+    for (const slot of this.slots) slot.blocks.clear();
+    this.held = 1;
+  }
+
+  // From `from` on nothing is as it was; the file has this size now.
+  sized(slot, from, size) {
+    for (const number of slot.blocks.keys()) if ((number + 1) * BLOCK > from) this.drop(slot, number);
+    slot.size = size;
+  }
+
+  drop(slot, number) { if (slot.blocks.delete(number)) this.held--; }
 
   write(slot, bytes, to) {
     this.flushOthers(slot);
     slot.dirty = true;
-    const written = this.asked(() => slot.handle.write(bytes, { at: HEAD + to }));
-    if (written > bytes.length) throw this.error(ENOSPC);   // Chromium gives 2^32 - 8 where there is no room left
-    return written;
+    const first = Math.floor(Math.min(to, slot.size) / BLOCK), last = Math.floor((to + bytes.length) / BLOCK);
+    for (let number = first; number <= last; number++) this.drop(slot, number);
+    try {
+      const written = this.asked(() => slot.handle.write(bytes, { at: HEAD + to }));
+      if (written > bytes.length) throw this.error(ENOSPC);   // Chromium gives 2^32 - 8 where there is no room left
+      slot.size = Math.max(slot.size, to + written);
+      return written;
+    } catch (error) {
+      slot.size = Math.max(0, this.asked(() => slot.handle.getSize()) - HEAD);
+      throw error;
+    }
   }
 
   seek(stream, by, from) {
-    const to = from === 1 ? stream.position + by : from === 2 ? this.size(stream.node.slot) + by : by;
+    const to = from === 1 ? stream.position + by : from === 2 ? stream.node.slot.size + by : by;
     if (to < 0) throw this.error(EINVAL);
     return to;
   }

@@ -1,5 +1,6 @@
 // What only the page can ask of the browser: that the store be kept, how it was opened, whether a newer version waits.
 // Told to Python's worker over a channel that no other app of this host uses.
+const MEMORY_LATER_MS = 8_000;                        // by then the other screens are loaded
 const pageParts = new URL("./", document.baseURI).pathname.split("/").filter(Boolean);
 const pageFolder = ["evenload", ...pageParts.map((part) => encodeURIComponent(part).replaceAll("_", "%5F"))].join("_");
 const pageChannel = new BroadcastChannel("page:" + pageFolder);
@@ -20,10 +21,23 @@ const noteOffline = async () => {
 };
 // Only for one that came while this page was open: what waited before may be kept waiting by another window.
 const startNewer = () => { if (newerCame && newerWanted) location.reload(); };
+// Beside a session nothing else may need the processor, so this is given up and left to another start.
+const isTraining = () => location.hash.startsWith("#/play");
+const keepMemory = async () => {
+    localStorage.removeItem(MEMORY_TRIED);
+    if (!workers) return;
+    await workers.ready;
+    await new Promise((later) => setTimeout(later, MEMORY_LATER_MS));
+    if (isTraining()) return;
+    const maker = new Worker("memory-worker.js", { type: "module" });
+    const end = () => { clearInterval(watch); maker.terminate(); };
+    const watch = setInterval(() => { if (isTraining()) end(); }, 250);
+    maker.onmessage = maker.onerror = end;
+};
 
 pageChannel.onmessage = ({ data }) => {
     if (data === "tell") tellPage();
-    if (data === "shown") { isShown = true; newerWanted = false; noteOffline(); }
+    if (data === "shown") { isShown = true; newerWanted = false; noteOffline(); keepMemory(); }
     // Python cannot open the records, which a newer version wrote; nothing runs here that could be disturbed
     if (data === "newer wanted") { newerWanted = true; startNewer(); }
 };
