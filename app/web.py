@@ -19,7 +19,7 @@ from app.device.blob_shelf import BlobShelf
 from app.device.clock import SystemClock
 from app.device.device import open_device
 from app.device.linked import HostFiles
-from app.device.place import ask_for_newer, browser_place, tell_shown
+from app.device.place import ask_for_newer, browser_place, tell_refused, tell_shown
 from app.device.private_files import folder_name, mount
 from app.domain.brand import EVENLOAD, Brand
 from app.domain.errors import AppError, NewerDatabase, StoreBusy
@@ -71,6 +71,7 @@ async def _show(opening: asyncio.Future[Opened], address: str, page: ft.Page) ->
         except StoreBusy:
             brand = _brand()
             show_notice(page, brand, text_web.BUSY_TITLE, text_web.busy(brand.name))
+            tell_refused(folder_name(address))
             await asyncio.sleep(RETRY_S)
             opening = asyncio.ensure_future(_open(address))
         except NewerDatabase:
@@ -80,6 +81,7 @@ async def _show(opening: asyncio.Future[Opened], address: str, page: ft.Page) ->
             return
         except AppError as error:
             show_notice(page, _brand(), text_web.LOST_TITLE, text_errors.error_text(error))
+            tell_refused(folder_name(address))
             return
     await build_app(opened.store, _device, SystemClock(), opened.brand)(page)
     tell_shown(folder_name(address))

@@ -146,16 +146,17 @@ def worker(text: str) -> str:
     """The worker lays our parts before Python runs, and the file system of the store stands ready as a module."""
     where = "python-worker.js"
     text = replace(text, "    try {\n        // Module-worker load path.",
-                   "    try {\n        const parts = fetchParts();\n        // Module-worker load path.", where)
+                   "    try {\n        const kept = findKept(self.flet_js.args.memoryFailed), parts = fetchParts();\n"
+                   "        kept.catch(() => {});\n        // Module-worker load path.", where)
     text = replace(text, '        self.pyodide.registerJsModule("flet_js", flet_js);\n',
                    '        self.pyodide.registerJsModule("flet_js", flet_js);\n'
                    '        self.pyodide.registerJsModule("store_files", storeFiles);\n'
                    '        await layParts(self.pyodide, parts);\n', where)
     text = replace(text, "self.pyodide = await loadPyodide({", "self.pyodide = await loadKept(loadPyodide, {", where)
     end = "            stderr: (text) => self.sendPythonOutput(text, true),\n        }"
-    text = replace(text, end + ");", end + ", self.flet_js.args.memoryFailed);", where)
+    text = replace(text, end + ");", end + ", kept);", where)
     replace(text, 'if "script" not in py_args:', "", where)
-    return ('import { loadKept } from "./memory.mjs";\n'
+    return ('import { findKept, loadKept } from "./memory.mjs";\n'
             'import { fetchParts, layParts } from "./parts.mjs";\n'
             'import * as storeFiles from "./opfs_fs.mjs";\n' + text)
 

@@ -51,6 +51,11 @@ def tell_shown(folder: str) -> None:
     _say(folder, "shown")
 
 
+def tell_refused(folder: str) -> None:
+    """Tells the page that Python stands, though it shows why there is no first screen."""
+    _say(folder, "refused")
+
+
 def ask_for_newer(folder: str) -> None:
     """Has the page start again with the newer version, once that is downloaded. Call it where nothing else runs."""
     _say(folder, "newer wanted")

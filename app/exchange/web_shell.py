@@ -99,7 +99,8 @@ def _filled(page: str, values: Mapping[str, str]) -> str:
 def _with_version(script: str, files: Files) -> bytes:
     """Python's kept memory is of exactly these parts."""
     parts = {name: _hash(data) for name, data in files.items() if _PYTHON.search(name)}
-    return _with_values(script, "memory.mjs", {"/*VERSION*/": _hash(json.dumps(parts, sort_keys=True).encode())}).encode()
+    version = _hash(json.dumps(parts, sort_keys=True).encode())
+    return _with_values(script, "memory.mjs", {"/*VERSION*/": version}).encode()
 
 
 def _service_worker(script: str, parts: Mapping[str, str]) -> str:

@@ -9,10 +9,11 @@ import sys
 paths = list(sys.path)
 sys.path[:0] = ["__pypackages__", "lib.zip"]
 gc.disable()
+import pyodide.http, runpy, traceback
 from app.web import load_ahead
 load_ahead()
 sys.path[:] = paths
-del gc, load_ahead, paths, sys
+del gc, load_ahead, paths, pyodide, runpy, sys, traceback
 `;
 
 const make = async () => {

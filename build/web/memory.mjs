@@ -13,23 +13,28 @@ export const keep = async (memory) => (await store()).put(KEY, new Response(memo
 const drop = async () => (await store())?.delete(KEY);
 
 // Python's own loader copies a memory only into one that is already as large.
-const asLarge = (indexURL) => async (settings) => {
-    const { default: make } = await import(indexURL + "pyodide.asm.mjs");
-    const made = await make(settings);
+const asLarge = (code) => async (settings) => {
+    const made = await (await code).default(settings);
     made.growMemory(settings.INITIAL_MEMORY);
     return made;
 };
 
-// Python as `loadPyodide` gives it, out of the kept memory if there is one. `failed`: the last start from it was never
-// shown, so this one loads everything, and the memory is made anew.
-export const loadKept = async (loadPyodide, options, failed) => {
+// What `loadPyodide` needs for Python out of the kept memory; null if there is none. `failed`: the last start from it was
+// never shown, so this one loads everything, and the memory is made anew.
+export const findKept = async (failed) => {
+    if (failed) await drop();
+    const kept = await (await store())?.match(KEY);
+    if (!kept) return null;
+    const indexURL = HERE + "pyodide/", code = import(indexURL + "pyodide.asm.mjs");
+    code.catch(() => {});                             // told when it is awaited
+    return { indexURL, createPyodideModule: asLarge(code), _loadSnapshot: new Uint8Array(await kept.arrayBuffer()) };
+};
+
+// Python as `loadPyodide` gives it. `kept`: what `findKept` promised.
+export const loadKept = async (loadPyodide, options, kept) => {
     try {
-        if (failed) await drop();
-        const kept = await (await store())?.match(KEY);
-        if (kept) {
-            const _loadSnapshot = new Uint8Array(await kept.arrayBuffer()), indexURL = HERE + "pyodide/";
-            return await loadPyodide({ ...options, indexURL, _loadSnapshot, createPyodideModule: asLarge(indexURL) });
-        }
+        const found = await kept;
+        if (found) return await loadPyodide({ ...options, ...found });
     } catch (error) {
         console.warn("Python is loaded anew:", error);
         await drop().catch(() => {});

@@ -41,10 +41,12 @@ async function folderOf(path) {
 }
 
 async function openSlots(dir) {
-  const names = [], slots = [];
+  const names = [];
   for await (const name of dir.keys()) if (/^slot-\d+$/.test(name)) names.push(name);
+  const opened = await Promise.allSettled(names.map(name => openSlot(dir, name)));
+  const slots = opened.filter(one => one.value).map(one => one.value);
   try {
-    for (const name of names) slots.push(await openSlot(dir, name));
+    for (const one of opened) if (one.reason) throw one.reason;
     settle(slots);
     let number = names.reduce((most, name) => Math.max(most, +name.slice(5)), 0);
     while (slots.filter(slot => !slot.name).length < SPARE) slots.push(await openSlot(dir, `slot-${++number}`));

@@ -24,7 +24,6 @@ const startNewer = () => { if (newerCame && newerWanted) location.reload(); };
 // Beside a session nothing else may need the processor, so this is given up and left to another start.
 const isTraining = () => location.hash.startsWith("#/play");
 const keepMemory = async () => {
-    localStorage.removeItem(MEMORY_TRIED);
     if (!workers) return;
     await workers.ready;
     await new Promise((later) => setTimeout(later, MEMORY_LATER_MS));
@@ -37,6 +36,8 @@ const keepMemory = async () => {
 
 pageChannel.onmessage = ({ data }) => {
     if (data === "tell") tellPage();
+    // any other word is told by a Python that stands; what is not a word, by another page
+    else if (typeof data === "string") localStorage.removeItem(MEMORY_TRIED);
     if (data === "shown") { isShown = true; newerWanted = false; noteOffline(); keepMemory(); }
     // Python cannot open the records, which a newer version wrote; nothing runs here that could be disturbed
     if (data === "newer wanted") { newerWanted = true; startNewer(); }

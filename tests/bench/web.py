@@ -28,6 +28,8 @@ from tests.browser.test_loop import build_pack
 from tests.browser.web_app import make_web_app
 
 TIMES = 7
+FORGET = """async () => { for (const name of await caches.keys()) { const store = await caches.open(name);
+  for (const one of await store.keys()) if (one.url.includes('memory.bin')) await store.delete(one); } }"""
 AIM_WARM, AIM_MB = 1.5, 22.0
 CHROMIUM = os.environ.get("EVENLOAD_CHROMIUM", "/usr/bin/chromium")
 
@@ -53,6 +55,13 @@ def later_visit(visitor: Visitor, words: str) -> Visit:
         return times(page)
 
 
+def forgetful_visit(visitor: Visitor, words: str) -> Visit:
+    """With every part kept, and afterwards without Python's memory, so that the next one has to load it all."""
+    with closing(watched(visitor.context, visitor.address, words)) as page:
+        page.evaluate(FORGET)
+        return times(page)
+
+
 def memory_of(visitor: Visitor, words: str) -> Memory:
     """Of the only page that is open."""
     with closing(watched(visitor.context, visitor.address, words)) as page:
@@ -65,7 +74,7 @@ def settle_in(visitor: Visitor, pack: Path, words: str) -> None:
     steps.be_welcomed(visitor.keep(), "Nora Lind")
     steps.open_programme(visitor, pack, words)
     visitor.sees_button(client.START)
-    visitor.page.close()
+    visitor.keep_memory().page.close()
 
 
 def look_in(visitor: Visitor) -> None:
@@ -127,6 +136,10 @@ def measure(browser: Browser, folder: Path, times_each: int) -> Iterator[str]:
         look_in(other)
         warm = by_turns(times_each, lambda: later_visit(visitor, client.START), lambda: later_visit(other, BARE_WORDS))
         yield from timed_rows("later visits, to Today", *warm, f", aim: {AIM_WARM}")
+        forgetful_visit(visitor, client.START)
+        anew = by_turns(times_each, lambda: forgetful_visit(visitor, client.START),
+                        lambda: later_visit(other, BARE_WORDS))
+        yield from timed_rows("… while no memory of Python is kept", *anew)
         cold = by_turns(times_each, lambda: first_visit(browser, visitor.address, welcome.TITLE),
                         lambda: first_visit(browser, other.address, BARE_WORDS))
         yield from timed_rows("first visit, to the welcome", *cold)

@@ -35,6 +35,11 @@ app.web.start()
 SETTLED = """() => navigator.serviceWorker.ready.then(ready => new Promise(done => {
   const look = () => (ready.active?.state === 'activated' && !ready.installing) ? done(true) : setTimeout(look, 50);
   look(); }))"""
+#: Addresses of Python's memory as the browser keeps it for later starts: one or none.
+MEMORY = """async () => { const found = [];
+  for (const name of await caches.keys())
+    for (const one of await (await caches.open(name)).keys()) if (one.url.includes('memory.bin')) found.push(one.url);
+  return found; }"""
 #: Asks another machine, and gives what the policy refused meanwhile.
 ASK_ELSEWHERE = """async () => {
   const refused = [], note = event => refused.push(event.effectiveDirective);
@@ -77,6 +82,14 @@ class Visitor(Walker):
         """Waits until the browser has kept every part of the app."""
         self.page.evaluate(SETTLED)
         return self
+
+    def keep_memory(self) -> Visitor:
+        """Waits until Python's memory is kept, which is begun some seconds after the first screen."""
+        for _ in range(300):
+            if self.page.evaluate(MEMORY):
+                return self
+            self.page.wait_for_timeout(200)
+        raise AssertionError("no memory was kept")
 
     def cut_off(self, site: StaticSite) -> Visitor:
         """The host is gone, and the network too."""
