@@ -30,6 +30,8 @@ BREATH_S = 0.02
 """The least that is left to the rest of the page between two looks, seconds of the machine: for a fast clock."""
 DRAW_EACH_S = 0.1
 """The least between two drawings of one step; another step is drawn at once."""
+DISK_MS = 250
+"""So near to the end of a step the disk, which may be slow, is not waited for."""
 GOES_S = 10
 """For so long a page that was just opened waits for the one that led the session to go: it may be this page, loaded
 again, and the one before it is not known to be gone yet. Later only a tap takes it over."""
@@ -117,9 +119,11 @@ class Watched:
         """Until the count on the screen changes, at most a beat."""
         if self.playing is None or self.status is not Status.RUNNING:
             return BEAT_S
-        state = self.playing.state
-        left_ms = state.step.end_ms - stands_at(state, self.clock)
-        return min(BEAT_S, (left_ms % 1000 or 1000) / 1000)
+        return min(BEAT_S, (self._left_ms() % 1000 or 1000) / 1000)
+
+    def _left_ms(self) -> int:
+        """Of the step that is shown, by the clock."""
+        return self.now.state.step.end_ms - stands_at(self.now.state, self.clock)
 
     def tick(self) -> None:
         """Brings the position to now, gives the cue that is due, and draws what has changed."""
@@ -131,7 +135,7 @@ class Watched:
         self._draw()
 
     def _keep_beat(self) -> None:
-        if self.playing is not None and not self.elsewhere:
+        if self.playing is not None and not self.elsewhere and self._left_ms() > DISK_MS:
             self.playing = act.keep_beat(self.store, self.clock, self.playing)
             self.fault = ""
 
