@@ -148,6 +148,7 @@ def report(run: Run, done: SessionDone | None, seen: Sequence[Sight], heard: Seq
 
 def play(walker: Walker, server: Server, seconds: float) -> tuple[list[Sight], list[list[float]], float]:
     """Starts, taps where it waits, and gives what was seen and heard, and when the screen said that it was over."""
+    walker.page.emulate_media(reduced_motion="no-preference")
     walker.page.add_init_script(f"({LISTEN})()")
     session = Session(walker.open(server.at("/play")))
     session.start()

@@ -8,7 +8,7 @@ import asyncio
 import gc
 import time
 from collections.abc import Callable
-from typing import Any
+from typing import Any, NamedTuple
 
 from app import text_errors
 from app.actions import playing as act
@@ -17,8 +17,9 @@ from app.actions.playing import Playing
 from app.actions.today import Today, today
 from app.domain import player as events
 from app.domain.errors import StorageError
+from app.domain.plan import StepSide
 from app.domain.repetitions import repetition
-from app.domain.run import OVER, Cause, Status, Unseen
+from app.domain.run import OVER, Cause, PlayerState, Status, Unseen
 from app.ui.client.play_cues import Caller
 from app.ui.client.play_track import stands_at
 from app.ui.leading import Leading
@@ -30,11 +31,25 @@ BREATH_S = 0.02
 """The least that is left to the rest of the page between two looks, seconds of the machine: for a fast clock."""
 DRAW_EACH_S = 0.1
 """The least between two drawings of one step; another step is drawn at once."""
-DISK_MS = 250
-"""So near to the end of a step the disk, which may be slow, is not waited for."""
+HUSH_MS = 300
+"""So long before another step figures stand still, and the disk, which may be slow, is not waited for."""
 GOES_S = 10
 """For so long a page that was just opened waits for the one that led the session to go: it may be this page, loaded
 again, and the one before it is not known to be gone yet. Later only a tap takes it over."""
+
+
+class Pictured(NamedTuple):
+    """Which figure stands on the page: of which step, its exercise or the coming one's, and its side."""
+
+    at: int
+    exercise: str
+    side: StepSide | None
+
+
+def pictured_in(state: PlayerState) -> Pictured:
+    """The figure of the step that it stands in."""
+    after = state.next_effort() if state.step.side is None else None
+    return Pictured(state.index, state.step.exercise or "", state.step.side or (after.side if after else None))
 
 
 class Watched:
@@ -50,6 +65,8 @@ class Watched:
         self.fault = ""
         self.kept = ""  # id of the record, once it is kept
         self._caller = Caller(shell)
+        self.pictured: Pictured | None = None
+        """A figure is large: it follows a moment after the words and the count of another step."""
         self._shown: tuple[Any, ...] = ()
         self._drawn_at = 0.0
         self._closed = self._yielded = False
@@ -65,6 +82,7 @@ class Watched:
         self.playing = act.resume_session(self.store, self.clock, person.id)
         self.card = None if self.playing else today(self.store, self.clock, person.id, self.shell.route_id() or None)
         self.elsewhere = self.playing is not None and not self.leading.takes(self.playing.run, self)
+        self.pictured = pictured_in(self.playing.state) if self.playing else None
 
     @property
     def leading(self) -> Leading:
@@ -112,6 +130,7 @@ class Watched:
                 self._given_up()
                 self._loaded_again()
                 self.tick()
+                self._picture()
             except StorageError as error:
                 self._failed(text_errors.error_text(error))
 
@@ -119,7 +138,9 @@ class Watched:
         """Until the count on the screen changes, at most a beat."""
         if self.playing is None or self.status is not Status.RUNNING:
             return BEAT_S
-        return min(BEAT_S, (self._left_ms() % 1000 or 1000) / 1000)
+        left_ms = self._left_ms()
+        to_hush_ms = left_ms - HUSH_MS if left_ms > HUSH_MS else left_ms
+        return min(BEAT_S, (left_ms % 1000 or 1000) / 1000, max(0, to_hush_ms) / 1000)
 
     def _left_ms(self) -> int:
         """Of the step that is shown, by the clock."""
@@ -135,7 +156,7 @@ class Watched:
         self._draw()
 
     def _keep_beat(self) -> None:
-        if self.playing is not None and not self.elsewhere and self._left_ms() > DISK_MS:
+        if self.playing is not None and not self.elsewhere and self._left_ms() > HUSH_MS:
             self.playing = act.keep_beat(self.store, self.clock, self.playing)
             self.fault = ""
 
@@ -144,9 +165,22 @@ class Watched:
             self.fault = words
             self.changed()
 
+    @property
+    def hushed(self) -> bool:
+        """Whether figures stand still, so that nothing but the words and the count of another step is drawn."""
+        state = self.now.state
+        return state.left_ms <= HUSH_MS or self.pictured != pictured_in(state)
+
+    def _picture(self) -> None:
+        """Draws the figure of another step, once its words have had the time to be drawn."""
+        new = pictured_in(self.playing.state) if self.playing else None
+        if new != self.pictured and not self._closed and time.monotonic() - self._drawn_at > DRAW_EACH_S:
+            self.pictured = new
+            self.changed()
+
     def _draw(self) -> None:
         state = self.now.state
-        shown = (state.status, state.index, -(-state.left_ms // 1000), repetition(state))
+        shown = (state.status, state.index, -(-state.left_ms // 1000), repetition(state), self.hushed)
         may_wait = shown[:2] == self._shown[:2] and time.monotonic() - self._drawn_at < DRAW_EACH_S
         if shown != self._shown and not may_wait:
             self._shown, self._drawn_at = shown, time.monotonic()

@@ -5,6 +5,7 @@ import flet as ft
 
 from app.domain.exercise import Exercise
 from app.domain.run import Status
+from app.ui.client.play_clock import Pictured, pictured_in
 from app.ui.client.play_live import Live
 from app.ui.figures import Motion, Play, moving_figure, still_figure
 from app.ui.parts import Card
@@ -16,20 +17,22 @@ LEAST = 90
 
 def main_figure(c: Card, live: Live, width: float, height: float) -> list[ft.Control]:
     """The exercise under way or coming, moving while the session runs; at most so wide and so high, px."""
-    step = live.now.state.step
-    found = live.now.library.get(step.exercise or "")
+    at, exercise, side = _pictured(live)
+    found = live.now.library.get(exercise)
     if found is None or min(width, height) < LEAST:
         return []
-    side = step.side or (after.side if (after := live.now.state.next_effort()) else None)
     drawn = moving_figure(live.shell, live.now.pack, found, width=width, height=height, play=_play(live),
-                          motion=live.motion, side=side, key=str(live.now.state.index))
+                          motion=live.motion, side=side, key=str(at))
     return [drawn] if drawn else []
 
 
 def easier_figure(c: Card, live: Live, option: Exercise, size: float) -> ft.Control | None:
-    """The easier option, for its band."""
+    """The easier option, for its band; its room, while the page still shows the figure of another exercise."""
+    at, exercise, side = _pictured(live)
+    if exercise != (live.now.state.step.exercise or ""):
+        return ft.Container(width=size, height=size)
     return moving_figure(live.shell, live.now.pack, option, width=size, height=size, play=_play(live),
-                         motion=live.motion, side=live.now.state.step.side, key=f"easier {live.now.state.index}")
+                         motion=live.motion, side=side, key=f"easier {at}")
 
 
 def still(c: Card, shell: Shell, pack: str, exercise: Exercise, size: float) -> ft.Control | None:
@@ -42,5 +45,11 @@ def stands_in_two(live: Live) -> bool:
     return live.motion is Motion.CALM
 
 
+def _pictured(live: Live) -> Pictured:
+    """What stands there, unless that was no exercise's."""
+    stood = live.pictured
+    return stood if stood and stood.exercise in live.now.library else pictured_in(live.now.state)
+
+
 def _play(live: Live) -> Play:
-    return Play.RUNS if live.status is Status.RUNNING else Play.STANDS
+    return Play.RUNS if live.status is Status.RUNNING and not live.hushed else Play.STANDS

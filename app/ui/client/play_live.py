@@ -15,7 +15,7 @@ from app.domain.exercise import Exercise
 from app.domain.plan import StepKind
 from app.domain.record import Ending, Hurt
 from app.domain.run import Status
-from app.ui.client.play_clock import Watched
+from app.ui.client.play_clock import Watched, pictured_in
 from app.ui.figures import Motion
 from app.ui.shell import Shell, safe
 
@@ -93,6 +93,7 @@ class Live(Watched):
         self._caller.follow(self.now)
         if state.index != index:
             self.eased = None
+        self.pictured = pictured_in(state)
         self._shown = ()  # what stands on the page from now on was not drawn by the clock
         self.finish_if_over()
         self.changed()
@@ -133,6 +134,7 @@ class Live(Watched):
         was = self.now.library[step.exercise]
         self.playing = act.take_easier(self.store, self.clock, self.now)
         self.eased = Eased(was, now)
+        self.pictured = pictured_in(self.now.state)
         self.changed()
 
     def undo_ease(self) -> None:
@@ -140,6 +142,7 @@ class Live(Watched):
         if self.eased is not None and self.leads():
             self.playing = undo_easier(self.store, self.clock, self.now, self.eased.was, self.eased.now)
             self.eased = None
+            self.pictured = pictured_in(self.now.state)
             self.changed()
 
     def stand_still(self) -> None:
