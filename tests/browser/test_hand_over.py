@@ -78,6 +78,7 @@ def test_a_programme_and_a_key_are_pasted(
         walker.go("/get?file=x").sees(re.compile("^A link to x opens only where"))
 
 
+@pytest.mark.whole(keep=0)
 def test_a_link_opens_what_lies_beside_the_offline_app(browser: Browser, web_app: Path) -> None:
     """For somebody new after the welcome; known the second time; and nothing else, from nowhere else."""
     with StaticSite({SHELF: web_app}, {f"packs/{NAME}": PACK}) as site:

@@ -64,6 +64,7 @@ def test_she_leads_him_through_and_her_guess_stays_a_guess(
     assert hurt.answered_by is AnsweredBy.LEADER and hurt.level == 3
 
 
+@pytest.mark.whole(keep=0)
 def test_not_himself_today_stops_before_and_during(
         browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
     """Before, nothing starts; under way it is one tap from the count, and the number stands above the list."""

@@ -199,6 +199,7 @@ def test_every_shipped_name_is_tall_enough_from_three_metres() -> None:
         assert len(lines) <= 2 and 0.92 * size / MM >= 9, exercise.name
 
 
+@pytest.mark.whole(keep=0)
 def test_what_it_waits_for_never_hides_the_answer(
         browser: Browser, alone: Path, serve: Callable[..., Server], tmp_path: Path) -> None:
     """At 200 % the question stands whole, and so do the tap that answers it, “That hurts” and the stop signs."""
