@@ -55,9 +55,9 @@ class Playing:
         return easier_now(self.library[step.exercise], self.library, self.person.body, self.limits)
 
 
-def moment(clock: Clock) -> Moment:
-    """Both clocks now."""
-    return Moment(clock.monotonic_ms(), int(clock.now().timestamp() * 1000))
+def moment(clock: Clock, ahead_ms: int = 0) -> Moment:
+    """Both clocks now, or so much later."""
+    return Moment(clock.monotonic_ms() + ahead_ms, int(clock.now().timestamp() * 1000) + ahead_ms)
 
 
 def start_session(store: Store, clock: Clock, card: Today) -> Playing:
@@ -120,9 +120,12 @@ def go_on(store: Store, clock: Clock, playing: Playing) -> Playing:
     return keep_beat(store, clock, move_on(store, clock, playing))
 
 
-def move_on(store: Store, clock: Clock, playing: Playing) -> Playing:
-    """Brings the position to now. What is more than that is kept: the end, and where the clocks have parted."""
-    state = tick(playing.state, moment(clock))
+def move_on(store: Store, clock: Clock, playing: Playing, ahead_ms: int = 0) -> Playing:
+    """Brings the position to now, or a little ahead, for what takes time to be drawn.
+
+    What is more than a position is kept: the end, and where the clocks have parted.
+    """
+    state = tick(playing.state, moment(clock, ahead_ms))
     if state.status is Status.ASKING and playing.state.status is Status.RUNNING:
         with store.begin() as db:
             journal.append_event(db, playing.run, encode(Gap(), Event), beat_now(clock, state.at_ms))

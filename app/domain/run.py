@@ -148,9 +148,14 @@ def advance(state: PlayerState, to_ms: int) -> PlayerState:
 
 
 def tick(state: PlayerState, now: Moment) -> PlayerState:
-    """The state at `now`. Where time went by unseen, it stands at the last position and asks."""
+    """The state at `now`. Where time went by unseen, it stands at the last position and asks.
+
+    One that was looked at a little ahead of time stays as it is until that time has come.
+    """
     if state.status is not Status.RUNNING or state.since is None:
         return replace(state, since=now)
+    if now.mono_ms < state.since.mono_ms:
+        return state
     unseen = unseen_between(state.since, now, state.step.length_ms)
     if unseen is not None:
         return replace(state, status=Status.ASKING, since=now, unseen=unseen, left=())

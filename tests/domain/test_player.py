@@ -81,6 +81,15 @@ def begun(to_s: int = 0, timeline: Timeline = PLAN) -> PlayerState:
 
 # ------------------------------------------------------------------ time
 
+def test_a_look_ahead_of_time_moves_the_position_no_further_than_the_clock() -> None:
+    """Until that time has come nothing changes; from then on it is where the clock is."""
+    begun = handle(open_player(PLAN, frozenset()), Started(), Moment(0, 0))
+    ahead = tick(begun, Moment(5_000, 5_000))
+    assert ahead.index == 1 and tick(ahead, Moment(4_960, 4_960)) == ahead
+    for late in (5_000, 5_001, 6_500):
+        assert tick(ahead, Moment(late, late)).at_ms == late
+
+
 def test_before_the_start_no_time_goes_by() -> None:
     """Ready waits."""
     state = tick(tick(open_player(PLAN), at(0)), at(50_000))

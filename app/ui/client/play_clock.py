@@ -33,6 +33,8 @@ DRAW_EACH_S = 0.1
 """The least between two drawings of one step; another step is drawn at once."""
 HUSH_MS = 300
 """So long before another step figures stand still, and the disk, which may be slow, is not waited for."""
+LEAD_MS = 50
+"""Another step is drawn so much ahead of its time: about what a page takes to show it."""
 GOES_S = 10
 """For so long a page that was just opened waits for the one that led the session to go: it may be this page, loaded
 again, and the one before it is not known to be gone yet. Later only a tap takes it over."""
@@ -139,8 +141,13 @@ class Watched:
         if self.playing is None or self.status is not Status.RUNNING:
             return BEAT_S
         left_ms = self._left_ms()
-        to_hush_ms = left_ms - HUSH_MS if left_ms > HUSH_MS else left_ms
-        return min(BEAT_S, (left_ms % 1000 or 1000) / 1000, max(0, to_hush_ms) / 1000)
+        marks_ms = (left_ms % 1000 or 1000, *(left_ms - one for one in (HUSH_MS, LEAD_MS) if left_ms > one))
+        return min(BEAT_S, min(marks_ms) / 1000)
+
+    def _ahead_ms(self) -> int:
+        """What is left of a step that is all but over, and after which another one comes."""
+        state, left_ms = self.now.state, self._left_ms()
+        return left_ms if 0 < left_ms <= LEAD_MS and state.index + 1 < len(state.steps) else 0
 
     def _left_ms(self) -> int:
         """Of the step that is shown, by the clock."""
@@ -150,7 +157,7 @@ class Watched:
         """Brings the position to now, gives the cue that is due, and draws what has changed."""
         if self.elsewhere or self.playing is None or self.status is not Status.RUNNING or not self.leads():
             return
-        self.playing = act.move_on(self.store, self.clock, self.playing)
+        self.playing = act.move_on(self.store, self.clock, self.playing, self._ahead_ms())
         self._caller.call(self.playing)
         self.finish_if_over()
         self._draw()

@@ -13,8 +13,9 @@ import pytest
 from app.actions import playing as act
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
-from app.ui.client.play_clock import BREATH_S, DRAW_EACH_S, HUSH_MS
+from app.ui.client.play_clock import BREATH_S, DRAW_EACH_S, HUSH_MS, LEAD_MS
 from app.ui.client.play_live import Live
+from app.ui.client.play_track import stands_at
 from app.ui.leading import Leading
 from tests.actions.at_home import Home, home
 
@@ -94,6 +95,24 @@ def test_another_step_is_drawn_at_once_between_figures_that_stand_still(page: Su
     drawn = asyncio.run(story())
     assert drawn.index(Drawn(0, 0, True)) < drawn.index(Drawn(1, 0, True)) < drawn.index(Drawn(1, 1, False))
     assert set(drawn) <= {Drawn(0, 0, False), Drawn(0, 0, True), Drawn(1, 0, True), Drawn(1, 1, False)}
+
+
+def test_another_step_is_drawn_a_little_ahead_and_the_clock_gains_nothing(page: Surroundings) -> None:
+    """The position stays the time that has passed, to the millisecond, however many steps were drawn ahead."""
+    async def story() -> tuple[list[int], int, int]:
+        live = page.opened()
+        began, early = live.clock.monotonic_ms(), []
+        live.changed = lambda: early.append(live.clock.monotonic_ms() - began - live.now.state.at_ms)
+        for at in range(1, 4):
+            await go(live, live.now.state.steps[at].start_ms - live.clock.monotonic_ms() + began - LEAD_MS, 250)
+            await go(live, 500)
+        stood, gone = stands_at(live.now.state, live.clock), live.clock.monotonic_ms() - began
+        live.close()
+        return early, stood, gone
+
+    early, stood, gone = asyncio.run(story())
+    assert early.count(-LEAD_MS) >= 3 and min(early) == -LEAD_MS
+    assert stood == gone
 
 
 def test_the_disk_is_not_waited_for_just_before_another_step(
