@@ -58,6 +58,7 @@ def test_a_session_is_put_on_another_day(browser: Browser, serve: Serve, data: P
         walker.sees(re.compile("^Planned for ")).press("Today").sees(re.compile("is planned for .* today all the same"))
 
 
+@pytest.mark.whole(keep=0)
 def test_the_chair_stand_is_tried_timed_and_kept(browser: Browser, serve: Serve, data: Path) -> None:
     """A try first; whether the hands pushed has to be said; the result stands in the list and in the diary."""
     server = serve(data, "--rate", RATE)

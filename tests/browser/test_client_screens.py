@@ -88,6 +88,7 @@ def test_what_is_left_out_is_said(browser: Browser, serve: Serve, tmp_path: Path
         walker.sees(re.compile("Not answered: whether a joint hurts"))
 
 
+@pytest.mark.whole(keep=0)
 def test_a_damaged_file_and_a_strange_one_say_so(
         browser: Browser, serve: Serve, tmp_path: Path, pack: Path) -> None:
     """And the programme that is here stays."""

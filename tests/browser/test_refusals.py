@@ -114,6 +114,7 @@ def test_addresses_that_lead_nowhere(
             walker.go(address).is_well().says()
 
 
+@pytest.mark.whole(keep=0)
 def test_a_second_tab_knows_of_the_session_in_the_first(
     browser: Browser, ready: Path, serve: Callable[..., Server], tmp_path: Path,
 ) -> None:

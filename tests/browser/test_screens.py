@@ -70,7 +70,7 @@ def test_every_address_opens_in_every_look(name: str, demo: Demo, browser: Brows
                 walker.go(address).is_well().says()
 
 
-@pytest.mark.whole(keep=1)
+@pytest.mark.whole(keep=0)
 @pytest.mark.parametrize("name", EVERYBODY)
 def test_whatever_can_be_pressed_is_large_and_named(name: str, demo: Demo, browser: Browser) -> None:
     """48 px each way, within the page, with a name, also in large print."""

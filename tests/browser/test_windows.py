@@ -48,6 +48,7 @@ def begun(walker: Walker, server: Server) -> Session:
     return session
 
 
+@pytest.mark.whole(keep=0)
 def test_a_reloaded_page_goes_on_where_it_was(browser: Browser, ready: Path, serve: Serve, tmp_path: Path) -> None:
     """It asks first, and nothing of the time between counts."""
     shutil.copytree(ready, tmp_path / "data")
