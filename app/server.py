@@ -95,24 +95,13 @@ def flet_app(main: Main, assets_dir: Path, brand: Brand = EVENLOAD) -> App:
     return whole
 
 
-class Server(uvicorn.Server):
-    """One app on one socket. `run()` serves until interrupted; `should_exit = True` from elsewhere ends it.
+class Loopback(uvicorn.Server):
+    """One socket of this machine, and what answers on it; `on_ready` gets the address once it does."""
 
-    It listens as soon as it is made, so a port that cannot be had shows at once.
-    """
-
-    def __init__(self, main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
-                 on_ready: Callable[[str], None], brand: Brand = EVENLOAD,
-                 files: Mapping[str, bytes] | None = None, start: str = "/") -> None:
-        self.socket = open_socket(port)
-        self.port = int(self.socket.getsockname()[1])
-        key = address_key(data_dir)
-        self.address = address(self.port, key, start)
-        self._on_ready = on_ready
-        site = Overlay(Tracks(flet_app(main, assets_dir, brand), swept(data_dir / FOLDER)), files or {})
-        gate = Gate(site, port=self.port, key=key, brand=brand)
-        super().__init__(uvicorn.Config(gate, log_level="warning", access_log=False, ws="websockets-sansio",
-                                        ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2))
+    def __init__(self, place: socket.socket, address: str, config: uvicorn.Config, on_ready: Callable[[str], None]
+                 ) -> None:
+        self.socket, self.address, self._on_ready = place, address, on_ready
+        super().__init__(config)
 
     async def startup(self, sockets: list[socket.socket] | None = None) -> None:
         """Hands out the address once it answers."""
@@ -124,6 +113,25 @@ class Server(uvicorn.Server):
         """Serves until interrupted or told to end."""
         with contextlib.suppress(KeyboardInterrupt):
             super().run(sockets or [self.socket])
+
+
+class Server(Loopback):
+    """One app on one socket. `run()` serves until interrupted; `should_exit = True` from elsewhere ends it.
+
+    It listens as soon as it is made, so a port that cannot be had shows at once.
+    """
+
+    def __init__(self, main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
+                 on_ready: Callable[[str], None], brand: Brand = EVENLOAD,
+                 files: Mapping[str, bytes] | None = None, start: str = "/") -> None:
+        place = open_socket(port)
+        self.port = int(place.getsockname()[1])
+        key = address_key(data_dir)
+        site = Overlay(Tracks(flet_app(main, assets_dir, brand), swept(data_dir / FOLDER)), files or {})
+        gate = Gate(site, port=self.port, key=key, brand=brand)
+        config = uvicorn.Config(gate, log_level="warning", access_log=False, ws="websockets-sansio",
+                                ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2)
+        super().__init__(place, address(self.port, key, start), config, on_ready)
 
 
 def serve(main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,

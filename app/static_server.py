@@ -1,7 +1,6 @@
 """A folder shown to the browser of this machine, as any web host would show it."""
 from __future__ import annotations
 
-import contextlib
 import socket
 from collections.abc import Callable
 from pathlib import Path
@@ -14,7 +13,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from app.domain.errors import PortTaken
 from app.exchange.web_shell import POLICY
-from app.server import HOST, listen
+from app.server import HOST, Loopback, listen
 
 #: Always the same if it is free: a browser keeps an app's records by address and port.
 USUAL_PORT = 8428
@@ -41,26 +40,14 @@ class Folder:
             await self._files(scope, receive, with_headers)
 
 
-class FolderServer(uvicorn.Server):
+class FolderServer(Loopback):
     """One folder on one loopback socket. `run()` serves until interrupted; `should_exit = True` ends it."""
 
     def __init__(self, folder: Path, *, port: int | None, on_ready: Callable[[str], None]) -> None:
-        self.socket = _open(port)
-        self.address = f"http://{HOST}:{self.socket.getsockname()[1]}/"
-        self._on_ready = on_ready
-        super().__init__(uvicorn.Config(Folder(folder), log_level="warning", access_log=False, lifespan="off",
-                                        timeout_graceful_shutdown=2))
-
-    async def startup(self, sockets: list[socket.socket] | None = None) -> None:
-        """Hands out the address once it answers."""
-        await super().startup(sockets)
-        if self.started:
-            self._on_ready(self.address)
-
-    def run(self, sockets: list[socket.socket] | None = None) -> None:
-        """Serves until interrupted or told to end."""
-        with contextlib.suppress(KeyboardInterrupt):
-            super().run(sockets or [self.socket])
+        place = _open(port)
+        config = uvicorn.Config(Folder(folder), log_level="warning", access_log=False, lifespan="off",
+                                timeout_graceful_shutdown=2)
+        super().__init__(place, f"http://{HOST}:{place.getsockname()[1]}/", config, on_ready)
 
 
 def serve_folder(folder: Path, *, port: int | None = None, on_ready: Callable[[str], None]) -> None:
