@@ -2,8 +2,11 @@
 from __future__ import annotations
 
 import asyncio
+import shutil
 from dataclasses import dataclass, replace
+from datetime import datetime
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from app.actions import check_in, coach, people, playing, programmes
 from app.actions.today import today
@@ -13,6 +16,10 @@ from app.domain.player import Skipped, Started
 from app.domain.record import CheckIn, Person, SessionDone
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
+
+HOME, DESK = "home", "desk"
+_MADE: dict[datetime, tuple[TemporaryDirectory[str], Person]] = {}
+"""By the moment at which it begins, since building a programme takes long: copied for each test."""
 
 
 @dataclass
@@ -51,7 +58,21 @@ class Home:
 
 def home(folder: Path, clock: ManualClock) -> Home:
     """A fresh one; close both stores."""
-    desk, store = open_store(folder / "desk"), open_store(folder / "home")
+    now = clock.now()
+    if now not in _MADE:
+        kept = TemporaryDirectory(prefix="evenload-home-")
+        made = _home(Path(kept.name), clock)
+        made.store.close()
+        made.desk.close()
+        _MADE[now] = kept, made.person
+    kept, person = _MADE[now]
+    for name in (HOME, DESK):
+        shutil.copytree(Path(kept.name) / name, folder / name)
+    return Home(open_store(folder / HOME), open_store(folder / DESK), clock, person)
+
+
+def _home(folder: Path, clock: ManualClock) -> Home:
+    desk, store = open_store(folder / DESK), open_store(folder / HOME)
     built = asyncio.run(coach.build(desk, clock, resource_dir("assets") / "programmes" / "brackwater"))
     assert built.data is not None
     day = clock.local(clock.now()).day

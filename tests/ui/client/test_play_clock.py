@@ -69,8 +69,8 @@ def page(tmp_path: Path, device: RecordingDevice) -> Iterator[Surroundings]:
 
 async def go(live: Live, ms: int, each_ms: int = 50) -> None:
     """So much of the session passes, in small parts."""
-    for _ in range(ms // each_ms):
-        await live.clock.advance(each_ms / 1000)  # type: ignore[attr-defined]
+    for part_ms in (*(each_ms for _ in range(ms // each_ms)), ms % each_ms):
+        await live.clock.advance(part_ms / 1000)  # type: ignore[attr-defined]
         await asyncio.sleep(BREATH_S * 2)
 
 
@@ -78,7 +78,7 @@ async def to_the_next_step(page: Surroundings) -> Live:
     """A session 500 ms before its second step."""
     live = page.opened()
     await asyncio.sleep(BREATH_S * 2)
-    await go(live, live.now.state.step.length_ms - 500, each_ms=250)
+    await go(live, live.now.state.step.length_ms - 500, each_ms=1_000)
     await asyncio.sleep(DRAW_EACH_S)
     page.drawn.clear()
     return live
@@ -104,8 +104,8 @@ def test_another_step_is_drawn_a_little_ahead_and_the_clock_gains_nothing(page: 
         began, early = live.clock.monotonic_ms(), []
         live.changed = lambda: early.append(live.clock.monotonic_ms() - began - live.now.state.at_ms)
         for at in (1, 2):
-            await go(live, live.now.state.steps[at].start_ms - live.clock.monotonic_ms() + began - LEAD_MS, 250)
-            await go(live, 500)
+            await go(live, live.now.state.steps[at].start_ms - live.clock.monotonic_ms() + began - 1_000, 1_000)
+            await go(live, 1_500)
         stood, gone = stands_at(live.now.state, live.clock), live.clock.monotonic_ms() - began
         live.close()
         return early, stood, gone
