@@ -21,7 +21,7 @@ KIT = ("chair", "worktop", "step", "mat", "band", "door_anchor", "dumbbell", "to
 LEAST_SHARE, LEAST_PATTERNS = 50, 3
 #: Percent of compiled sessions that may fall short.
 MOST_SHORT = 2
-CLIENTS = examples(60, 500)
+CLIENTS = examples(20, 500)
 
 
 @dataclass(frozen=True)

@@ -34,6 +34,7 @@ def taken_up(visitor: Visitor) -> bool:
     return bool(visitor.python.evaluate(TAKEN_UP))
 
 
+@pytest.mark.whole(keep=0)
 def test_a_later_start_takes_it_up(browser: Browser, tmp_path: Path) -> None:
     """The same welcome, and other random numbers at each start."""
     with StaticSite({"/": make_web_app(tmp_path)}) as site, Visitor(browser, site.address) as visitor:

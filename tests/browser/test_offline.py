@@ -98,6 +98,7 @@ def read_reply(visitor: Visitor, reply: Path) -> None:
     visitor.never_says(text_web.NOT_TRIED)
 
 
+@pytest.mark.whole(keep=0)
 def test_a_start_without_a_network_counts_only_once_the_app_stands(browser: Browser, tmp_path: Path) -> None:
     """The client draws its first frame, but Python ends: nothing is noted."""
     site = StaticSite({"/": make_web_app(tmp_path / "app", entry="raise RuntimeError('on purpose')")})

@@ -116,6 +116,7 @@ def test_a_presenters_remote_leads_it(session: Session) -> None:
     assert skipped(session, "PageUp").kind in ("Work", "Hold")
 
 
+@pytest.mark.whole(keep=3)
 @pytest.mark.parametrize(("size", "large"), LOOKS)
 def test_name_side_count_and_what_comes_next_are_there_and_whole(
         hold: Session, size: tuple[int, int], large: bool) -> None:
@@ -145,6 +146,7 @@ def test_the_numerals_are_as_tall_as_their_place_allows(hold: Session, size: tup
     assert figures.width > 0.85 * (count.width - 40) or figures.tallest > 0.3 * min(size), figures
 
 
+@pytest.mark.whole(keep=3)
 @pytest.mark.parametrize(("size", "large"), LOOKS)
 def test_every_button_can_be_reached(hold: Session, size: tuple[int, int], large: bool) -> None:
     """Each comes into view and lies under the finger, 48 px or more; what stops needs no scrolling."""

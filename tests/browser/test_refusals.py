@@ -51,6 +51,7 @@ def said_by_the_command(file: Path) -> str:
     return done.stderr.strip()
 
 
+@pytest.mark.whole(keep=0)
 def test_no_harmed_programme_gets_in(
     browser: Browser, bad_files: Path, serve: Callable[..., Server], tmp_path: Path,
 ) -> None:

@@ -122,6 +122,7 @@ def test_a_swap_brings_another_track_and_the_session_none_other(ear: Ear) -> Non
     assert ear.goes()[0] == later
 
 
+@pytest.mark.whole(keep=0)
 def test_it_sounds_on_while_the_page_is_hidden(ear: Ear) -> None:
     """Nothing is drawn meanwhile; the session went on all the same, and shows where it stands once it is seen again."""
     ear.goes()
@@ -136,6 +137,7 @@ def test_it_sounds_on_while_the_page_is_hidden(ear: Ear) -> None:
     assert len(off) > 5 and max(map(abs, off)) < APART_MS, off
 
 
+@pytest.mark.whole(keep=0)
 def test_it_is_over_when_the_page_is_left(ear: Ear) -> None:
     """Nothing sounds on behind another page."""
     ear.goes()

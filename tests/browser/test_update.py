@@ -90,6 +90,7 @@ def in_lab(context: BrowserContext, host: Host, code: str) -> Any:
     return told
 
 
+@pytest.mark.whole(keep=0)
 def test_it_comes_while_a_session_runs_and_is_used_from_the_next_start(
     browser: Browser, versions: Versions, ready: Path,
 ) -> None:

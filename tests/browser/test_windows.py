@@ -146,7 +146,7 @@ HANDS = {
 }
 
 
-@pytest.mark.whole(keep=1)
+@pytest.mark.whole(keep=0)
 @pytest.mark.parametrize("case", HANDS)
 def test_a_gap_is_asked_about_in_words(
         case: str, browser: Browser, ready: Path, serve: Serve, tmp_path: Path) -> None:

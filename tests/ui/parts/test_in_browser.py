@@ -119,6 +119,7 @@ def test_a_spot_is_picked_rated_and_taken_back(browser: Browser, gallery: str) -
     page.close()
 
 
+@pytest.mark.whole(keep=1)
 @pytest.mark.parametrize("sheet", ["buttons", "choices", "body"])
 def test_large_print_keeps_every_button_whole(browser: Browser, gallery: str, sheet: str) -> None:
     """At twice the text size no button reaches past the edge or loses its height, and the bar goes two by two."""
