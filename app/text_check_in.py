@@ -59,7 +59,7 @@ def morning_head(session: str, asked: str = "") -> str:
 
 def morning_hint(morning: date, asked: str = "") -> str:
     """What is meant by it."""
-    whose = f"How much did {asked}'s joints hurt" if asked else "How much did your joints hurt"
+    whose = f"How much did {asked}’s joints hurt" if asked else "How much did your joints hurt"
     return f"{whose} on {day_words(morning)}, on getting up?"
 
 
@@ -68,7 +68,7 @@ def answered_options(asked: str) -> tuple[tuple[bool, str], ...]:
     return ((True, f"{asked} answered"), (False, "I guessed"))
 
 
-GUESS_NOTE = "A guess is kept as a guess: it may ease today's session and never moves it on."
+GUESS_NOTE = "A guess is kept as a guess: it may ease today’s session and never moves it on."
 SIGN_MISSING = "Tick what it is, or press “No”."
 def number_missing(spot: str) -> str:
     """A part of the body was pressed, and no number yet."""
@@ -89,7 +89,7 @@ def unanswered_line(missing: list[str]) -> str:
     """What leaving answers out means."""
     told = listed([QUESTIONS[m] for m in missing])
     first = " Without the first question there is no session." if "signs" in missing else ""
-    return f"Not answered: {told}. What is left out counts as not answered, so today's amount stays careful.{first}"
+    return f"Not answered: {told}. What is left out counts as not answered, so today’s amount stays careful.{first}"
 
 
 def as_last_time(spots: list[str]) -> str:

@@ -75,9 +75,9 @@ OPEN_PROGRAMME = "Open a programme"
 START, GO_ON = "Start", "Go on where you were"
 GOING_ON_HEAD = "You are in a session"
 GOING_ON = "A session is under way. Nothing of it is lost."
-AFTER_QUESTIONS = "Today's amount is decided after a few short questions. What you see is what your coach wrote."
+AFTER_QUESTIONS = "Today’s amount is decided after a few short questions. What you see is what your coach wrote."
 CHECK_IN_AGAIN = "Change my answers"
-AMOUNT_HEAD = "Today's amount"
+AMOUNT_HEAD = "Today’s amount"
 CHANGED_HEAD = "Changed today"
 NOTHING_CHANGED = "Nothing is changed today. This is the session as your coach wrote it."
 WHY = "Why"
@@ -135,7 +135,7 @@ def stands_for(name: str) -> str:
 SAFETY_HEAD = "Before you start"
 SAFETY_ALONE = "You train alone: phone within reach, a worktop or heavy chair to hold, door not bolted."
 SAFETY_NO_RISING = "Nothing on the floor today, since nobody is there to help you up."
-SAFETY_INSULIN = "Insulin: check your sugar, keep something sweet near, and keep to your own clinician's limits."
+SAFETY_INSULIN = "Insulin: check your sugar, keep something sweet near, and keep to your own clinician’s limits."
 SAFETY_PULSE = "Go by your breath and by whether you can talk, never by your pulse."
 SAFETY_FALLS = "Balance moves only with a hand on something that cannot tip."
 SAFETY_LEAD = "Before you begin, set up the chair and know the stop signs; they are one tap away in the session."
@@ -175,7 +175,7 @@ WAY_BACK_HEAD = "The way back"
 RECORD_YES = "Record a yes"
 ANSWERS_WRONG = "I ticked something by mistake"
 YES_GIVEN_HEAD = "A yes is recorded"
-YES_GIVEN = "Answer this morning's questions once more; then you start again with a light session."
+YES_GIVEN = "Answer this morning’s questions once more; then you start again with a light session."
 CHECK_IN_ACT = "Answer the questions"
 
 
@@ -191,10 +191,10 @@ def tell_coach(coach: str, contact: str) -> str:
 
 
 WHO_MAY_SAY_YES: Mapping[str, str] = {
-    "self": "After a fever one's own word is enough, after 48 hours without it. Until then it takes the coach's or a "
-            "clinician's yes.",
-    "coach": "The coach's yes is enough, or a clinician's.",
-    "clinician": "It takes a clinician's yes: from somebody who has had a look and knows that training is meant.",
+    "self": "After a fever one’s own word is enough, after 48 hours without it. Until then it takes the coach’s or a "
+            "clinician’s yes.",
+    "coach": "The coach’s yes is enough, or a clinician’s.",
+    "clinician": "It takes a clinician’s yes: from somebody who has had a look and knows that training is meant.",
 }
 
 STOP_CAUSES: Mapping[str, str] = {

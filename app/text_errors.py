@@ -63,7 +63,7 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
                               f"{w['known']}. Update first; nothing was taken in."),
     e.DamagedFile: lambda w: (f"{w['name']} is damaged ({w['why']}). Nothing was taken in; ask for it to be sent "
                               f"again."),
-    e.UntrustedSigner: lambda w: (f"{w['name']} is signed by a key that is not {w['who']}'s. Nothing was taken in; "
+    e.UntrustedSigner: lambda w: (f"{w['name']} is signed by a key that is not {w['who']}’s. Nothing was taken in; "
                                   f"ask them in person."),
     e.WrongRecipient: lambda w: f"{w['name']} was sealed for somebody else and cannot be opened here.",
     e.TooLarge: lambda w: (f"{w['name']} is larger than allowed ({w['found']}, limit {w['limit']}). Nothing was "

@@ -126,7 +126,7 @@ ILL_STOPPED = (
 )
 ILL_LIGHT = (
     "Rest as long as you need. The next session is a light one, and then it comes back step by step.",
-    "Each morning's first question still counts: chest, breath, fever and the like stop a session.",
+    "Each morning’s first question still counts: chest, breath, fever and the like stop a session.",
 )
 MEDICINE_HEAD = "A medicine"
 MEDICINE_WHICH = "Which of these fits best?"

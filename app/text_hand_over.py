@@ -70,7 +70,7 @@ KEY_CODE, APP_CODE = "My key", "My app"
 SAVE_PICTURE, COPY_CODE = "Save as a picture", "Copy what it says"
 COPIED_CODE, SAVED_PICTURE = "Copied.", "The picture is saved. It is as sharp as the printer, at any size."
 NO_ADDRESS = (
-    "A camera opens a code by itself only if it is a link. Give your app's address in the brand file ([[link]] with "
+    "A camera opens a code by itself only if it is a link. Give your app’s address in the brand file ([[link]] with "
     "app = true), and the code becomes one; until then a scanned text is pasted in the app under Programme."
 )
 KEY_WHY = (

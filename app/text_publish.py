@@ -99,7 +99,7 @@ def problems_line(blocking: int, others: int) -> str:
 def sheet_text(words: Sequence[str], made_for: str, app: str) -> str:
     """The recovery sheet as text to print: five lines of five words."""
     lines = [f"{app} recovery sheet" + (f" of {made_for}" if made_for else ""), "",
-             "These 25 words, in this order, give back the coach's recovery keys.",
+             "These 25 words, in this order, give back the coach’s recovery keys.",
              "Keep this sheet on paper where nobody else looks, and delete this file.", ""]
     lines += [f"{at + 1:>2}-{at + 5:<2}  {'  '.join(words[at:at + 5])}" for at in range(0, len(words), 5)]
     return "\n".join([*lines, ""])

@@ -16,8 +16,8 @@ YES_OPEN = "Record a yes"
 MESSAGE = "Message"
 YES_WHO, YES_KIND = "Who said yes", "Their profession"
 YES_MINE = "I say yes"
-YES_WHY_CLINICIAN = "This stop needs a clinician's yes. Write who said it to you or to them, and their profession."
-YES_WHY_COACH = "This stop needs your yes, or a clinician's."
+YES_WHY_CLINICIAN = "This stop needs a clinician’s yes. Write who said it to you or to them, and their profession."
+YES_WHY_COACH = "This stop needs your yes, or a clinician’s."
 PROFESSIONS: Mapping[str, str] = {
     "doctor": "Doctor", "physiotherapist": "Physiotherapist", "nurse": "Nurse", "coach": "Coach (I)",
 }
@@ -48,8 +48,8 @@ def stop_line(stop: Stop, day: date) -> str:
 
 def stop_needs(stop: Stop) -> str:
     """Whose yes it needs."""
-    needs = {"clinician": "It needs a clinician's yes, with profession.",
-             "coach": "It needs your yes, or a clinician's.",
+    needs = {"clinician": "It needs a clinician’s yes, with profession.",
+             "coach": "It needs your yes, or a clinician’s.",
              "self": "It needs their own word once the fever has been gone for 48 hours, or yours."}
     return needs[stop.yes_from]
 

@@ -38,7 +38,7 @@ class Section:
     rows: tuple[tuple[str, ...], ...] = ()
 
 
-TITLE = "How today's amount comes about"
+TITLE = "How today’s amount comes about"
 NOT_MEDICAL = (
     "None of this is medical advice. What is marked [P] is a coaching convention and no validated threshold: read it, "
     "change it within its bounds, and sign it with your programme."
@@ -94,7 +94,7 @@ def _votes(table: RuleTable) -> Section:
                            f"{level_of_one(table)}"),
         RuleId.DAYS: "since strength work; votes on sessions with strength work only",
     }
-    rows: list[tuple[str, ...]] = [(RULE_WORDS[RuleId.SYMPTOMS], symptoms, "", "the project's list of stop signs")]
+    rows: list[tuple[str, ...]] = [(RULE_WORDS[RuleId.SYMPTOMS], symptoms, "", "the project’s list of stop signs")]
     for rule, stretches in told.items():
         source = getattr(table, rule.value).source
         rows.append((RULE_WORDS[rule], votes_line(stretches), more[rule], source))
@@ -109,7 +109,7 @@ def _votes(table: RuleTable) -> Section:
     ]
     return Section("votes", "Votes", (
         f"Unanswered: symptoms give {dose.ANSWER_FIRST}, answer first; pain the worse of {dose.MISSING_PAIN} and the "
-        f"last answer's vote; anything else {dose.MISSING}. So leaving a question out never gives more than its best "
+        f"last answer’s vote; anything else {dose.MISSING}. So leaving a question out never gives more than its best "
         "answer.",
     ), ("Rule", "Answer and level", "Of what", "Source"), tuple(rows))
 
@@ -125,7 +125,7 @@ def _regions() -> Section:
         f"Beside the level, a region with pain {limits.CAP_PAIN}–{limits.HIGH_PAIN - 1} allows demand ≤ 1 on its axes, "
         f"from {limits.HIGH_PAIN} on demand 0, on both sides alike. The lowest cap wins: pain, conditions, limits and "
         f"what the client spares. A usual pain within its agreement caps at {limits.USUAL_CAP} and eases nothing.",
-        f"From pain {STOP_PAIN} on, or where a joint gave way, the session ends and waits for a clinician's yes. "
+        f"From pain {STOP_PAIN} on, or where a joint gave way, the session ends and waits for a clinician’s yes. "
         f"Without noise allowed, impact is capped at {limits.NOISE_CAP}.",
     ), ("Region", "Axes"), rows)
 
@@ -159,7 +159,7 @@ _SAID = {
 def _anchors() -> Section:
     rows = (("any axis", *GENERAL), *((axis_name(axis), *anchors) for axis, anchors in ANCHORS.items()))
     return Section("axes", "The sixteen axes and their anchors", (
-        "Ratings are a coach's judgement [P] and no measurement; angles are rough. An easier option never asks more on "
+        "Ratings are a coach’s judgement [P] and no measurement; angles are rough. An easier option never asks more on "
         "any axis than what it eases.",
     ), ("Axis", "0", "1", "2", "3"), rows)
 
@@ -167,13 +167,13 @@ def _anchors() -> Section:
 def _stops() -> Section:
     signs = [(SIGN_WORDS[sign], f"{symptom.value.replace('_', ' ')}, level {dose.SYMPTOM_LEVELS[symptom]}")
              for sign, symptom in SIGNS.items()]
-    first = [(STOPS[key], "do not start without a clinician's yes") for key in screening.DO_NOT_START]
+    first = [(STOPS[key], "do not start without a clinician’s yes") for key in screening.DO_NOT_START]
     ask = [(STOPS[key], "ask first") for key in screening.ASK_FIRST]
     hours = int(FEVER_FREE.total_seconds()) // 3600
     return Section("stops", "Stop signs and stop questions", (
         "Nothing here is a diagnosis; each defers to a clinician and to local emergency advice.",
-        f"A stop stays open until its own yes: after a fever the client's word {hours} h after it, after long soreness "
-        "yours, after everything else a clinician's, with name and profession. Then it starts again at level "
+        f"A stop stays open until its own yes: after a fever the client’s word {hours} h after it, after long soreness "
+        "yours, after everything else a clinician’s, with name and profession. Then it starts again at level "
         f"{dose.RESTART}.",
         f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level 7 or "
         "8. A fall that hurt, that was not got up from alone, or with blood thinners stops as well; an illness without "
@@ -212,7 +212,7 @@ def _hand() -> Section:
         f"softened: {soft}. Pain, soreness, symptoms, effort and the caps cannot be softened or overruled upward.",
         "The software refuses: to start on an unanswered or positive stop question; to go on after pain of "
         f"{STOP_PAIN} or “it gave way”; floor work for somebody alone who cannot get up alone; unsupported balance for "
-        "somebody who falls; an exercise never shown as a stand-in for somebody alone; moving on by a family member's "
+        "somebody who falls; an exercise never shown as a stand-in for somebody alone; moving on by a family member’s "
         "guess; to promise that anything does no harm.",
     ), ("Preset", "Levels added to each vote above 0"), rows)
 
@@ -234,7 +234,7 @@ def _limits() -> Section:
     bounds, sources = limit_bounds(), limit_sources()
     rows = tuple((name, str(shipped), f"{least}–{most}", sources[name])
                  for name, (least, most, shipped) in bounds.items())
-    return Section("limits", "The proofreader's limits", (
+    return Section("limits", "The proofreader’s limits", (
         "Yours to set in [proofreading] of source.toml. Seconds where the name ends in _s; shares in percent.",
     ), ("Limit", "Shipped", "Bounds", "Source"), rows)
 

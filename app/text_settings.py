@@ -88,13 +88,13 @@ def shown_said(count: int, same: bool) -> str:
 
 # ------------------------------------------------------------------ places
 
-PLACES_HINT = "What a room has and allows. Choose on today's card where you are."
+PLACES_HINT = "What a room has and allows. Choose on today’s card where you are."
 PLACE_KIT = "What is at hand there?"
 OWN_KIT, OTHER_KIT = "What I have at home", "Its own list"
 FLOOR, FLOOR_SHORT = "Is there floor to lie on?", "Floor to lie on"
 NOISE, NOISE_SHORT = "May it be loud, with steps that jar?", "May be loud"
 SPACE = "How much room is there?"
-SPACES: Mapping[Space, str] = {Space.SMALL: "A mat's length", Space.LARGE: "Some steps each way"}
+SPACES: Mapping[Space, str] = {Space.SMALL: "A mat’s length", Space.LARGE: "Some steps each way"}
 NEW_PLACE, ADD_PLACE = "Name of a new place", "Add this place"
 NEW_PLACE_MISSING, PLACE_THERE = "Write a name for the place.", "There is a place of that name."
 REMOVE_PLACE = "Remove this place"
@@ -152,7 +152,7 @@ ERASE_PERSON_SAYS = (
     "coach; ask them to erase it too. There is no undo."
 )
 ERASE_DEVICE_SAYS = (
-    "Everybody who trains here, the coach's side with its keys, and every programme go, and the copies put aside with "
+    "Everybody who trains here, the coach’s side with its keys, and every programme go, and the copies put aside with "
     "them. There is no undo."
 )
 ERASE_NOW = "Erase it now"

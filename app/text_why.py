@@ -71,8 +71,8 @@ def _how() -> Section:
         rounds = "all rounds" if one.rounds == (2, 3, 4) else f"of 3 rounds {count(one.rounds[1], 'round')}"
         weights = f"weights {one.load} %" if one.load else "no weights"
         rows.append((LEVEL_WORDS[one.level], sentence(f"{rounds}, work {one.work} %, rest {one.rest} %, {weights}")))
-    return Section("how", "How today's amount comes about", (
-        "Each answer of the morning asks for an amount. The smallest amount that any of them asks for is today's, and "
+    return Section("how", "How today’s amount comes about", (
+        "Each answer of the morning asks for an amount. The smallest amount that any of them asks for is today’s, and "
         "every reason is shown on the card.",
         "The same answers always give the same session. A worse answer never gives more. A question that is left out "
         "never gives more than its best answer would.",
@@ -111,15 +111,15 @@ def _conditions() -> Section:
 
 def _stops() -> Section:
     hours = int(FEVER_FREE.total_seconds()) // 3600
-    rows = (*((SIGN_WORDS[sign], "Call for help at once; then a clinician's yes.") for sign in EMERGENCIES),
+    rows = (*((SIGN_WORDS[sign], "Call for help at once; then a clinician’s yes.") for sign in EMERGENCIES),
             *((SIGN_WORDS[sign], "Stop, ask the same day; then a yes.") for sign in ASK_TODAY),
-            (f"Pain of {STOP_PAIN} or more, or a joint that gave way", "Stop; then a clinician's yes."),
+            (f"Pain of {STOP_PAIN} or more, or a joint that gave way", "Stop; then a clinician’s yes."),
             ("A fall that hurt, with blood thinners, or not got up from alone",
-             "Ask the same day; then a clinician's yes."))
+             "Ask the same day; then a clinician’s yes."))
     return Section("stops", "What stops a session", (
         "It is never a diagnosis, only a reason to ask somebody who can look at you.",
         f"After a fever your own word is enough once it has been gone for {hours} hours. After muscles that stayed "
-        "very achy your coach's yes is enough. Everything else takes a clinician's.",
+        "very achy your coach’s yes is enough. Everything else takes a clinician’s.",
         f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session, and after a stop.",
     ), ("What", "What follows"), rows)
 
@@ -131,7 +131,7 @@ def _way_back() -> Section:
         "Bad sleep, a gap or a session cut short are not carried on: the next good morning counts.",
         f"A move gets a little more only after {moving_on.CLEAN_NEEDED} sessions in a row that went well: done to the "
         f"end, no harder than meant, nothing hurting at {CLEAN_PAIN} or more. Never one that loads a joint which "
-        "hurts, and never by somebody else's guess.",
+        "hurts, and never by somebody else’s guess.",
         f"First it is {rungs.MORE_S} seconds or {rungs.MORE_REPS} repetition more, then a harder move, then the next "
         "weight. One that hurt, was made easier or left out goes a step back by itself.",
     ))
@@ -150,7 +150,7 @@ def _coach(table: RuleTable) -> Section:
 def _demands() -> Section:
     rows = tuple((AXIS_WORDS[axis].capitalize(), _levels_of(anchors)) for axis, anchors in ANCHORS.items())
     return Section("demands", "What a move asks of a joint", (
-        "Every move is rated from 0 to 3 for sixteen things that it may ask of the body. The ratings are a coach's "
+        "Every move is rated from 0 to 3 for sixteen things that it may ask of the body. The ratings are a coach’s "
         f"judgement and no measurement. {_levels_of(GENERAL)}",
     ), ("What it asks", "0 to 3"), rows)
 

@@ -23,7 +23,7 @@ KINDS: Mapping[str, str] = {
 }
 YES_MEANS = (
     "Recording it says: they know what happened, they know that training is meant, and they said that it may go on. "
-    "It goes into the diary with today's date and, if you agreed to that, to your coach."
+    "It goes into the diary with today’s date and, if you agreed to that, to your coach."
 )
 YES_ASKED: Pair = ("I asked them about training after this", "{name} or I asked them about training after this")
 YES_ACT = "Record this yes"
@@ -38,4 +38,4 @@ def stop_because(because: str, moment: datetime, told: Collection[str] = ()) -> 
 
 def fever_until(moment: datetime) -> str:
     """When one's own word begins to count after a fever."""
-    return f"One's own word counts from {moment_words(moment)}, if the fever has not come back."
+    return f"One’s own word counts from {moment_words(moment)}, if the fever has not come back."

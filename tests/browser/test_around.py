@@ -86,7 +86,7 @@ def test_the_rules_can_be_read_from_todays_card(browser: Browser, serve: Serve, 
     """In plain words, with their sources."""
     server = serve(data)
     with Walker(browser).open(server.at("/today")) as walker:
-        walker.press("Why? All the rules").sees_heading("How today's amount comes about")
+        walker.press("Why? All the rules").sees_heading("How today’s amount comes about")
         walker.press("What each answer does").sees(re.compile("4–5: a little less"))
         walker.press("All the rules", "Where the numbers come from").sees(re.compile("Silbernagel 2007"))
         walker.press("All the rules", "Back to today").sees_button("Start")
