@@ -5,6 +5,7 @@ from collections.abc import Awaitable, Callable
 
 import flet as ft
 
+from app.actions.bundled import Bundled
 from app.actions.senses import apply_senses
 from app.device.abilities import Device
 from app.device.clock import Clock
@@ -19,14 +20,17 @@ OpenDevice = Callable[[ft.Page, str], Device]
 
 
 def build_app(
-    store: Store, device: OpenDevice, clock: Clock, brand: Brand = EVENLOAD,
+    store: Store, device: OpenDevice, clock: Clock, brand: Brand = EVENLOAD, bundled: Bundled = tuple,
 ) -> Callable[[ft.Page], Awaitable[None]]:
-    """The app as Flet runs it. `clock` also sleeps, so a whole session can run in a second."""
+    """The app as Flet runs it. `clock` also sleeps, so a whole session can run in a second.
+
+    `bundled`: the packs that came with the app, for a device on which everything was erased.
+    """
     leading = Leading()
 
     async def main(page: ft.Page) -> None:
         page.title = brand.name
-        tools = Tools(store, device(page, brand.name), clock, page, brand, leading)
+        tools = Tools(store, device(page, brand.name), clock, page, brand, leading, bundled)
         apply_senses(store, tools.device)
         dress(page, brand, saved_mode(tools))
         page.update()

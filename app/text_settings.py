@@ -155,5 +155,6 @@ ERASE_DEVICE_SAYS = (
     "Everybody who trains here, the coach’s side with its keys, and every programme go, and the copies put aside with "
     "them. There is no undo."
 )
+BUNDLED_STAYS = "The programme that came with this app stays."
 ERASE_NOW = "Erase it now"
 ERASED = "It is erased."

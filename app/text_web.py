@@ -64,3 +64,9 @@ SAVED_ALL, NOT_SAVED, BACK_AGAIN = "The copy is saved.", "It could not be saved 
 def offline_since(tried: datetime) -> str:
     """After a start without a network was seen to succeed on this device."""
     return f"Works without the internet: it started so on {tried.day} {tried:%B %Y}."
+
+
+def uses(size: int) -> str:
+    """How much of the device's room it takes, from bytes."""
+    return (f"It takes up about {max(1, round(size / 1e6))} MB of this device: your records, the app itself so that it "
+            "opens without the internet, and what lets it open quickly.")

@@ -83,7 +83,8 @@ async def _show(opening: asyncio.Future[Opened], address: str, page: ft.Page) ->
             show_notice(page, _brand(), text_web.LOST_TITLE, text_errors.error_text(error))
             tell_refused(folder_name(address))
             return
-    await build_app(opened.store, _device, SystemClock(), opened.brand)(page)
+    await build_app(opened.store, _device, SystemClock(), opened.brand,
+                    functools.partial(_packs, opened.brand))(page)
     tell_shown(folder_name(address))
     await _catch_up()
 

@@ -5,7 +5,7 @@ Looked at on every start, and nearly always all here: what reads a pack is loade
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from app.device.clock import Clock
 from app.domain.brand import Brand
@@ -14,13 +14,17 @@ from app.domain.record import Person
 from app.storage import packs
 from app.storage.database import Store
 
+Bundled = Callable[[], Iterable[tuple[str, bytes]]]
+"""Name and bytes of each pack that came with the app, read anew at each call."""
+
 
 async def take_bundled(
     store: Store, clock: Clock, brand: Brand, files: Iterable[tuple[str, bytes]]
 ) -> tuple[AppError, ...]:
     """Takes in the packs of the brand that are not here yet; gives what was wrong with those that were refused.
 
-    They are trusted since their coach's key came with the app. Call it at each start: what is here stays as it is.
+    They are trusted since their coach's key came with the app. Call it at each start, and after everything was
+    erased: what is here stays as it is.
     """
     refused = []
     for name, data in files:

@@ -6,13 +6,13 @@ import asyncio
 import os
 import sys
 import webbrowser
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import partial
 from pathlib import Path
 
 from app import text_commands, text_errors
 from app.actions import people
-from app.actions.bundled import take_bundled
+from app.actions.bundled import Bundled, take_bundled
 from app.actions.people import Role
 from app.commands.data import data_dir, store_at
 from app.commands.files import read_file
@@ -53,10 +53,11 @@ def run_open(args: argparse.Namespace) -> int:
         _go_back(store_file(data_dir(args)))
     with store_at(data_dir(args)) as store:
         copy_of_the_day(store, SystemClock().now().date())
-        _take_packs(store, path, brand)
+        packs = partial(_packs, path, brand)
+        _take_packs(store, brand, packs)
         if args.role:
             people.choose_role(store, Role(args.role))
-        _serve(store, data_dir(args), args, brand, site_files(read_brand_files(path)) if path else None, given)
+        _serve(store, data_dir(args), args, brand, site_files(read_brand_files(path)) if path else None, given, packs)
     return DONE
 
 
@@ -80,10 +81,13 @@ def _go_back(path: Path) -> None:
     print(text_commands.went_back(copy.name, aside.name if aside else ""), flush=True)
 
 
-def _take_packs(store: Store, path: Path | None, brand: Brand) -> None:
+def _packs(path: Path | None, brand: Brand) -> Iterable[tuple[str, bytes]]:
+    return read_brand_packs(path, brand) if path else ()
+
+
+def _take_packs(store: Store, brand: Brand, packs: Bundled) -> None:
     """What came with the app is taken in, and what was refused is said."""
-    files = read_brand_packs(path, brand) if path else ()
-    for error in asyncio.run(take_bundled(store, SystemClock(), brand, files)):
+    for error in asyncio.run(take_bundled(store, SystemClock(), brand, packs())):
         print(text_errors.error_text(error), file=sys.stderr)
 
 
@@ -109,7 +113,7 @@ def has_display() -> bool:
 
 def _serve(
     store: Store, folder: Path, args: argparse.Namespace, brand: Brand = EVENLOAD,
-    files: Mapping[str, bytes] | None = None, given: tuple[Path, ...] = (),
+    files: Mapping[str, bytes] | None = None, given: tuple[Path, ...] = (), packs: Bundled = tuple,
 ) -> None:
     def ready(address: str) -> None:
         print(text_commands.open_at(brand.name, address), flush=True)
@@ -117,7 +121,7 @@ def _serve(
             webbrowser.open(address)
 
     device = partial(open_device, shelf=shelf_in(folder), linked=GivenFiles(*given))
-    main = build_app(store, device, SystemClock(), brand)
+    main = build_app(store, device, SystemClock(), brand, packs)
     serve(main, data_dir=folder, assets_dir=resource_dir("assets"), port=args.port, on_ready=ready, brand=brand,
           files=files, start=route_of(given[0].name) if given else "/")
     print(text_commands.closed(brand.name), file=sys.stderr)

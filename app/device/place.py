@@ -23,6 +23,8 @@ class Place:
     """When a start without a network was last seen to succeed on this device; None: not tried yet."""
     newer_waits: bool = False
     """A newer version is downloaded; it is used from the next start on."""
+    uses_bytes: int = 0
+    """What the browser keeps for this host, as it reckons it; 0: not known."""
 
 
 def native_place() -> Place:
@@ -44,6 +46,7 @@ def told(place: Place, message: Any) -> None:
     place.on_home_screen = bool(message.get("home", place.on_home_screen))
     place.offline_start = _instant(message.get("offline", "")) or place.offline_start
     place.newer_waits = bool(message.get("newer", place.newer_waits))
+    place.uses_bytes = int(message.get("uses", place.uses_bytes))
 
 
 def tell_shown(folder: str) -> None:

@@ -12,6 +12,7 @@ from urllib.parse import parse_qs
 import flet as ft
 
 from app import text_errors
+from app.actions.bundled import Bundled
 from app.device.abilities import Device
 from app.device.clock import Clock
 from app.domain.brand import EVENLOAD, Brand
@@ -37,6 +38,7 @@ class Tools:
     page: ft.Page
     brand: Brand = EVENLOAD
     leading: Leading = field(default_factory=Leading)
+    bundled: Bundled = tuple
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ const tellPage = async () => pageChannel.postMessage({
     home: matchMedia("(display-mode: standalone)").matches || navigator.standalone === true,
     offline: localStorage.getItem(TRIED) ?? "",
     newer: !!(await waitingVersion()),
+    uses: (await navigator.storage?.estimate?.())?.usage ?? 0,
 });
 // A browser may ask the person, which it does only after a first press.
 const askToKeep = () => navigator.storage?.persist?.().then(tellPage, () => {});
@@ -29,7 +30,7 @@ const keepMemory = async () => {
     await new Promise((later) => setTimeout(later, MEMORY_LATER_MS));
     if (isTraining()) return;
     const maker = new Worker("memory-worker.js", { type: "module" });
-    const end = () => { clearInterval(watch); maker.terminate(); };
+    const end = () => { clearInterval(watch); maker.terminate(); tellPage(); };
     const watch = setInterval(() => { if (isTraining()) end(); }, 250);
     maker.onmessage = maker.onerror = end;
 };

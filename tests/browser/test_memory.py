@@ -1,6 +1,7 @@
 """Python's memory in the offline web app: kept by the browser after a start, taken up by the next one."""
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -44,6 +45,16 @@ def test_a_later_start_takes_it_up(browser: Browser, tmp_path: Path) -> None:
         assert taken_up(visitor)
         drawn = visitor.python.evaluate(DRAWN)
         assert taken_up(visitor) and visitor.python.evaluate(DRAWN) != drawn
+
+
+@pytest.mark.whole(keep=0)
+def test_the_room_that_it_takes_is_told(browser: Browser, ready: Path, tmp_path: Path) -> None:
+    """The app's own 39 MB and the memory's 45, told as soon as the memory is there."""
+    store = keep_copy(ready / "evenload.db", LINEAGE.head).read_bytes()
+    with StaticSite({"/": make_web_app(tmp_path, store=store)}) as site, Visitor(browser, site.address) as visitor:
+        visitor.visit().sees_button(text_client.START)
+        visitor.keep_memory()
+        visitor.visit("#/settings").sees(re.compile(r"^It takes up about (8|9)\d MB of this device"))
 
 
 @pytest.mark.whole(keep=0)

@@ -34,7 +34,10 @@ PLACES = {
 @pytest.mark.parametrize("case", PLACES)
 def test_two_apps_on_one_host_know_nothing_of_each_other(
         browser: Browser, case: str, ready: Path, tmp_path: Path) -> None:
-    """Both run at once, without the host too; what is entered, or erased, in one leaves the other as it was."""
+    """Both run at once, without the host too; what is entered, or erased, in one leaves the other as it was.
+
+    What came with an app is there again after everything was erased.
+    """
     (salt_path, salt), (linden_path, linden) = PLACES[case].items()
     site = StaticSite({salt_path: make_web_app(tmp_path / salt, salt),
                        linden_path: make_web_app(tmp_path / linden, linden, store=whole_copy(ready))})
@@ -55,7 +58,10 @@ def test_two_apps_on_one_host_know_nothing_of_each_other(
         start_again(visitor, *second)
         holds_greta_alone(visitor)
         turn_to(visitor, *first).visit("#/settings/erase")
+        visitor.sees(re.compile(f"{settings.BUNDLED_STAYS}$"))
         visitor.press(settings.ERASE_DEVICE, settings.ERASE_NOW).sees_heading(welcome.TITLE)
+        steps.be_welcomed(visitor, "Nora Lind")
+        visitor.sees(re.compile("^“Steady by the water” by Ines Vandel"))
         start_again(visitor, *second)
         holds_greta_alone(visitor)
 

@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 from hypothesis import given
 from hypothesis import strategies as st
 
+from app import text_web
 from app.device.place import browser_place, native_place, told
 from app.device.private_files import folder_name
 
@@ -38,3 +39,13 @@ def test_an_offline_start_is_known_only_once_it_was_told() -> None:
     told(place, {"offline": ""})
     assert place.offline_start == datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
     assert not native_place().in_browser
+
+
+def test_the_room_that_it_takes_is_said_in_whole_megabytes() -> None:
+    """As the browser last reckoned it; what says nothing of it changes nothing."""
+    place = browser_place(f"{HOST}/", "evenload", "")
+    assert place.uses_bytes == 0
+    told(place, {"uses": 91_600_000})
+    told(place, {"kept": True})
+    assert text_web.uses(place.uses_bytes).startswith("It takes up about 92 MB of this device: ")
+    assert "about 1 MB" in text_web.uses(300)

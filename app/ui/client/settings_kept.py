@@ -65,5 +65,6 @@ def _browser(c: Card, place: Place) -> list[ft.Control]:
         return []
     tried = text_web.offline_since(place.offline_start) if place.offline_start else text_web.NOT_TRIED
     kept = text_web.IS_KEPT if place.is_kept else text_web.NOT_KEPT
+    uses = [c.body(text_web.uses(place.uses_bytes))] if place.uses_bytes else []
     return [c.subhead(text_web.KEPT_HEAD), c.body(tried), c.body(kept),
-            c.body(text_web.HOME if place.on_home_screen else text_web.LOSES)]
+            c.body(text_web.HOME if place.on_home_screen else text_web.LOSES), *uses]

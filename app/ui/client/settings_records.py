@@ -7,6 +7,7 @@ import flet as ft
 
 from app import text_client
 from app import text_settings as words
+from app.actions.bundled import take_bundled
 from app.actions.erasing import erase, erase_device
 from app.actions.people import Role, current_person, current_role
 from app.ui.client.questions import both_ways
@@ -24,28 +25,33 @@ def ErasePage(shell: Shell) -> ft.Control:
     wanted, want = ft.use_state("")
     coach = current_role(shell.store) is Role.COACH
     if wanted:
-        def do_it(_: Any) -> None:
+        async def do_it() -> None:
             if wanted == PERSON and person is not None:
                 erase(shell.store, person.id)
             elif wanted == DEVICE:
                 erase_device(shell.store)
+                await take_bundled(shell.store, shell.clock, shell.tools.brand, shell.tools.bundled())
             shell.say(words.ERASED)
             shell.go("/")
             shell.refresh()
-        return _really(c, shell, wanted, safe(shell, lambda _: want("")), safe(shell, do_it))
+        return _really(c, shell, wanted, safe(shell, lambda _: want("")), safe(shell, lambda _: shell.run(do_it)))
     body: list[ft.Control] = [c.title(words.ERASE)]
     if person is not None and not coach:
         body += [c.head(words.erase_person_words(person.name)), c.body(words.ERASE_PERSON_SAYS), c.soft(words.COPIES),
                  c.button(words.erase_person_words(person.name), safe(shell, lambda _: want(PERSON)))]
-    body += [c.head(words.ERASE_DEVICE), c.body(words.ERASE_DEVICE_SAYS),
+    body += [c.head(words.ERASE_DEVICE), c.body(_device_says(shell)),
              c.button(words.ERASE_DEVICE, safe(shell, lambda _: want(DEVICE)))]
     page = c.page(body, [c.button(text_client.BACK, goes(shell, "/settings"))])
     page.key = "erase"
     return page
 
 
+def _device_says(shell: Shell) -> str:
+    return f"{words.ERASE_DEVICE_SAYS} {words.BUNDLED_STAYS}" if shell.tools.brand.packs else words.ERASE_DEVICE_SAYS
+
+
 def _really(c: Card, shell: Shell, wanted: str, back: Any, act: Any) -> ft.Control:
-    says = words.ERASE_PERSON_SAYS if wanted == PERSON else words.ERASE_DEVICE_SAYS
+    says = words.ERASE_PERSON_SAYS if wanted == PERSON else _device_says(shell)
     foot = both_ways(c, text_client.CANCEL, back, words.ERASE_NOW, act)
     page = c.page([c.title(words.ERASE_HEAD), c.body(says)], [foot])
     page.key = "really"
