@@ -143,7 +143,7 @@ def _completion(d: Mapping[str, str | int]) -> str:
 
 def _readiness(d: Mapping[str, str | int]) -> str:
     told = [f"{word} {d[key]} of 5" for key, word in
-            (("slept", "sleep"), ("energy", "energy"), ("calm", "calm")) if 0 < int(d[key]) < 5]
+            (("slept", "sleep"), ("energy", "energy"), ("calm", "feeling settled")) if 0 < int(d[key]) < 5]
     return f"Today’s answers: {listed(told)}."
 
 

@@ -81,7 +81,7 @@ UNANSWERED_ACT = "Save as it is"
 UNANSWERED_BACK = "Go back and answer"
 QUESTIONS: Mapping[str, str] = {
     "signs": "whether anything is new or worrying", "pain": "whether a joint hurts",
-    "soreness": "whether muscles are achy", "feel": "last night and now", "morning": "the morning after",
+    "soreness": "whether muscles are achy", "feel": "how you slept and feel", "morning": "the morning after",
 }
 
 
@@ -89,7 +89,7 @@ def unanswered_line(missing: list[str]) -> str:
     """What leaving answers out means."""
     told = listed([QUESTIONS[m] for m in missing])
     first = " Without the first question there is no session." if "signs" in missing else ""
-    return f"Not answered: {told}. What is left out counts as not answered, so today’s amount stays careful.{first}"
+    return f"Not answered: {told}. Without an answer today’s amount stays careful.{first}"
 
 
 def as_last_time(spots: list[str]) -> str:

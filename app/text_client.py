@@ -9,7 +9,7 @@ from datetime import date, datetime
 
 from app.domain.diary import Symptom
 from app.domain.progression import Due
-from app.text import count
+from app.text import duration
 
 Pair = tuple[str, str]
 """For the person themselves; for the one who leads them, with {name}."""
@@ -144,9 +144,9 @@ SAFETY_ALWAYS = "Stop at once for chest pressure, faintness, sharp pain or breat
 DONE_HEAD = "Done for today"
 
 
-def done_line(name: str, minutes: int) -> str:
+def done_line(name: str, seconds: int) -> str:
     """What was done today."""
-    return f"{name}, {count(max(1, minutes), 'minute')}. It is in your diary."
+    return f"{name}, {duration(seconds)}. It is in your diary."
 
 
 def next_line(name: str) -> str:

@@ -1,7 +1,7 @@
 """Words of the coach's side: the desk, the people, publishing. One person's page: `text_person.py`. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 
 from app.domain.body import Spot
@@ -21,6 +21,15 @@ HARM, SILENCE, DEALT_WITH = "Harm", "Silence", "Dealt with"
 NOBODY = "nobody"
 NO_HARM = "Nobody told of harm in the last four weeks."
 NO_SILENCE = "Everybody was heard of in the last two weeks."
+
+
+def withheld(names: Sequence[str]) -> str:
+    """Of whom harm cannot show, since they do not send it."""
+    who = listed(tuple(names)) if len(names) <= 3 else f"{len(names)} people"
+    share = "does" if len(names) == 1 else "do"
+    return f"{who} {share} not share pain or check-ins: that nothing of theirs stands here says nothing."
+
+
 SEEN, CALLED, LATER, UNDO = "Seen", "Called", "Later", "Undo"
 MARKED: Mapping[str, str] = {"seen": "seen", "called": "called", "later": "put off"}
 OPEN_RETURNS = "Open returns"

@@ -47,6 +47,7 @@ ENDED: Mapping[Ending, str] = {
     Ending.FINISHED: "", Ending.INTERRUPTED: "cut short: something came up", Ending.TOO_MUCH: "cut short: too much",
     Ending.PAIN: "stopped: it hurt", Ending.SIGN: "stopped: a stop sign",
 }
+LEFT_EARLY = "ended early"
 NEXT_TIME = (
     "If the morning is good, next time is the whole session.",
     "If the morning is good, next time is the whole session.",
@@ -191,11 +192,11 @@ def check_in_line(told: CheckIn) -> str:
 
 def session_line(done: SessionDone) -> str:
     """One session in a line."""
-    parts = [duration(done.took_s)]
+    parts = [duration(done.took_s), *([LEFT_EARLY] if done.is_left_early else [])]
     parts += [ENDED[done.ending] + (f" ({sign_words(done.sign).lower()})" if done.sign else "")] \
         if ENDED[done.ending] else []
     parts.append(f"hard {done.rpe} of 10" if done.rpe is not None else "how hard: not said")
-    parts += [f"hurt: {levels(done.pain)}"] if done.pain and levels(done.pain) != NOTHING else []
+    parts += [f"hurt: {levels(done.hurt_at)}"] if done.hurt_at else []
     return f"{'; '.join(parts)}."
 
 

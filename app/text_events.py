@@ -243,6 +243,7 @@ def event_line(event: Event) -> str:
 
 COACH_HEAD = "Around the sessions"
 COACH_NONE = "Nothing was told: no fall, illness, new medicine, other activity or pause."
+COACH_WITHHELD = "Falls, illness and medicine are not shared: their absence here says nothing."
 
 
 def answer_lines(event: Event) -> list[str]:

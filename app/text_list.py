@@ -21,7 +21,9 @@ def seconds_words(seconds: int) -> str:
 def listed_line(found: Listed, *, pounds: bool) -> str:
     """`2 times 8, 4 kg each time`; for one bout just its amount."""
     step = found.step
-    told = amount(step, pounds=pounds) or seconds_words(step.length_ms // 1000)
+    told = amount(step, pounds=pounds)
+    if not step.reps:
+        told = ", ".join(part for part in (seconds_words(step.length_ms // 1000), told) if part)
     each_side = step.side in (StepSide.LEFT, StepSide.RIGHT)
     bouts = found.bouts // 2 if each_side and found.bouts % 2 == 0 else found.bouts
     told += ", each side" if each_side and bouts * 2 == found.bouts else ""

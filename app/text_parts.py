@@ -1,7 +1,7 @@
 """Words that belong to a part itself: yes and no, the ends of a scale, what a drawing says aloud."""
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from app.domain.body import Region, Spot
 from app.domain.plan import Timeline
@@ -138,9 +138,9 @@ FROM_BEHIND = "Seen from behind: your left is on the left."
 REMOVE = "Remove"
 
 
-def spot(where: Spot) -> str:
-    """A spot in words: "Right knee", "Back"."""
-    name = REGIONS[where.region]
+def spot(where: Spot, labels: Mapping[Region, str] = REGIONS) -> str:
+    """A spot in words: "Right knee", "Back"; of muscles "Right calf"."""
+    name = labels[where.region]
     return f"{SIDES[where.side]} {name.lower()}" if where.side else name
 
 

@@ -84,12 +84,6 @@ ENDINGS: Mapping[Ending, str] = {
 
 
 ENDED_EARLY = "Ended early, enough for that day"
-WHOLE_FROM = 95
-
-
-def _left_early(done: SessionDone) -> bool:
-    """Whether somebody ended it of their own accord well before its end."""
-    return done.ending is Ending.FINISHED and done.completed < WHOLE_FROM
 
 
 # ------------------------------------------------------------------ the person
@@ -151,7 +145,7 @@ def ended(done: SessionDone) -> str:
     if done.ending is Ending.SIGN:
         words = sign_words(done.sign)
         return f"Stopped: {words[:1].lower()}{words[1:]}"
-    return ENDED_EARLY if _left_early(done) else ENDINGS[done.ending]
+    return ENDED_EARLY if done.is_left_early else ENDINGS[done.ending]
 
 
 def pain_line(done: SessionDone) -> str:

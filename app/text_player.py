@@ -67,7 +67,7 @@ _KINDS = {
     StepKind.WORK: "Work", StepKind.HOLD: "Hold", StepKind.REST: "Rest", StepKind.ROUND_REST: "Rest",
     StepKind.SETUP: "Get ready",
 }
-SIDE_TO_SIDE = "side to side"
+CHANGING = "changing sides"
 _SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
 
 
@@ -106,9 +106,9 @@ def weight(load_g: int, *, pounds: bool) -> str:
 
 
 def amount(step: Step, *, pounds: bool) -> str:
-    """`8 times, side to side, 4 kg`; empty where time alone counts."""
+    """`8 times, changing sides, 4 kg`; empty where time alone counts."""
     parts = [count(step.reps, "time")] if step.reps else []
-    parts += [SIDE_TO_SIDE] if step.side is StepSide.ALTERNATING else []
+    parts += [CHANGING] if step.side is StepSide.ALTERNATING else []
     parts += [weight(step.load_g, pounds=pounds)] if step.load_g else []
     return ", ".join(parts)
 
@@ -220,7 +220,8 @@ NOTHING_LEFT = "Nothing is left of the session that this spot allows."
 
 def spared(where: str) -> str:
     """What happens with the spot for the rest of it."""
-    return f"Your {where} is spared for the rest of this session, on both sides."
+    both = " So is the other side." if where.startswith(("left ", "right ")) else ""
+    return f"Your {where} is spared for the rest of this session.{both}"
 
 
 def noted(where: str) -> str:

@@ -46,7 +46,7 @@ KINDS: tuple[tuple[str, str], ...] = (
     ("check_ins", "Check-ins: sleep, energy, anything worrying"),
     ("notes", "Your notes and goals"),
 )
-ALWAYS = "Your name, and what you asked to go easy on"
+ALWAYS = "Your name, and what you said of yourself: year of birth, health, what to spare, kit, who is with you"
 
 
 def first_name(name: str) -> str:

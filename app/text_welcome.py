@@ -38,7 +38,7 @@ THEY = "They"
 
 def born_wrong(first: int, last: int) -> str:
     """A year that cannot be."""
-    return f"Four figures, {first} to {last}, or leave it empty."
+    return f"The year, with four figures, from {first} to {last}; or leave it empty."
 
 
 # ------------------------------------------------------------------ the body
@@ -120,7 +120,8 @@ RISES: Pair = ("Can you get up from the floor without help?", "Can {name} get up
 RISES_SHORT = "Up from the floor without help"
 BOTH_MISSING = "Answer both, please: they decide whether there is anything on the floor."
 ALONE_NOTE = (
-    "Alone and unable to get up: nothing on the floor, ever. Alone: no exercise stands in that nobody has shown."
+    "Alone and unable to get up: nothing on the floor, ever. Alone: an exercise that nobody has shown you never takes "
+    "another’s place."
 )
 
 # ------------------------------------------------------------------ the stop questions
@@ -140,12 +141,12 @@ STOPS: Mapping[str, str] = {
     "recent_fracture": "A recent broken bone",
     "systemic_illness": "Fever now, or an illness of the whole body",
     "uncontrolled_diabetes": "Diabetes that is not under control: sugar often far too high or too low",
-    "very_high_pressure": "Blood pressure at rest of 180 over 100 mmHg or higher",
+    "very_high_pressure": "Blood pressure at rest of 180 or more, or with a lower figure of 100 or more",
     "new_dizziness": "New dizziness that nobody has explained",
     "new_palpitations": "A heart that newly races, pounds or skips",
     "new_numbness": "New numbness or tingling that nobody has explained",
     "new_night_pain": "New pain that wakes at night",
-    "high_pressure": "Blood pressure at rest of 160 over 100 mmHg or higher",
+    "high_pressure": "Blood pressure at rest of 160 to 179",
     "advised_against": "A clinician has advised against training, or set limits that are not clear",
 }
 NONE_OF_THESE = "None of these"
@@ -221,8 +222,9 @@ def number_for(country: str, known: Sequence[EmergencyNumber] = ()) -> str:
 
 SENDS_HEAD = "What may go to the coach?"
 SENDS_HINT = (
-    "Nothing is sent by itself. When you press “Send my diary”, only what is ticked here goes along, locked so that "
-    "only your coach can read it."
+    "Nothing is sent by itself. When you press “Send my diary”, what is ticked here goes along, with your name and "
+    "what you have said of yourself until now: year of birth, health, what to spare, kit. Without that nobody could "
+    "write a safe session. All of it is locked so that only your coach can read it."
 )
 SENDS: Mapping[str, tuple[str, str]] = {
     "sessions": ("Sessions done", "What was planned, what was done, how hard it was; checks, and moving about."),
@@ -232,5 +234,8 @@ SENDS: Mapping[str, tuple[str, str]] = {
     "notes": ("Notes", "What you write in your own words."),
 }
 ALL_OF_IT = "All of it"
-NOTHING_SENT = "Nothing ticked: the coach sees nothing, and can be told nothing by this app."
+NOTHING_SENT = (
+    "Nothing ticked: of your training the coach sees nothing. Your name and what you said of yourself go along if you "
+    "press “Send my diary”."
+)
 FINISH = "Finish"

@@ -10,6 +10,7 @@ from app.domain.client import Condition
 from app.domain.record import Ending, Hurt, Person
 from app.domain.review import Because, Flag, Line, Told
 from app.domain.rules import RuleId
+from app.ui.coach.station_panel import changes_known
 from tests.actions.afar import KNEE, check_in, gave_way, session
 
 DAY = date(2026, 3, 1)
@@ -71,6 +72,20 @@ def test_a_hurt_in_a_session_says_where_when_and_in_what() -> None:
     hurt = Hurt(KNEE, 5, True, "chair-squat", 7 * 60_000 + 5)
     said = text_person.hurt_line(hurt, {"chair-squat": "Stand up from a chair"})
     assert said == "“That hurts” at minute 7: right knee 5 of 10 in “Stand up from a chair”, and it gave way"
+
+
+def test_the_desk_says_of_whom_harm_cannot_show() -> None:
+    """By name while they are few."""
+    assert text_coach.withheld(("Ada",)).startswith("Ada does not share pain or check-ins:")
+    assert text_coach.withheld(("Ada", "Bo")).startswith("Ada and Bo do not share")
+    assert text_coach.withheld(("Ada", "Bo", "Cy", "Di")).startswith("4 people do not share")
+
+
+def test_a_change_that_led_to_what_hurt_is_not_offered_for_good() -> None:
+    """The other one of the same session is."""
+    to_seated, to_wall = ("march", "seated-march"), ("push-up", "wall-push")
+    done = session("p", "r", by_hand=(to_seated, to_wall), hurts=(Hurt(KNEE, 6, exercise="seated-march"),))
+    assert list(changes_known([done])) == [to_wall]
 
 
 def test_the_sheet_holds_every_word_in_order() -> None:

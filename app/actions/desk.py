@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from app.device.clock import Clock
 from app.domain.record import Record
 from app.domain.review import FORTNIGHT, HARM_WINDOW_DAYS, Flag, Line, attention
-from app.storage import marks, reviews
+from app.storage import marks, people, reviews
 from app.storage.database import Store
 from app.storage.evidence import told_in_full
 from app.storage.marks import Mark, MarkState
@@ -33,6 +33,9 @@ class Case:
     name: str
     flags: tuple[Flag, ...]
 
+TELLS_HARM = frozenset({"pain", "check_ins"})
+"""What somebody has to send for harm to be seen here."""
+
 
 @dataclass(frozen=True)
 class Attention:
@@ -45,6 +48,8 @@ class Attention:
     """Items that stay away until there is new evidence, or until their day."""
     lines: Mapping[str, Line] = field(default_factory=dict, repr=False)
     """The recent numbers of everybody on the list, by person."""
+    withheld: tuple[str, ...] = ()
+    """Names of those who agreed to send no pain or no check-ins, and whose harm therefore cannot be seen."""
 
 
 def attention_list(store: Store, clock: Clock) -> Attention:
@@ -53,14 +58,14 @@ def attention_list(store: Store, clock: Clock) -> Attention:
     since = today - timedelta(days=HARM_WINDOW_DAYS)
     with store.read() as db:
         lines = reviews.review_lines(db, since)
-        dealt = marks.marks(db)
+        dealt, withheld = marks.marks(db), people.withholding(db, TELLS_HARM)
     harm, silence = attention(lines, today)
     away = {flag: mark for flag in (*harm, *silence) if (mark := dealt.get(_place(flag))) and holds(flag, mark, today)}
     listed = {flag.person for flag in (*harm, *silence)}
     return Attention(
         tuple(f for f in harm if f not in away), tuple(f for f in silence if f not in away), len(lines),
         tuple(Marked(flag, mark) for flag, mark in away.items()),
-        {line.person: line for line in lines if line.person in listed},
+        {line.person: line for line in lines if line.person in listed}, withheld,
     )
 
 

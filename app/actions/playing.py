@@ -195,6 +195,7 @@ def keep_session(store: Store, clock: Clock, playing: Playing) -> SessionDone:
     stamp = new_stamp(clock, playing.person.id)
     used = {s.exercise for s in (*playing.plan.steps, *state.steps) if s.exercise} | {
         s.written for s in playing.plan.steps if s.written} | {m.exercise for m in playing.plan.moves}
+    used |= {one for pair in state.by_hand for one in pair} | {h.exercise for h in state.hurts if h.exercise}
     done = SessionDone(
         stamp, playing.name, playing.plan, playing.pack,
         state.ending if state.status is Status.STOPPED else Ending.FINISHED, done_steps(state), state.at_ms // 1000,

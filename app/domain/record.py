@@ -112,6 +112,10 @@ class CheckIn:
     """At level 7 or 8: the rule that stopped them, or the symptom; says whose yes is needed."""
 
 
+WHOLE_FROM = 95
+"""Percent of the planned work from which a session counts as done to its end."""
+
+
 @dataclass(frozen=True)
 class SessionDone:
     """A session as planned and as done, with what was said afterwards."""
@@ -146,6 +150,19 @@ class SessionDone:
         """Share of the planned work that was done, whole percent, rounded down; 100 where none was planned."""
         planned = self.planned_ms
         return min(100, sum(d.done_ms for d in self.done) * 100 // planned) if planned else 100
+
+    @property
+    def is_left_early(self) -> bool:
+        """Whether somebody ended it of their own accord well before its end."""
+        return self.ending is Ending.FINISHED and self.completed < WHOLE_FROM
+
+    @property
+    def hurt_at(self) -> Mapping[Spot, int]:
+        """The highest pain told of each spot during or after it, 1–10."""
+        told: dict[Spot, int] = {spot: level for spot, level in (self.pain or {}).items() if level}
+        for hurt in self.hurts:
+            told[hurt.spot] = max(hurt.level, told.get(hurt.spot, 0))
+        return told
 
     @property
     def worst_pain(self) -> int | None:

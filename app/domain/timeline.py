@@ -147,7 +147,7 @@ def _fit(order: Order, dose: Dose, picked: Picked, limits: Limits) -> tuple[tupl
         least_ms = steps[-1].end_ms if steps else 0
         if room_ms is None or least_ms <= room_ms:
             return steps, trim
-    raise TooShort(session=order.session.id, least_s=-(-least_ms // 1000), asked_s=(room_ms or 0) // 1000)
+    raise TooShort(session=order.session.name, least_s=-(-least_ms // 1000), asked_s=(room_ms or 0) // 1000)
 
 
 def compile_timeline(order: Order) -> Timeline:

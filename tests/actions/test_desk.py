@@ -34,6 +34,16 @@ def known(store: Store, name: str, told: Iterable[Record], heard_days: int = 0) 
         people.note_return(db, name, 1, heard)
 
 
+def test_of_whoever_sends_no_pain_the_list_says_so(store: Store, clock: ManualClock) -> None:
+    """Their silence about harm is none."""
+    shares = frozenset({"sessions", "pain", "check_ins", "notes"})
+    with store.begin() as db:
+        for name, sends in (("Cy", shares), ("Bo", shares - {"pain"}), ("Ada", frozenset[str]()),
+                            ("Di", shares - {"notes"})):
+            people.add_person(db, Person(name, name, sends=sends), Trains.ELSEWHERE, NOW)
+    assert desk.attention_list(store, clock).withheld == ("Ada", "Bo")
+
+
 def named(flags: Iterable[Flag]) -> list[tuple[str, Because]]:
     return [(f.name, f.because) for f in flags]
 

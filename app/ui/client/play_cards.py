@@ -104,7 +104,7 @@ def easier(c: Card, live: Live) -> list[ft.Control]:
         pieces.append(ft.Container(taken, padding=ft.Padding.symmetric(horizontal=c.margin)))
     option = live.now.easier() if live.now.state.step.kind is not StepKind.CHANGE else None
     if option is not None:
-        figure = easier_figure(c, live, option, t.TARGET_PLAYER + 20)
+        figure = easier_figure(c, live, option, t.TARGET_PLAYER)
         pieces.append(c.band(says.EASIER, option.name, ft.Icons.SOUTH_SHARP, live.press(live.ease), figure=figure))
     return pieces
 

@@ -130,7 +130,7 @@ def _only_newest(levels: Mapping[Spot, int], put: Callable[..., None]) -> Callab
 
 
 def changed_page(shell: Shell, live: Live) -> ft.Control:
-    """What is spared, replaced and left out from here on; it goes on by a tap."""
+    """What is spared, replaced and left out from here on; it goes on, or ends, by a tap."""
     c = shell.card()
     names = {i: e.name for i, e in live.now.library.items()}
     where = str(live.hurt.spot) if live.hurt else ""
@@ -141,14 +141,20 @@ def changed_page(shell: Shell, live: Live) -> ft.Control:
     nothing = [] if ahead else [c.notice(says.NOTHING_LEFT)]
     body = [c.title(says.CHANGED), *_a_lot(c, live), c.lead(lead_words), c.rows([*swaps, *out]), *nothing,
             c.note(says.IF_IT_GROWS)]
-    foot = [c.main_button(says.GO_ON, live.press(live.go_on), ft.Icons.PLAY_ARROW_SHARP),
-            c.button(says.END, live.press(live.end, Ending.PAIN))]
+    go_on, end = live.press(live.go_on), live.press(live.end, Ending.PAIN)
+    foot = [c.main_button(says.END, end), c.button(says.GO_ON, go_on)] if _is_a_lot(live) else [
+        c.main_button(says.GO_ON, go_on, ft.Icons.PLAY_ARROW_SHARP), c.button(says.END, end)]
     return under_signs(c, live, c.page(body, foot))
 
 
+def _is_a_lot(live: Live) -> bool:
+    """Pain of 6 or 7: ending the session comes before going on with it."""
+    return live.hurt is not None and live.hurt.level >= asks.CALL_FROM
+
+
 def _a_lot(c: Card, live: Live) -> list[ft.Control]:
-    """Pain of 6 or 7: rest, and let somebody know."""
-    if live.hurt is None or live.hurt.level < asks.CALL_FROM:
+    """Rest, and let somebody know."""
+    if not _is_a_lot(live):
         return []
     person = live.now.person
     ring = asks.ring_words(person.emergency_contact, person.emergency_number)

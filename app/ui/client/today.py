@@ -8,6 +8,7 @@ import flet as ft
 from app import text, text_client, text_errors
 from app.actions.people import current_person
 from app.actions.today import Today, today
+from app.domain.plan import Part
 from app.storage import people
 from app.storage.people import Trains
 from app.ui.client import today_card as drawn
@@ -112,12 +113,14 @@ def _reasons(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Cont
 def _done(c: Card, shell: Shell, card: Today) -> Face:
     done = card.done
     assert done is not None
-    told = text_client.done_line(done.name, done.took_s // 60)
+    trained = any(one.done_ms for one in done.done if done.plan.steps[one.index].part is Part.MAIN)
+    told = text_client.done_line(done.name, done.took_s)
     body: list[ft.Control] = [c.title(text_client.DONE_HEAD), c.lead(told)]
     foot: list[ft.Control] = [c.button(text_client.SEE_DIARY, goes(shell, "/diary"))]
     foot.append(c.button(text_client.SEND_DIARY, goes(shell, "/send"), look=Look.SOLID))
     if card.session is not None:
-        body += [c.rule(), c.strong(text_client.next_line(card.session.name)), c.body(text_client.NEXT_WHEN),
+        when = [c.body(text_client.NEXT_WHEN)] if trained else []
+        body += [c.rule(), c.strong(text_client.next_line(card.session.name)), *when,
                  c.link(text_client.LOOK_AHEAD, goes(shell, f"/today/{card.session.id}"))]
     return body + notes_below(c, shell, card, Standing.DONE), foot
 

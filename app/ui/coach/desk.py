@@ -73,6 +73,8 @@ def DeskScreen(shell: Shell) -> ft.Control:
             rows.append(c.small_button(words.SHOW_MORE, bind(set_shown, more)))
         if not rows:
             rows.append(c.soft(words.NO_HARM if part.key == HARM else words.NO_SILENCE))
+        if part.key == HARM and seen.withheld:
+            rows.append(c.soft(words.withheld(seen.withheld)))
         inside = c.rows(rows, t.GAP)
         return c.harm_box(inside) if part.key == HARM and part.cases else c.box(inside)
 

@@ -18,7 +18,8 @@ def check_ins(c: Card, sheet: Sheet) -> ft.Control:
     """The last mornings, each in two lines."""
     told = sheet.check_ins[:MORNINGS]
     rows = [c.stack([c.strong(words.check_in_head(one)), c.body(words.check_in_line(one))], 2) for one in told]
-    return c.stack([c.head(words.CHECK_INS_HEAD), c.rows(rows) if rows else c.soft(words.NO_CHECK_INS)])
+    empty = words.NO_CHECK_INS if "check_ins" in sheet.person.sends else words.SENDS["check_ins"]
+    return c.stack([c.head(words.CHECK_INS_HEAD), c.rows(rows) if rows else c.soft(empty)])
 
 
 def notes(c: Card, sheet: Sheet) -> ft.Control:

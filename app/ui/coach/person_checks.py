@@ -56,7 +56,11 @@ def _bands(c: Card, sheet: Sheet, done: CheckDone) -> list[ft.Control]:
 def _events(c: Card, sheet: Sheet) -> ft.Control:
     told = events_of(sheet.records)[::-1][:EVENTS]
     rows: list[ft.Control] = [_event(c, event) for event in told]
-    return c.stack([c.head(text_events.COACH_HEAD), c.rows(rows) if rows else c.soft(text_events.COACH_NONE)])
+    shared = "check_ins" in sheet.person.sends
+    pieces: list[ft.Control] = [c.head(text_events.COACH_HEAD), *([c.rows(rows)] if rows else [])]
+    if not shared or not rows:
+        pieces.append(c.soft(text_events.COACH_NONE if shared else text_events.COACH_WITHHELD))
+    return c.stack(pieces)
 
 
 def _event(c: Card, event: Event) -> ft.Control:

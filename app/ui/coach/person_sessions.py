@@ -25,7 +25,7 @@ def SessionsPanel(shell: Shell, sheet: Sheet, width: float) -> ft.Control:
     opened, set_opened = ft.use_state(frozenset(s.stamp.id for s in sessions[:1]))
     head = c.head(text_person.SESSIONS_HEAD)
     if not sessions:
-        return c.stack([head, c.soft(text_person.NO_SESSIONS)])
+        return c.stack([head, c.soft(_none(sheet))])
     span = max(s.plan.total_ms for s in sessions)
 
     def toggle(record_id: str) -> None:
@@ -74,3 +74,7 @@ def _why(c: Card, done: SessionDone) -> ft.Control:
     if len(rows) == 1:
         rows.append(c.soft(text_person.AS_WRITTEN))
     return c.aside(c.stack(rows))
+
+
+def _none(sheet: Sheet) -> str:
+    return text_person.NO_SESSIONS if "sessions" in sheet.person.sends else text_person.SENDS["sessions"]

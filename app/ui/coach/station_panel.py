@@ -48,11 +48,15 @@ def stations_known(sessions: Sequence[SessionDone]) -> dict[str, str]:
 
 
 def changes_known(sessions: Sequence[SessionDone]) -> dict[Pair, Mapping[str, str]]:
-    """Changes that were made by hand lately, with the names to tell them by; the most frequent first."""
+    """Changes that were made by hand lately, with the names to tell them by; the most frequent first.
+
+    Without those to an exercise in which something hurt.
+    """
+    hurt = {one.exercise for done in sessions[:LATEST] for one in done.hurts}
     times: dict[Pair, int] = {}
     named: dict[Pair, Mapping[str, str]] = {}
     for done in sessions[:LATEST]:
-        for pair in dict.fromkeys(done.by_hand):
+        for pair in dict.fromkeys(pair for pair in done.by_hand if pair[1] not in hurt):
             times[pair] = times.get(pair, 0) + 1
             named.setdefault(pair, done.names)
     return {pair: named[pair] for pair in sorted(times, key=lambda p: (-times[p], p))}

@@ -92,7 +92,7 @@ def picture_list(c: Choices, asking: Asking) -> ft.Control:
     """A figure seen from behind, so that left is left, and under it the question and what was chosen."""
     pieces: list[ft.Control] = [
         c.soft(words_of.FROM_BEHIND),
-        body_picture(c, asking.levels, asking.spot, asking.on_ask),
+        body_picture(c, asking.levels, asking.spot, asking.on_ask, asking.labels),
     ]
     pieces += [_question(c, asking.spot, asking)] if asking.spot else []
     pieces += [chosen_spots(c, asking)] if asking.levels else []
@@ -105,7 +105,7 @@ def chosen_spots(c: Choices, asking: Asking) -> ft.Control:
 
 
 def _chosen(c: Choices, spot: Spot, level: int, asking: Asking) -> ft.Control:
-    name = words_of.spot(spot)
+    name = words_of.spot(spot, asking.labels)
     words = c.text(words_of.level_of(name, level), t.T_LEAD, t.EXTRA, height=1.15)
     act = c.small_button(words_of.REMOVE, bind(asking.on_remove, spot), name=words_of.remove(name))
     if c.scale > t.LARGE_PRINT:
@@ -129,7 +129,7 @@ def _region(c: Choices, region: Region, asking: Asking) -> ft.Control:
 
 def _spot(c: Choices, spot: Spot, asking: Asking, face: str, **more: Any) -> ft.Control:
     level = asking.levels.get(spot)
-    name = words_of.spot(spot)
+    name = words_of.spot(spot, asking.labels)
     words = face if level is None else words_of.level_of(face, level)
     spoken = name if level is None else words_of.level_of(name, level, ":")
     then = None if asking.spot == spot else spot
@@ -137,7 +137,7 @@ def _spot(c: Choices, spot: Spot, asking: Asking, face: str, **more: Any) -> ft.
 
 
 def _question(c: Choices, spot: Spot, asking: Asking) -> ft.Control:
-    name = words_of.spot(spot)
+    name = words_of.spot(spot, asking.labels)
 
     def tell(level: int) -> Any:
         return asking.on_level(spot, level)

@@ -39,19 +39,20 @@ def all_spots() -> tuple[Spot, ...]:
 
 
 def body_picture(
-    c: Choices, levels: Mapping[Spot, int], chosen: Spot | None, on_ask: Callable[[Spot | None], Any]
+    c: Choices, levels: Mapping[Spot, int], chosen: Spot | None, on_ask: Callable[[Spot | None], Any],
+    labels: Mapping[Region, str] = words_of.REGIONS,
 ) -> ft.Control:
     """The figure; a spot with a level shows it. Buttons are named "Left knee", or "Left knee: 6"."""
-    buttons = [_button(c, spot, levels.get(spot), spot == chosen, on_ask) for spot in all_spots()]
+    buttons = [_button(c, words_of.spot(spot, labels), spot, levels.get(spot), spot == chosen, on_ask)
+               for spot in all_spots()]
     figure = ft.Semantics(content=cv.Canvas(_figure(c.p), width=WIDTH, height=HEIGHT), exclude_semantics=True)
     return ft.Row([ft.Stack([figure, *buttons], width=WIDTH, height=HEIGHT)], alignment=ft.MainAxisAlignment.CENTER)
 
 
 def _button(
-    c: Choices, spot: Spot, level: int | None, chosen: bool, on_ask: Callable[[Spot | None], Any]
+    c: Choices, name: str, spot: Spot, level: int | None, chosen: bool, on_ask: Callable[[Spot | None], Any]
 ) -> ft.Control:
     x, y = place_of(spot)
-    name = words_of.spot(spot)
     spoken = name if level is None else words_of.level_of(name, level, ":")
     on = chosen or level is not None
     size = min(t.T_LEAD, 30 / c.scale)
