@@ -36,8 +36,8 @@ def player_page(shell: Shell, live: Live) -> ft.Control:
     large = c.scale > t.LARGE_PRINT
     fixed = [top_bar(c, live), panel(c, live, c.width, t.T_COUNT * (LARGE_SHARE if large else 1))]
     room, after = c.width - 2 * c.margin, next_words(c, live)
-    middle = [_padded(c, [*taps(c, live), *cards(c, live, room), *rest_taps(c, live)]), *easier(c, live),
-              _padded(c, [*([after] if large else []), strip(c, live, room), *less_used(c, live)])]
+    middle = [_padded(c, [*taps(c, live), *cards(c, live, room)]), *easier(c, live),
+              _padded(c, [*rest_taps(c, live), *([after] if large else []), strip(c, live, room), *less_used(c, live)])]
     foot = _foot(c, [*([] if large else [after]), *buttons(c, live)])
     return ft.Column([*fixed, _scroll(c, middle), foot], spacing=0, expand=True,
                      horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
@@ -49,8 +49,8 @@ def _wide(c: Card, live: Live) -> ft.Control:
     beside = _scroll(c, [_padded(c, [next_words(c, live), strip(c, live, left - 2 * c.margin)])])
     low = c.height < t.LOW
     room = c.width - left - 2 * c.margin
-    middle = [_padded(c, [*taps(c, live), *cards(c, live, room), *rest_taps(c, live)]), *easier(c, live),
-              _padded(c, less_used(c, live))]
+    middle = [_padded(c, [*taps(c, live), *cards(c, live, room)]), *easier(c, live),
+              _padded(c, [*rest_taps(c, live), *less_used(c, live)])]
     right = [top_bar(c, live), _scroll(c, middle),
              _foot(c, [one_row(c, live)] if low else buttons(c, live))]
     stretch = ft.CrossAxisAlignment.STRETCH
