@@ -52,6 +52,10 @@ def not_medical(app: str) -> str:
             "begin, and whenever something changes.")
 
 
+def week_note(note: str) -> str:
+    """What a coach wrote for a whole week, beside what today makes of it."""
+    return f"Your coach’s note for this week: {note}"
+
 
 def programme_of(coach: str) -> str:
     """`Odile Marsh's programme`."""

@@ -30,7 +30,7 @@ def session_head(c: Card, card: Today, width: float) -> list[ft.Control]:
     if card.timeline and card.timeline.steps:
         pieces += [c.lead(text.session_sentence(card.timeline, card.kit())), plan_strip(c, card.timeline, width)]
     pieces += [c.soft(text_client.due_line(due))] if due else []
-    pieces += [c.soft(due.note)] if due and due.note else []
+    pieces += [c.soft(text_client.week_note(due.note))] if due and due.note else []
     return pieces
 
 
