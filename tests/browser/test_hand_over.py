@@ -129,6 +129,7 @@ def test_a_file_is_fetched_no_further_than_allowed(lab: Lab, lab_site: StaticSit
     assert lab.run(FETCH, page="http://127.0.0.1:9/", name="none", most=9) == ["NoNetwork", "none"]
 
 
+@pytest.mark.whole(keep=0)
 def test_the_desk_shows_a_code_of_the_key(browser: Browser, demo_data: Path, serve: Callable[..., Server],
                                           tmp_path: Path) -> None:
     """With the words under it; as a picture it can be kept."""

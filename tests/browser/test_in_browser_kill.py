@@ -13,7 +13,6 @@ from playwright.sync_api import Playwright
 from tests.browser.killed import Chromium
 from tests.browser.lab import LAB_FILES, Lab
 from tests.browser.static_site import StaticSite
-from tests.sampling import examples
 
 pytestmark = [pytest.mark.browser, pytest.mark.skipif(not sys.platform.startswith("linux"), reason="needs /proc")]
 
@@ -53,11 +52,12 @@ MOUNT = """
 """
 
 
+@pytest.mark.whole(keep=0)
 def test_nothing_that_was_kept_is_lost_when_the_browser_is_killed(
     playwright: Playwright, browser_path: str, web_app: Path, tmp_path: Path,
 ) -> None:
     """Twenty times in the whole run, half of them in commits of many pages; a commit is whole or not there at all."""
-    chance, rounds = random.Random(20), examples(2, 20)
+    chance, rounds = random.Random(20), 20
     with StaticSite({"/": web_app}, LAB_FILES) as site:
         for turn in range(rounds + 1):
             chromium, start = Chromium(playwright, browser_path, tmp_path / "profile"), turn * ROUND

@@ -111,6 +111,7 @@ def test_the_track_starts_stops_and_leaps_with_the_session(ear: Ear) -> None:
     assert len(off) > 5 and max(map(abs, off)) < APART_MS, off
 
 
+@pytest.mark.whole(keep=0)
 def test_a_swap_brings_another_track_and_the_session_none_other(ear: Ear) -> None:
     """After the easier option the next version takes over from the same place; only one sounds."""
     ear.goes()

@@ -66,6 +66,7 @@ def test_a_reloaded_page_goes_on_where_it_was(browser: Browser, ready: Path, ser
         assert seen.about == before.about and before.left_s - 2 <= seen.left_s <= before.left_s
 
 
+@pytest.mark.whole(keep=0)
 def test_two_windows_never_lead_one_session(browser: Browser, ready: Path, serve: Serve, tmp_path: Path) -> None:
     """The second says so and may take over; then the first says so. What is done is counted once."""
     shutil.copytree(ready, tmp_path / "data")
