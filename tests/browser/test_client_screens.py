@@ -99,7 +99,7 @@ def test_a_damaged_file_and_a_strange_one_say_so(
     with Walker(browser).open(server.at("/programme")) as walker:
         walker.choose_file("Choose the file", short).sees(re.compile("short.evenload-pack is damaged"))
         walker.choose_file("Choose the file", strange).sees(re.compile("notes.txt is no programme"))
-        walker.choose_file("Choose the file", pack).sees(re.compile("is signed by a key that is not Odile Marsh's"))
+        walker.choose_file("Choose the file", pack).sees(re.compile("is signed by a key that is not Odile Marsh’s"))
 
 
 @pytest.mark.whole(keep=0)
