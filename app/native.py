@@ -5,7 +5,7 @@ import asyncio
 import logging
 import os
 import sys
-from collections.abc import Awaitable, Callable, Iterable, Sequence
+from collections.abc import Awaitable, Callable, Sequence
 from functools import partial
 from pathlib import Path
 
@@ -43,7 +43,7 @@ def run() -> None:
     brand = read_brand(path) if path else EVENLOAD
     try:
         device = partial(open_device, linked=GivenFiles(*given))
-        main: Main = build_app(_open(brand, path), device, SystemClock(), brand, partial(_packs, path, brand))
+        main: Main = build_app(_open(brand, path), device, SystemClock(), brand, partial(read_brand_packs, path, brand))
     except AppError as error:
         main = partial(show_notice, brand=brand, title=text_web.LOST_TITLE, words=text_errors.error_text(error))
         given = ()
@@ -72,10 +72,6 @@ def _open(brand: Brand, path: Path | None) -> Store:
     """
     store, clock = open_store(Path(os.environ[STORAGE])), SystemClock()
     copy_of_the_day(store, clock.now().date())
-    for error in asyncio.run(take_bundled(store, clock, brand, _packs(path, brand))):
+    for error in asyncio.run(take_bundled(store, clock, brand, read_brand_packs(path, brand))):
         log.error("a pack that came with the app was refused", exc_info=error)
     return store
-
-
-def _packs(path: Path | None, brand: Brand) -> Iterable[tuple[str, bytes]]:
-    return read_brand_packs(path, brand) if path else ()

@@ -27,7 +27,7 @@ def withheld(names: Sequence[str]) -> str:
     """Of whom harm cannot show, since they do not send it."""
     who = listed(tuple(names)) if len(names) <= 3 else f"{len(names)} people"
     share = "does" if len(names) == 1 else "do"
-    return f"{who} {share} not share pain or check-ins: that nothing of theirs stands here says nothing."
+    return f"{who} {share} not share all of pain and check-ins: harm of theirs may not show here."
 
 
 SEEN, CALLED, LATER, UNDO = "Seen", "Called", "Later", "Undo"

@@ -7,7 +7,6 @@ from __future__ import annotations
 import asyncio
 import functools
 import gc
-from pathlib import Path
 from typing import NamedTuple
 
 import flet as ft
@@ -84,7 +83,7 @@ async def _show(opening: asyncio.Future[Opened], address: str, page: ft.Page) ->
             tell_refused(folder_name(address))
             return
     await build_app(opened.store, _device, SystemClock(), opened.brand,
-                    functools.partial(_packs, opened.brand))(page)
+                    functools.partial(read_brand_packs, brand_file(), opened.brand))(page)
     tell_shown(folder_name(address))
     await _catch_up()
 
@@ -112,7 +111,7 @@ async def _open(address: str) -> Opened:
     store = open_store(await mount(folder_name(address)) / FILE_NAME)
     clock = SystemClock()
     copy_of_the_day(store, clock.now().date())
-    await take_bundled(store, clock, brand, _packs(brand))
+    await take_bundled(store, clock, brand, read_brand_packs(brand_file(), brand))
     return Opened(store, brand)
 
 
@@ -126,8 +125,3 @@ def _brand() -> Brand:
     from app.exchange.brand import read_brand  # made by a version that left no ready one
 
     return read_brand(path)
-
-
-def _packs(brand: Brand) -> tuple[tuple[str, bytes], ...]:
-    path: Path | None = brand_file()
-    return tuple(read_brand_packs(path, brand)) if path else ()

@@ -76,7 +76,7 @@ def test_a_hurt_in_a_session_says_where_when_and_in_what() -> None:
 
 def test_the_desk_says_of_whom_harm_cannot_show() -> None:
     """By name while they are few."""
-    assert text_coach.withheld(("Ada",)).startswith("Ada does not share pain or check-ins:")
+    assert text_coach.withheld(("Ada",)).startswith("Ada does not share all of pain and check-ins:")
     assert text_coach.withheld(("Ada", "Bo")).startswith("Ada and Bo do not share")
     assert text_coach.withheld(("Ada", "Bo", "Cy", "Di")).startswith("4 people do not share")
 

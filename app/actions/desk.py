@@ -17,6 +17,10 @@ from app.storage.marks import Mark, MarkState
 LATER_DAYS = 3
 
 
+TELLS_HARM = frozenset({"pain", "check_ins"})
+"""What somebody has to send for harm to be seen here."""
+
+
 @dataclass(frozen=True)
 class Marked:
     """An item that was dealt with, and how."""
@@ -32,9 +36,6 @@ class Case:
     person: str
     name: str
     flags: tuple[Flag, ...]
-
-TELLS_HARM = frozenset({"pain", "check_ins"})
-"""What somebody has to send for harm to be seen here."""
 
 
 @dataclass(frozen=True)

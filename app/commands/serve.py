@@ -6,7 +6,7 @@ import asyncio
 import os
 import sys
 import webbrowser
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from functools import partial
 from pathlib import Path
 
@@ -53,7 +53,7 @@ def run_open(args: argparse.Namespace) -> int:
         _go_back(store_file(data_dir(args)))
     with store_at(data_dir(args)) as store:
         copy_of_the_day(store, SystemClock().now().date())
-        packs = partial(_packs, path, brand)
+        packs = partial(read_brand_packs, path, brand)
         _take_packs(store, brand, packs)
         if args.role:
             people.choose_role(store, Role(args.role))
@@ -79,10 +79,6 @@ def _go_back(path: Path) -> None:
         raise NoCopy(path=str(path))
     aside = restore_copy(path, copy)
     print(text_commands.went_back(copy.name, aside.name if aside else ""), flush=True)
-
-
-def _packs(path: Path | None, brand: Brand) -> Iterable[tuple[str, bytes]]:
-    return read_brand_packs(path, brand) if path else ()
 
 
 def _take_packs(store: Store, brand: Brand, packs: Bundled) -> None:

@@ -48,12 +48,16 @@ def read_ready_brand(path: Path) -> Brand:
     return replace(brand, picture=replace(brand.picture, data=read_beside(path, brand.picture.file, MOST_PICTURE)))
 
 
-def read_brand_packs(path: Path, brand: Brand) -> Iterator[tuple[str, bytes]]:
-    """Name and bytes of each pack of the brand, one at a time; not opened yet. `path`: a file that they lie beside.
+def read_brand_packs(path: Path | None, brand: Brand) -> Iterator[tuple[str, bytes]]:
+    """Name and bytes of each pack of the brand, one at a time; not opened yet.
+
+    `path`: a file that they lie beside; None: there are none.
 
     Raises:
         UnreadableSource, TooLarge: one that cannot be read.
     """
+    if path is None:
+        return
     for name in brand.packs:
         yield name, read_beside(path, name, MOST_PACK)
 

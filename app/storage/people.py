@@ -93,7 +93,7 @@ def on_desk() -> ColumnElement[bool]:
 def withholding(db: Connection, kinds: frozenset[str]) -> tuple[str, ...]:
     """Names of those on the desk who agreed to send not all of these kinds, by name."""
     wanted = select(table.c.name, table.c.payload).where(on_desk()).order_by(table.c.name, table.c.id)
-    return tuple(name for name, text in db.execute(wanted) if not kinds <= set(json.loads(text)["sends"]))
+    return tuple(name for name, text in db.execute(wanted) if not kinds <= set(json.loads(text).get("sends", kinds)))
 
 
 def desk_people(db: Connection) -> tuple[Person, ...]:
