@@ -10,8 +10,9 @@ from importlib import import_module
 from pathlib import Path
 from typing import NoReturn
 
-from app import text_commands, text_errors
 from app.domain.errors import AppError
+from app.words import errors
+from app.words.machine import commands as command_words
 
 BAD = 2
 PROGRAMME = ".evenload-pack"
@@ -85,7 +86,7 @@ def parser() -> argparse.ArgumentParser:
     one.add_argument("--no-voice", action="store_true", help="no speech engine says what nobody has recorded")
     one.add_argument("--json", action="store_true")
     one = command("timeline", "compiles a session for a client, a place and a diary")
-    one.formatter_class, one.epilog = argparse.RawDescriptionHelpFormatter, text_commands.TIMELINE_EXAMPLE
+    one.formatter_class, one.epilog = argparse.RawDescriptionHelpFormatter, command_words.TIMELINE_EXAMPLE
     _add_order(one)
     one = command("cues", "writes the sound of a session as a WAV file: tones at their exact moments, spoken lines")
     _add_order(one)
@@ -132,7 +133,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         return run(parser().parse_args(_opening(sys.argv[1:] if argv is None else argv)))
     except AppError as error:
-        print(text_errors.error_text(error), file=sys.stderr)
+        print(errors.error_text(error), file=sys.stderr)
         return BAD
     except BrokenPipeError:
         return 0

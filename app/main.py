@@ -5,15 +5,15 @@ from collections.abc import Awaitable, Callable
 
 import flet as ft
 
-from app.actions.bundled import Bundled
-from app.actions.senses import apply_senses
+from app.actions.files.bundled import Bundled
+from app.actions.output_settings import apply_senses
 from app.device.abilities import Device
 from app.device.clock import Clock
-from app.domain.brand import EVENLOAD, Brand
+from app.domain.branding.brand import EVENLOAD, Brand
 from app.storage.database import Store
-from app.ui.leading import Leading
 from app.ui.root import Root, dress, saved_mode
-from app.ui.shell import Tools
+from app.ui.shell.shell.leading import Leading
+from app.ui.shell.shell.shell import Tools
 
 OpenDevice = Callable[[ft.Page, str], Device]
 """The device of a page, for a program of that name."""

@@ -11,21 +11,22 @@ from pathlib import Path
 
 import flet as ft
 
-from app import text_errors, text_web
-from app.actions.bundled import take_bundled
+from app.actions.files.bundled import take_bundled
 from app.device.clock import SystemClock
 from app.device.device import open_device
 from app.device.linked import GivenFiles, route_of
-from app.domain.brand import EVENLOAD, Brand
+from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import AppError
-from app.exchange.brand import read_brand
-from app.exchange.brand_beside import read_brand_packs
-from app.exchange.kinds import Kind
+from app.exchange.brands.brand_file import read_brand
+from app.exchange.brands.ready_brand import read_brand_packs
+from app.exchange.crypto.file_kinds import Kind
 from app.main import build_app
 from app.resources import brand_file, resource_dir
 from app.storage.database import Store, copy_of_the_day, open_store
 from app.ui.notice_page import show_notice
-from app.ui.theme import FAMILY
+from app.ui.parts.theme import FAMILY
+from app.words import errors
+from app.words.machine import web
 
 #: Where the platform wants an app's records; Flet's hosts set it.
 STORAGE = "FLET_APP_STORAGE_DATA"
@@ -45,7 +46,7 @@ def run() -> None:
         device = partial(open_device, linked=GivenFiles(*given))
         main: Main = build_app(_open(brand, path), device, SystemClock(), brand, partial(read_brand_packs, path, brand))
     except AppError as error:
-        main = partial(show_notice, brand=brand, title=text_web.LOST_TITLE, words=text_errors.error_text(error))
+        main = partial(show_notice, brand=brand, title=web.LOST_TITLE, words=errors.error_text(error))
         given = ()
     ft.run(partial(_show, main, given[0].name if given else ""), assets_dir=str(resource_dir("assets")))
 

@@ -11,8 +11,7 @@ from typing import NamedTuple
 
 import flet as ft
 
-from app import text_errors, text_web
-from app.actions.bundled import take_bundled
+from app.actions.files.bundled import take_bundled
 from app.device.abilities import Device
 from app.device.blob_shelf import BlobShelf
 from app.device.clock import SystemClock
@@ -20,14 +19,16 @@ from app.device.device import open_device
 from app.device.linked import HostFiles
 from app.device.place import ask_for_newer, browser_place, tell_refused, tell_shown
 from app.device.private_files import folder_name, mount
-from app.domain.brand import EVENLOAD, Brand
+from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import AppError, NewerDatabase, StoreBusy
-from app.exchange.brand_beside import READY_FILE, read_brand_packs, read_ready_brand
+from app.exchange.brands.ready_brand import READY_FILE, read_brand_packs, read_ready_brand
 from app.main import build_app
 from app.resources import brand_file
 from app.storage.database import FILE_NAME, Store, copy_of_the_day, open_store
 from app.ui.notice_page import show_notice
 from app.ui.routes import load_next, screen_named
+from app.words import errors
+from app.words.machine import web
 
 RETRY_S = 1.0
 LATER_S, BETWEEN_S = 1.5, 0.2
@@ -69,17 +70,17 @@ async def _show(opening: asyncio.Future[Opened], address: str, page: ft.Page) ->
             break
         except StoreBusy:
             brand = _brand()
-            show_notice(page, brand, text_web.BUSY_TITLE, text_web.busy(brand.name))
+            show_notice(page, brand, web.BUSY_TITLE, web.busy(brand.name))
             tell_refused(folder_name(address))
             await asyncio.sleep(RETRY_S)
             opening = asyncio.ensure_future(_open(address))
         except NewerDatabase:
             brand = _brand()
-            show_notice(page, brand, text_web.NEWER_TITLE, text_web.newer(brand.name))
+            show_notice(page, brand, web.NEWER_TITLE, web.newer(brand.name))
             ask_for_newer(folder_name(address))
             return
         except AppError as error:
-            show_notice(page, _brand(), text_web.LOST_TITLE, text_errors.error_text(error))
+            show_notice(page, _brand(), web.LOST_TITLE, errors.error_text(error))
             tell_refused(folder_name(address))
             return
     await build_app(opened.store, _device, SystemClock(), opened.brand,
@@ -122,6 +123,6 @@ def _brand() -> Brand:
     ready = path.with_name(READY_FILE)
     if ready.is_file():
         return read_ready_brand(ready)
-    from app.exchange.brand import read_brand  # made by a version that left no ready one
+    from app.exchange.brands.brand_file import read_brand  # made by a version that left no ready one
 
     return read_brand(path)

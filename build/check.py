@@ -30,10 +30,10 @@ from flet_cli.commands.build_base import ICON_PLATFORMS  # noqa: E402
 from flet_platform_assets import DEFAULT_SPECS, LINUX_HICOLOR_SIZES  # noqa: E402
 from stage_project import ANDROID_PERMISSIONS, LINK_HOST  # noqa: E402
 
-from app import text_errors  # noqa: E402
-from app.domain.brand import Brand  # noqa: E402
+from app.domain.branding.brand import Brand  # noqa: E402
 from app.domain.errors import AppError  # noqa: E402
-from app.exchange.brand import png_size, read_brand  # noqa: E402
+from app.exchange.brands.brand_file import png_size, read_brand  # noqa: E402
+from app.words import errors  # noqa: E402
 
 TARGETS = ("apk", "aab", "ipa", "macos", "linux", "web")
 FLUTTER = {"aab": "appbundle"}
@@ -154,7 +154,7 @@ def main(arguments: list[str]) -> int:
     try:
         done = rehearse(args.brand, tuple(args.targets) or TARGETS)
     except AppError as error:
-        print(text_errors.error_text(error), file=sys.stderr)
+        print(errors.error_text(error), file=sys.stderr)
         return 2
     for one in done:
         print(f"{one.target:6} {'; '.join(one.wrong) or 'as meant'}, {one.icons} pictures, {one.seconds:.1f} s")

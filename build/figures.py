@@ -19,16 +19,16 @@ ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 sys.path.insert(0, str(ROOT / "build"))
 
-from app import text_errors, text_moving  # noqa: E402
-from app.domain.brand import EVENLOAD_DARK, EVENLOAD_LIGHT  # noqa: E402
+from app.domain.branding.brand import EVENLOAD_DARK, EVENLOAD_LIGHT  # noqa: E402
 from app.domain.errors import AppError  # noqa: E402
-from app.domain.figure_checks import failed  # noqa: E402
-from app.domain.figure_data import Figure  # noqa: E402
-from app.domain.figure_form import figure_tables, merged, read_figure  # noqa: E402
-from app.domain.figure_motion import Motion  # noqa: E402
-from app.domain.figure_still import Stills, moments  # noqa: E402
-from app.exchange.figures import BUILT, built_archive, read_figure_source  # noqa: E402
+from app.domain.figure.checking.figure_checks import failed  # noqa: E402
+from app.domain.figure.drawing.still import Stills, moments  # noqa: E402
+from app.domain.figure.rig.figure_data import Figure  # noqa: E402
+from app.domain.figure.rig.figure_form import figure_tables, merged, read_figure  # noqa: E402
+from app.domain.figure.rig.motion import Motion  # noqa: E402
+from app.exchange.packs.figure_files import BUILT, built_archive, read_figure_source  # noqa: E402
 from app.ui.parts.figure_ink import figure_ink  # noqa: E402
+from app.words import errors, moving_figures  # noqa: E402
 
 SHIPPED = ROOT / "assets" / "programmes" / "brackwater"
 TILE, COLUMNS, PER_SHEET, FRAMES = 190, 2, 24, 4
@@ -95,7 +95,7 @@ def check(figures: Sequence[Figure]) -> int:
             bad += complain(figure.id, error)
             continue
         for finding in findings:
-            print(f"{figure.id}: {text_moving.finding_line(finding)}")
+            print(f"{figure.id}: {moving_figures.finding_line(finding)}")
         bad += bool(findings)
     print(f"{len(figures)} figures, {bad} with something wrong")
     return int(bad > 0)
@@ -106,7 +106,7 @@ def build(source: Path) -> int:
     try:
         data = built_archive(read_figure_source(source))
     except AppError as error:
-        print(text_errors.error_text(error))
+        print(errors.error_text(error))
         return 1
     path = source / "figures" / BUILT
     path.write_bytes(data)

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Makes the tones of a session as files: python3 build/sounds.py [FOLDER], by default assets/sounds.
 
-From the same table as the cue track: `app/domain/tones.py`. The same bytes every time.
+From the same table as the cue track: `app/domain/sound/tones.py`. The same bytes every time.
 """
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ ROOT = Path(__file__).resolve().parent.parent
 FOLDER = ROOT / "assets" / "sounds"
 sys.path.insert(0, str(ROOT))
 
-from app.domain.tones import TONES, tone_bytes  # noqa: E402
+from app.domain.sound.tones import TONES, tone_bytes  # noqa: E402
 
 RATE = 24_000
 

@@ -26,10 +26,10 @@ import tomli_w  # noqa: E402
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
-from app import text_errors  # noqa: E402
 from app.domain.errors import AppError, WrongValue  # noqa: E402
-from app.exchange.brand import BrandFiles, read_brand_files, write_brand_files  # noqa: E402
-from app.exchange.pack import read_pack  # noqa: E402
+from app.exchange.brands.brand_file import BrandFiles, read_brand_files, write_brand_files  # noqa: E402
+from app.exchange.packs.pack import read_pack  # noqa: E402
+from app.words import errors  # noqa: E402
 
 DEFAULT = ROOT / "build" / "brands" / "evenload.toml"
 #: What of the checkout is the app, and what in it stays at home.
@@ -109,7 +109,7 @@ def main(arguments: list[str]) -> int:
     try:
         print(stage(args.brand, args.output))
     except AppError as error:
-        print(text_errors.error_text(error), file=sys.stderr)
+        print(errors.error_text(error), file=sys.stderr)
         return 2
     return 0
 

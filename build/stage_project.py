@@ -8,7 +8,7 @@ from typing import Any
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from app.domain.brand import Brand, Release
+from app.domain.branding.brand import Brand, Release
 
 Table = dict[str, Any]
 

@@ -10,11 +10,11 @@ from typing import Any
 from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
-from app.domain.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
-from app.domain.client import Client, Condition, Place, UsualPain
-from app.domain.diary import AnsweredBy, Diary, Last, Symptom
-from app.domain.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
-from app.domain.plan import (
+from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
+from app.domain.model.client import Client, Condition, Place, UsualPain
+from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.plan import (
     Because,
     Dose,
     LeftOut,
@@ -28,9 +28,9 @@ from app.domain.plan import (
     Substitution,
     Timeline,
 )
-from app.domain.programme import Programme, Week
-from app.domain.proofreading_limits import ProofreadingLimits, limit_bounds
-from app.domain.record import (
+from app.domain.model.programme import Programme, Week
+from app.domain.model.proofreading_limits import ProofreadingLimits, limit_bounds
+from app.domain.model.record import (
     Check,
     CheckDone,
     CheckIn,
@@ -47,9 +47,9 @@ from app.domain.record import (
     SessionDone,
     Stamp,
 )
-from app.domain.rules import MOST_SHIFT, MOVABLE, PRESETS, SOFTENABLE, RuleId
-from app.domain.session import MOST_STEPS, Block, BlockKind, Item, Session
-from app.domain.source import RuleChoice, Source
+from app.domain.model.rules import MOST_SHIFT, MOVABLE, PRESETS, SOFTENABLE, RuleId
+from app.domain.model.session import MOST_STEPS, Block, BlockKind, Item, Session
+from app.domain.model.source import RuleChoice, Source
 
 EQUIPMENT = ("chair", "worktop", "wall", "doorway", "step", "mat", "band", "door_anchor", "dumbbell", "towel", "none")
 MUSCLES = ("quadriceps", "glutes", "hamstrings", "calves", "pectorals", "lats", "abdominals", "hip_flexors")

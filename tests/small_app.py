@@ -15,7 +15,7 @@ import flet as ft
 from app.device.abilities import Tone
 from app.device.device import open_device
 from app.resources import resource_dir
-from app.server import serve
+from app.serving.server import serve
 
 ROOT = Path(__file__).resolve().parent.parent
 

@@ -11,8 +11,8 @@ from collections.abc import Callable
 
 import pytest
 
-from app.domain.exercise import Axis, Exercise, Mode, Pattern, Position
-from app.domain.substitution import ladder_down
+from app.domain.compile.substitution import ladder_down
+from app.domain.model.exercise import Axis, Exercise, Mode, Pattern, Position
 from tests.domain.shipped import library
 
 EXERCISES = sorted(library())

@@ -9,11 +9,11 @@ from functools import cache
 
 import pytest
 
-from app import text
-from app.domain.body import PAIRED_REGIONS, Region, Spot
-from app.domain.client import Client, Condition, Place
-from app.domain.exercise import Axis, Pattern, Space
-from app.domain.plan import Part, Timeline
+from app.domain.model.body import PAIRED_REGIONS, Region, Spot
+from app.domain.model.client import Client, Condition, Place
+from app.domain.model.exercise import Axis, Pattern, Space
+from app.domain.model.plan import Part, Timeline
+from app.words import text
 from tests.domain.shipped import SESSIONS, compiled, library
 from tests.sampling import examples
 

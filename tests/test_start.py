@@ -14,12 +14,12 @@ START = """
 import asyncio, json, sys
 from pathlib import Path
 import app.web
-from app.actions.bundled import take_bundled
+from app.actions.files.bundled import take_bundled
 from app.actions.people import current_person
-from app.actions.today import today
+from app.actions.training.today import today
 from app.device.clock import SystemClock
-from app.domain.brand import EVENLOAD
-from app.exchange.brand_beside import read_ready_brand
+from app.domain.branding.brand import EVENLOAD
+from app.exchange.brands.ready_brand import read_ready_brand
 from app.storage.database import copy_of_the_day, open_store
 from app.ui.routes import screen_named
 folder = Path(sys.argv[1])
@@ -33,20 +33,20 @@ print(json.dumps(sorted(sys.modules)))
 """
 #: Libraries, and rooms or families of ours, that the first screen does without.
 LATER = ("pydantic", "pydantic_core", "alembic", "cryptography", "sqlalchemy.orm", "flet_lottie", "app.ui.coach",
-         "app.ui.helper", "app.commands", "app.domain.figure", "app.domain.rulebook", "app.text_rules",
-         "app.text_coach", "app.actions.programmes", "app.exchange.", "flet.controls.theme")
-KEPT = {"app.exchange.brand_beside"}
+         "app.ui.helper", "app.commands", "app.domain.figure", "app.domain.dosing.rulebook", "app.words.rules.exact_rules",
+         "app.words.coach.desk", "app.actions.files.programmes", "app.exchange.", "flet.controls.theme")
+KEPT = {"app.exchange.brands.ready_brand"}
 
 
 def test_what_is_not_on_the_first_screen_is_not_loaded_for_it(tmp_path: Path) -> None:
     """Neither the forms of files nor figures, migrations or another side's screens, for somebody with a programme."""
-    from app.domain.brand import EVENLOAD
-    from app.exchange.brand_beside import ready_brand
+    from app.domain.branding.brand import EVENLOAD
+    from app.exchange.brands.ready_brand import ready_brand
 
     prepare("following", tmp_path)
     (tmp_path / "brand.json").write_bytes(ready_brand(EVENLOAD))
     told = subprocess.run([sys.executable, "-c", START, str(tmp_path)], cwd=ROOT, check=True, capture_output=True,
                           text=True).stdout
     loaded = set(json.loads(told))
-    assert {"app.ui.client.today", "app.domain.timeline", "sqlalchemy", "flet"} <= loaded
+    assert {"app.ui.client.today.today_screen", "app.domain.compile.timeline", "sqlalchemy", "flet"} <= loaded
     assert sorted(name for name in loaded - KEPT if name.startswith(LATER)) == []

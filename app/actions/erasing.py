@@ -4,7 +4,7 @@ from __future__ import annotations
 from app.actions.people import CHOSEN, ROLE
 from app.storage import settings
 from app.storage.database import Store, sweep_after_erasing
-from app.storage.dump import erase_everything, erase_person
+from app.storage.export import erase_everything, erase_person
 
 
 def erase(store: Store, person_id: str) -> None:

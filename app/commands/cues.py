@@ -9,19 +9,19 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from app import text_sound as words
 from app.commands.files import read_file, write_stream
 from app.commands.timeline import order_at, source_at
-from app.domain.cuetrack import CueTrack, lay_track, write_track
-from app.domain.plan import Timeline
-from app.domain.source import Source
-from app.domain.spoken import exercise_lines, side_lines
-from app.domain.timeline import compile_timeline
-from app.domain.wav import RATE
-from app.exchange.archive import Shelf
-from app.exchange.recording import read_recording
-from app.exchange.source import read_media
-from app.exchange.voice import clips_in
+from app.domain.compile.timeline import compile_timeline
+from app.domain.model.plan import Timeline
+from app.domain.model.source import Source
+from app.domain.sound.audio_track import CueTrack, lay_track, write_track
+from app.domain.sound.voice_lines import exercise_lines, side_lines
+from app.domain.sound.wav import RATE
+from app.exchange.forms.field_types.source import read_media
+from app.exchange.packs.archive import Shelf
+from app.exchange.packs.recorded_lines import read_recording
+from app.exchange.packs.voice_files import clips_in
+from app.words import sound as words
 
 DONE, NO = 0, 1
 

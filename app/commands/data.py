@@ -9,7 +9,7 @@ from pathlib import Path
 
 from platformdirs import user_data_path
 
-from app.exchange.keys import KeyPair
+from app.exchange.crypto.keys import KeyPair
 from app.storage import keys, packs
 from app.storage.database import Store, open_store, store_file
 
@@ -27,7 +27,7 @@ def _folder(args: argparse.Namespace) -> str:
     brand = getattr(args, "brand", None)
     if brand is None:
         return "evenload"
-    from app.exchange.brand import read_brand  # most commands start without it
+    from app.exchange.brands.brand_file import read_brand  # most commands start without it
 
     return f"evenload-{read_brand(brand).id}"
 

@@ -8,12 +8,14 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from app import text_coach, text_commands, text_errors
-from app.actions import desk, intake
+from app.actions.desk.attention_list import attention_list, intake
 from app.commands.data import store_of
 from app.commands.files import read_file
 from app.device.clock import SystemClock
 from app.domain.errors import AppError
+from app.words import errors
+from app.words.coach import desk as desk_words
+from app.words.machine import commands
 
 DONE, NO, BAD = 0, 1, 2
 
@@ -42,28 +44,28 @@ async def run_intake(args: argparse.Namespace) -> int:
         for t in taken if t.person
     ]
     if args.json:
-        refused = [{"file": name, "error": text_errors.error_text(why)} for name, why in bad]
+        refused = [{"file": name, "error": errors.error_text(why)} for name, why in bad]
         print(json.dumps({"taken": shapes, "refused": refused}, ensure_ascii=False))
     else:
-        print("\n".join(text_commands.taken_in(**s) for s in shapes))
+        print("\n".join(commands.taken_in(**s) for s in shapes))
     for name, why in bad:
-        print(text_commands.refused(name, text_errors.error_text(why)), file=sys.stderr)
+        print(commands.refused(name, errors.error_text(why)), file=sys.stderr)
     return BAD if bad and not shapes else NO if bad else DONE
 
 
 async def run_review(args: argparse.Namespace) -> int:
     """Prints who needs attention: harm first, silence after."""
     with store_of(args) as store:
-        seen = desk.attention_list(store, SystemClock())
+        seen = attention_list.attention_list(store, SystemClock())
     parts = {"harm": seen.harm, "silence": seen.silence}
     if args.json:
         print(json.dumps({part: [
             {"person": f.name, "id": f.person, "because": f.because.value, "on": f.on.isoformat(),
-             "text": text_coach.flag_text(f), "evidence": {"records": list(f.records), "numbers": list(f.numbers),
+             "text": desk_words.flag_text(f), "evidence": {"records": list(f.records), "numbers": list(f.numbers),
                                                          "words": list(f.words)}}
             for f in flags] for part, flags in parts.items()} | {"people": seen.people}, ensure_ascii=False, indent=1))
         return DONE
     for part, flags in parts.items():
         print(f"{part.capitalize()}, {len(flags)}")
-        print("\n".join(f"  {f.name}: {text_coach.flag_text(f)}" for f in flags) or f"  {text_coach.NOBODY}")
+        print("\n".join(f"  {f.name}: {desk_words.flag_text(f)}" for f in flags) or f"  {desk_words.NOBODY}")
     return DONE

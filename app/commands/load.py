@@ -5,10 +5,10 @@ import argparse
 import json
 from typing import Any
 
-from app import text_load as words
 from app.commands.files import read_file
-from app.domain.load import DayLoad, WeekLoad, calendar_weeks, daily_loads, days_with_averages
-from app.exchange.load_table import load_rows
+from app.domain.measures.training_load import DayLoad, WeekLoad, calendar_weeks, daily_loads, days_with_averages
+from app.exchange.forms.field_types.load_table import load_rows
+from app.words.machine import training_load as words
 
 DONE = 0
 

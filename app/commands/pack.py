@@ -4,14 +4,14 @@ from __future__ import annotations
 import argparse
 import json
 
-from app import text_commands
-from app.actions import coach
+from app.actions.desk.attention_list import publishing
 from app.commands.data import store_of
 from app.commands.files import write_file
 from app.commands.shapes import problem_shape
 from app.device.clock import SystemClock
 from app.device.engine import find_engine
-from app.exchange.keys import matching_words
+from app.exchange.crypto.keys import matching_words
+from app.words.machine import commands
 
 DONE, NO = 0, 1
 
@@ -20,15 +20,15 @@ async def run(args: argparse.Namespace) -> int:
     """Writes the pack. Exit 1, and nothing written, where a problem blocks publishing."""
     with store_of(args) as store:
         clock = SystemClock()
-        built = await coach.build(store, clock, args.source, None if args.no_voice else find_engine())
-        keys = await coach.ensure_coach_keys(store, clock)
+        built = await publishing.build(store, clock, args.source, None if args.no_voice else find_engine())
+        keys = await publishing.ensure_coach_keys(store, clock)
     for problem in built.problems:
         shape = problem_shape(problem)
         if not args.json:
             print(f"{shape['where']}: {shape['text']} {shape['value']} against {shape['limit']}. {shape['mend']}")
     if built.data is None:
         print(json.dumps({"problems": [problem_shape(p) for p in built.problems]})
-              if args.json else text_commands.NOT_PUBLISHED)
+              if args.json else commands.NOT_PUBLISHED)
         return NO
     write_file(args.output, built.data)
     words = " ".join(matching_words(keys.signing.public))
@@ -36,5 +36,5 @@ async def run(args: argparse.Namespace) -> int:
         print(json.dumps({"file": str(args.output), "coach": built.source.coach, "version": built.source.version,
                           "words": words.split(), "problems": [problem_shape(p) for p in built.problems]}))
     else:
-        print(text_commands.packed(args.output.name, built.source.coach, words))
+        print(commands.packed(args.output.name, built.source.coach, words))
     return DONE

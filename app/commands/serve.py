@@ -10,28 +10,29 @@ from collections.abc import Mapping
 from functools import partial
 from pathlib import Path
 
-from app import text_commands, text_errors
 from app.actions import people
-from app.actions.bundled import Bundled, take_bundled
+from app.actions.files.bundled import Bundled, take_bundled
 from app.actions.people import Role
 from app.commands.data import data_dir, store_at
 from app.commands.files import read_file
 from app.device.clock import SystemClock
 from app.device.device import open_device
 from app.device.linked import GivenFiles, route_of
-from app.domain.brand import EVENLOAD, Brand
+from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import NoCopy, WrongValue
-from app.exchange.armour import unwrapped
-from app.exchange.brand import read_brand, read_brand_files
-from app.exchange.brand_beside import read_brand_packs
-from app.exchange.icons import site_files
-from app.exchange.kinds import Kind, require_kind
+from app.exchange.brands.brand_file import read_brand, read_brand_files
+from app.exchange.brands.icons import site_files
+from app.exchange.brands.ready_brand import read_brand_packs
+from app.exchange.crypto.file_kinds import Kind, require_kind
+from app.exchange.crypto.text_form import unwrapped
 from app.main import build_app
 from app.resources import brand_file, resource_dir
-from app.server import serve
+from app.serving.server import serve
+from app.serving.tracks import shelf_in
 from app.storage.copies import last_good_copy, restore_copy
 from app.storage.database import Store, copy_of_the_day, store_file
-from app.tracks import shelf_in
+from app.words import errors
+from app.words.machine import commands
 
 DONE = 0
 
@@ -78,13 +79,13 @@ def _go_back(path: Path) -> None:
     if copy is None:
         raise NoCopy(path=str(path))
     aside = restore_copy(path, copy)
-    print(text_commands.went_back(copy.name, aside.name if aside else ""), flush=True)
+    print(commands.went_back(copy.name, aside.name if aside else ""), flush=True)
 
 
 def _take_packs(store: Store, brand: Brand, packs: Bundled) -> None:
     """What came with the app is taken in, and what was refused is said."""
     for error in asyncio.run(take_bundled(store, SystemClock(), brand, packs())):
-        print(text_errors.error_text(error), file=sys.stderr)
+        print(errors.error_text(error), file=sys.stderr)
 
 
 def run_demo(args: argparse.Namespace) -> int:
@@ -95,7 +96,7 @@ def run_demo(args: argparse.Namespace) -> int:
     folder = demo_folder(args.data)
     with store_at(folder) as store:
         tell_story(store, SystemClock())
-        print(text_commands.demo_at(str(folder)), flush=True)
+        print(commands.demo_at(str(folder)), flush=True)
         _serve(store, folder, args)
     return DONE
 
@@ -112,7 +113,7 @@ def _serve(
     files: Mapping[str, bytes] | None = None, given: tuple[Path, ...] = (), packs: Bundled = tuple,
 ) -> None:
     def ready(address: str) -> None:
-        print(text_commands.open_at(brand.name, address), flush=True)
+        print(commands.open_at(brand.name, address), flush=True)
         if not args.no_browser and has_display():
             webbrowser.open(address)
 
@@ -120,4 +121,4 @@ def _serve(
     main = build_app(store, device, SystemClock(), brand, packs)
     serve(main, data_dir=folder, assets_dir=resource_dir("assets"), port=args.port, on_ready=ready, brand=brand,
           files=files, start=route_of(given[0].name) if given else "/")
-    print(text_commands.closed(brand.name), file=sys.stderr)
+    print(commands.closed(brand.name), file=sys.stderr)

@@ -4,11 +4,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from app import text
-from app.domain.plan import Dose, LeftOut, Step, Substitution, Timeline
-from app.domain.proofreading import Problem
-from app.domain.source import Source
-from app.text_proofreading import problem_mend, problem_text
+from app.domain.model.plan import Dose, LeftOut, Step, Substitution, Timeline
+from app.domain.model.source import Source
+from app.domain.proofreading.proofread.proofread import Problem
+from app.words import text
+from app.words.coach.proofreading import problem_mend, problem_text
 
 GRAMS = 1000
 

@@ -7,21 +7,21 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from app import text
 from app.commands.files import read_file
 from app.commands.shapes import timeline_shape
-from app.domain.client import Client, Place
+from app.domain.compile.stations import Order
+from app.domain.compile.timeline import compile_timeline
 from app.domain.errors import UnknownName
-from app.domain.plan import StepKind, Timeline
-from app.domain.rules import rule_table
-from app.domain.source import Source
-from app.domain.stations import Order
-from app.domain.timeline import compile_timeline
-from app.exchange import inputs
-from app.exchange.pack import read_pack
-from app.exchange.source import read_source
-from app.text_amounts import amount_sentence
-from app.text_client import NOTHING_LEFT, NOTHING_LEFT_HEAD
+from app.domain.model.client import Client, Place
+from app.domain.model.plan import StepKind, Timeline
+from app.domain.model.rules import rule_table
+from app.domain.model.source import Source
+from app.exchange.forms.field_types import command_inputs
+from app.exchange.forms.field_types.source import read_source
+from app.exchange.packs.pack import read_pack
+from app.words import text
+from app.words.amounts import amount_sentence
+from app.words.client.today import NOTHING_LEFT, NOTHING_LEFT_HEAD
 
 DONE, NO = 0, 1
 KINDS = {
@@ -46,8 +46,8 @@ def place_at(words: str | None, minutes: int | None) -> Place:
     place = Place()
     if words:
         path = Path(words)
-        place = inputs.place_from_json(inputs.read_text(path), path.name) if path.is_file() or path.suffix == ".json" \
-            else inputs.place_named(words)
+        place = command_inputs.place_from_json(command_inputs.read_text(path), path.name) if path.is_file() or path.suffix == ".json" \
+            else command_inputs.place_named(words)
     return replace(place, minutes=minutes) if minutes is not None else place
 
 
@@ -60,8 +60,8 @@ def order_at(args: argparse.Namespace, source: Source, today: date) -> Order:
     session = source.session(args.session)
     if session is None:
         raise UnknownName(kind="session", name=args.session, known=tuple(s.id for s in source.sessions))
-    client = inputs.client_from_json(inputs.read_text(args.client), args.client.name) if args.client else Client()
-    diary = inputs.diary_from_json(inputs.read_text(args.diary), args.diary.name) if args.diary else None
+    client = command_inputs.client_from_json(command_inputs.read_text(args.client), args.client.name) if args.client else Client()
+    diary = command_inputs.diary_from_json(command_inputs.read_text(args.diary), args.diary.name) if args.diary else None
     table = rule_table(source.rules.preset, source.rules.shift)
     return Order(session, source.library(), client, place_at(args.place, args.minutes), today, diary, table,
                  source.whole_library)

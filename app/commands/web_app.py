@@ -4,11 +4,11 @@ from __future__ import annotations
 import argparse
 import webbrowser
 
-from app import text_making
-from app.actions.making import make_app
+from app.actions.desk.attention_list.web_app_build import make_app
 from app.domain.errors import WrongValue
-from app.exchange.brand import read_brand_files
-from app.exchange.web_shell import LISTING
+from app.exchange.brands.brand_file import read_brand_files
+from app.exchange.brands.web_shell import LISTING
+from app.words.machine import app_building
 
 DONE = 0
 
@@ -21,7 +21,7 @@ def run_make(args: argparse.Namespace) -> int:
     """
     whole = read_brand_files(args.brand)
     made = make_app(whole, args.shell, args.output)
-    print(text_making.made(whole.brand.name, str(made.folder), made.files, made.size))
+    print(app_building.made(whole.brand.name, str(made.folder), made.files, made.size))
     return DONE
 
 
@@ -33,13 +33,13 @@ def run_serve(args: argparse.Namespace) -> int:
         PortTaken: the port cannot be had.
     """
     from app.commands.serve import has_display
-    from app.static_server import serve_folder
+    from app.serving.static_server import serve_folder
 
     if not (args.folder / LISTING).is_file():
         raise WrongValue(where=str(args.folder), value=None, expected="a folder made by make-app")
 
     def ready(address: str) -> None:
-        print(text_making.shown_at(address), flush=True)
+        print(app_building.shown_at(address), flush=True)
         if not args.no_browser and has_display():
             webbrowser.open(address)
 

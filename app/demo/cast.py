@@ -4,9 +4,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from app.domain.body import Spot, parse_spot
-from app.domain.client import STARTER_PLACES, Client, Condition, Place
-from app.domain.record import Ending, Person
+from app.domain.model.body import Spot, parse_spot
+from app.domain.model.client import STARTER_PLACES, Client, Condition, Place
+from app.domain.model.record import Ending, Person
 
 WEEKS = 6
 

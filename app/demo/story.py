@@ -9,16 +9,19 @@ import asyncio
 from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 
-from app.actions import check_in as checking
-from app.actions import coach, diary, intake, people, playing, programmes, sending
-from app.actions.today import today
+from app.actions import people
+from app.actions.desk.attention_list import intake, publishing
+from app.actions.files import programmes, sending
+from app.actions.training import check_in as checking
+from app.actions.training import diary, playing
+from app.actions.training.today import today
 from app.demo.cast import WEEKS, Day, Member, cast, spots
 from app.demo.clock import StoryClock
 from app.device.clock import Clock
-from app.domain.plan import StepKind
-from app.domain.player import Started
-from app.domain.record import CheckIn, Ending, Person
-from app.domain.run import PlayerState, Status, advance
+from app.domain.model.plan import StepKind
+from app.domain.model.record import CheckIn, Ending, Person
+from app.domain.player.player.player import Started
+from app.domain.player.player.player_state import PlayerState, Status, advance
 from app.resources import resource_dir
 from app.storage.database import Store
 
@@ -33,7 +36,7 @@ def tell_story(store: Store, clock: Clock) -> None:
 async def _tell(store: Store, clock: Clock) -> None:
     now = clock.now()
     start = now - timedelta(weeks=WEEKS, days=1)
-    built = await coach.build(store, StoryClock(start), resource_dir("assets") / "programmes" / SOURCE)
+    built = await publishing.build(store, StoryClock(start), resource_dir("assets") / "programmes" / SOURCE)
     assert built.data is not None
     for member in cast():
         story = StoryClock(start)

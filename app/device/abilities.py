@@ -12,7 +12,7 @@ from typing import NamedTuple, Protocol
 
 from app.device.linked import GivenFiles, Linked
 from app.device.place import Place
-from app.domain.cuetrack import CueTrack
+from app.domain.sound.audio_track import CueTrack
 
 
 class Ability(StrEnum):

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from app.domain.cuetrack import CueTrack, write_track
+from app.domain.sound.audio_track import CueTrack, write_track
 
 
 class _Parts:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from app.device.abilities import Ability, Device, Handed, Missing, Pattern, Picked, Tone
-from app.domain.cuetrack import CueTrack
+from app.domain.sound.audio_track import CueTrack
 
 
 class Call(NamedTuple):

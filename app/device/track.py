@@ -11,7 +11,7 @@ import flet_audio as fta
 
 from app.device.abilities import Ability, Missing
 from app.device.call import ask
-from app.domain.cuetrack import CueTrack
+from app.domain.sound.audio_track import CueTrack
 
 LOADED_WITHIN_S = 8.0
 DONE_WITHIN_S = 3.0

@@ -7,8 +7,8 @@ import secrets
 import shutil
 from pathlib import Path
 
-from app.domain.cuetrack import CueTrack, write_rest, write_track
-from app.domain.wav import BYTES, HEADER_BYTES, wav_header
+from app.domain.sound.audio_track import CueTrack, write_rest, write_track
+from app.domain.sound.wav import BYTES, HEADER_BYTES, wav_header
 
 COPIED_AT_ONCE = 1 << 20
 

@@ -5,7 +5,7 @@ AppError ── ContentError   a source, client, place or diary says something i
          ├─ StorageError   the store cannot be used as it is
          └─ DeviceError    the machine lacks or refuses something; never stops a session
 
-An error carries data; `app/text.py` words it.
+An error carries data; `app/words/text.py` words it.
 """
 from __future__ import annotations
 

@@ -18,8 +18,8 @@ from functools import cache
 from hashlib import sha256
 from typing import Any, NamedTuple, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
-from app.domain.body import Spot, parse_spot
-from app.domain.late import is_silent
+from app.domain.model.body import Spot, parse_spot
+from app.domain.model.omit_defaults import is_silent
 
 T = TypeVar("T")
 Turn = Callable[[Any], Any]

@@ -5,11 +5,11 @@ from collections.abc import Iterator, Sequence
 
 from sqlalchemy import Connection, select
 
-from app.domain.record import Record
+from app.domain.model.record import Record
 from app.storage.codec import from_text
-from app.storage.rows import chunks
 from app.storage.summaries import KINDS
 from app.storage.tables import record as table
+from app.storage.upsert import chunks
 
 
 def told_in_full(db: Connection, keys: Sequence[tuple[str, str]]) -> Iterator[Record]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from sqlalchemy import Connection, func, insert, select, update
 
-from app.domain.plan import Timeline
+from app.domain.model.plan import Timeline
 from app.storage.codec import from_text, to_text
 from app.storage.tables import journal as journal_table
 from app.storage.tables import run as table

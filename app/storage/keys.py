@@ -6,8 +6,8 @@ from datetime import datetime
 
 from sqlalchemy import Connection, select
 
-from app.storage.rows import put
 from app.storage.tables import key as table
+from app.storage.upsert import put
 
 COACH = "coach"
 

@@ -8,12 +8,12 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Select, delete, insert, select, update
 
-from app.domain.source import Source
+from app.domain.model.source import Source
 from app.storage.codec import from_text, to_text
-from app.storage.rows import put
 from app.storage.tables import pack as table
 from app.storage.tables import pack_file as file_table
 from app.storage.tables import pinned_coach as coach_table
+from app.storage.upsert import put
 
 
 @dataclass(frozen=True)

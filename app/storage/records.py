@@ -13,12 +13,12 @@ from typing import Any, TypeVar
 
 from sqlalchemy import Connection, Select, bindparam, insert, select, update
 
-from app.domain.plan import Dose, Timeline
-from app.domain.record import Check, CheckDone, CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
+from app.domain.model.plan import Dose, Timeline
+from app.domain.model.record import Check, CheckDone, CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
 from app.storage.codec import digest, from_text, to_text
-from app.storage.rows import chunks
 from app.storage.summaries import KIND_OF, KINDS, narrow_columns
 from app.storage.tables import record as table
+from app.storage.upsert import chunks
 
 R = TypeVar("R", CheckIn, SessionDone, Clearance, CheckDone, Event)
 AnyR = TypeVar("AnyR", bound=Record)

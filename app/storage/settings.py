@@ -5,8 +5,8 @@ from typing import Any
 
 from sqlalchemy import Connection, delete, select
 
-from app.storage.rows import put
 from app.storage.tables import setting as table
+from app.storage.upsert import put
 
 
 def setting(db: Connection, name: str, otherwise: Any = None) -> Any:

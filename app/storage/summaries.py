@@ -9,11 +9,11 @@ from typing import Any
 
 from sqlalchemy import Row
 
-from app.domain.body import Spot
-from app.domain.diary import Symptom
-from app.domain.record import CheckDone, CheckIn, Clearance, Ending, Event, Record, SessionDone
-from app.domain.rules import RuleId
-from app.domain.screening import SIGNS
+from app.domain.dosing.screening import SIGNS
+from app.domain.model.body import Spot
+from app.domain.model.diary import Symptom
+from app.domain.model.record import CheckDone, CheckIn, Clearance, Ending, Event, Record, SessionDone
+from app.domain.model.rules import RuleId
 from app.storage.codec import canonical
 from app.storage.tables import record as table
 

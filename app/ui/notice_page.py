@@ -3,7 +3,7 @@ from __future__ import annotations
 
 import flet as ft
 
-from app.domain.brand import Brand
+from app.domain.branding.brand import Brand
 from app.ui.parts import Card
 from app.ui.root import dress, palette_of
 

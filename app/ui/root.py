@@ -5,14 +5,14 @@ from typing import Any
 
 import flet as ft
 
-from app.domain.brand import Brand
-from app.domain.palette import Palette
+from app.domain.branding.brand import Brand
+from app.domain.branding.palette import Palette
 from app.storage import settings
-from app.ui import theme as t
 from app.ui.parts import probe
-from app.ui.reminder import keep_reminding
+from app.ui.parts import theme as t
 from app.ui.routes import parts_of, screen_for
-from app.ui.shell import Shell, Tools
+from app.ui.shell.shell.reminder import keep_reminding
+from app.ui.shell.shell.shell import Shell, Tools
 
 THEME = "theme"
 

@@ -6,13 +6,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 
-from app.actions import coach
+from app.actions.desk.attention_list import publishing
 from app.device.clock import ManualClock
-from app.domain.body import Region, Spot
-from app.domain.plan import Dose, Part, Step, StepKind, StepSide, Timeline
-from app.domain.record import CheckIn, DoneStep, Ending, How, Hurt, Person, Record, SessionDone, Stamp
-from app.exchange.keys import ClientKeys, new_sealing_pair, new_signing_pair
-from app.exchange.returns import ReturnContent, write_return
+from app.domain.model.body import Region, Spot
+from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
+from app.domain.model.record import CheckIn, DoneStep, Ending, How, Hurt, Person, Record, SessionDone, Stamp
+from app.exchange.crypto.keys import ClientKeys, new_sealing_pair, new_signing_pair
+from app.exchange.letters.returns import ReturnContent, write_return
 from app.storage.database import Store
 
 NOW = datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
@@ -60,7 +60,7 @@ class Client:
     def sends(self, store: Store, records: Iterable[Record], made: datetime = NOW) -> bytes:
         """A return sealed to the coach of that store."""
         self.sent += 1
-        known = coach.coach_keys(store) or asyncio.run(coach.ensure_coach_keys(store, ManualClock(NOW)))
+        known = publishing.coach_keys(store) or asyncio.run(publishing.ensure_coach_keys(store, ManualClock(NOW)))
         keys = self.keys
         content = ReturnContent(self.person, tuple(records), (), made, self.sent)
         return asyncio.run(write_return(content, client=keys, readers=[known.sealing.public, known.recovery_sealing]))

@@ -8,12 +8,16 @@ from datetime import datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from app.actions import check_in, coach, people, playing, programmes
-from app.actions.today import today
+from app.domain.player.player.player import Skipped, Started
+
+from app.actions import people
+from app.actions.desk.attention_list import publishing
+from app.actions.files import programmes
+from app.actions.training import check_in, playing
+from app.actions.training.today import today
 from app.device.clock import ManualClock
-from app.domain.client import Client
-from app.domain.player import Skipped, Started
-from app.domain.record import CheckIn, Person, SessionDone
+from app.domain.model.client import Client
+from app.domain.model.record import CheckIn, Person, SessionDone
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
 
@@ -73,7 +77,7 @@ def home(folder: Path, clock: ManualClock) -> Home:
 
 def _home(folder: Path, clock: ManualClock) -> Home:
     desk, store = open_store(folder / DESK), open_store(folder / HOME)
-    built = asyncio.run(coach.build(desk, clock, resource_dir("assets") / "programmes" / "brackwater"))
+    built = asyncio.run(publishing.build(desk, clock, resource_dir("assets") / "programmes" / "brackwater"))
     assert built.data is not None
     day = clock.local(clock.now()).day
     person = people.register(store, clock, Person("", "Tomas Verrey", body=Client(), screened=day))

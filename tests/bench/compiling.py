@@ -7,18 +7,19 @@ from datetime import UTC, date, datetime, timedelta
 from statistics import median
 from time import perf_counter
 
-from app.domain.body import Spot, parse_spot
-from app.domain.client import Client, Condition, Place
-from app.domain.diary import Symptom
-from app.domain.exercise import Exercise, Option
-from app.domain.history import diary_today
-from app.domain.plan import Dose, StepKind, Timeline
-from app.domain.record import CheckIn, Ending, Record, SessionDone, Stamp
-from app.domain.session import Block, BlockKind, Item, Session
-from app.domain.source import Source
-from app.domain.stations import Order
-from app.domain.timeline import compile_timeline
-from app.exchange.source import read_source
+from app.exchange.forms.field_types.source import read_source
+
+from app.domain.compile.stations import Order
+from app.domain.compile.timeline import compile_timeline
+from app.domain.dosing.history import diary_today
+from app.domain.model.body import Spot, parse_spot
+from app.domain.model.client import Client, Condition, Place
+from app.domain.model.diary import Symptom
+from app.domain.model.exercise import Exercise, Option
+from app.domain.model.plan import Dose, StepKind, Timeline
+from app.domain.model.record import CheckIn, Ending, Record, SessionDone, Stamp
+from app.domain.model.session import Block, BlockKind, Item, Session
+from app.domain.model.source import Source
 from app.resources import resource_dir
 
 FRAME_MS = 1000 / 60

@@ -13,11 +13,11 @@ from pathlib import Path
 from statistics import median
 from time import perf_counter
 
-from app.domain.cues import cues_of
-from app.domain.cuetrack import SILENCE, CueTrack, lay_track, write_track
-from app.domain.plan import Part, Step, StepKind
-from app.domain.tones import tone_bytes
-from app.domain.wav import BYTES, HEADER_BYTES, RATE, wav_header
+from app.domain.model.plan import Part, Step, StepKind
+from app.domain.sound.audio_track import SILENCE, CueTrack, lay_track, write_track
+from app.domain.sound.cues import cues_of
+from app.domain.sound.tones import tone_bytes
+from app.domain.sound.wav import BYTES, HEADER_BYTES, RATE, wav_header
 
 ROOT = Path(__file__).resolve().parents[2]
 PAIRS, REST_MS, WORK_MS = 50, 10_000, 20_000

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from app.domain.cuetrack import lay_track, write_track
-from app.exchange.web_shell import POLICY
+from app.domain.sound.audio_track import lay_track, write_track
+from app.exchange.brands.web_shell import POLICY
 from app.storage.codec import to_text
 from tests.bench.web import timed_rows
 from tests.bench.web_cues import CueError, compare

@@ -15,8 +15,8 @@ from statistics import median
 
 from playwright.sync_api import Browser, sync_playwright
 
-from app import text_client as client
-from app import text_welcome as welcome
+from app.words.client import today as client
+from app.words.client import welcome
 from tests.bench.web_cues import CueError, cue_error
 from tests.bench.web_sites import BARE_WORDS, make_bare_app, sizes
 from tests.bench.web_visits import Memory, Visit, memory, times, watched

@@ -6,17 +6,18 @@ import json
 import re
 from typing import Any, NamedTuple
 
-from app import text_client as client
-from app import text_player as player
-from app.domain.cues import cues_of
-from app.domain.plan import Timeline
-from app.domain.waiting import Wait, waiting_steps
+from app.domain.player.player.tap_gates import Wait, waiting_steps
+
+from app.domain.model.plan import Timeline
+from app.domain.sound.cues import cues_of
 from app.storage.codec import from_text
+from app.words.client import player
+from app.words.client import today as client
 from tests.bench.web_visits import python_of
 from tests.browser import steps
 from tests.browser.offline import Visitor
 from tests.domain import onsets
-from tests.domain.test_cuetrack import computed
+from tests.domain.sound.test_audio_track import computed
 
 #: What the app hands to the browser as a track, kept as it passes.
 CATCH = """() => { const give = URL.createObjectURL.bind(URL); self.given = [];

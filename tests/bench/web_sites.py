@@ -8,7 +8,7 @@ from typing import Any
 
 import flet_web
 
-from app.exchange.brand import read_brand_files
+from app.exchange.brands.brand_file import read_brand_files
 from tests.browser.web_app import BRANDS, ROOT, Files, build_scripts, cached, digest, runtime_key, write_app
 
 #: What the bare page says.

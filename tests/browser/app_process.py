@@ -16,9 +16,9 @@ from app.device.clock import Clock, FastClock, LocalDay, SystemClock
 from app.device.device import open_device
 from app.main import build_app
 from app.resources import resource_dir
-from app.server import serve
+from app.serving.server import serve
+from app.serving.tracks import shelf_in
 from app.storage.database import open_store
-from app.tracks import shelf_in
 
 LONGEST_MS = 1_900
 """What a fast clock may leap between two looks at it, so that a busy machine is no sleeping one."""

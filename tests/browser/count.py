@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from playwright.sync_api import Page
 
-from app import text_player as says
+from app.words.client import player as says
 
 KINDS = "|".join([*sorted(set(says._KINDS.values())), says.PAUSED, says.UP, says.DOWN])
 WATCH = """kinds => { if (window.sights) return; window.sights = [];

@@ -7,7 +7,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from app.actions import sending
+from app.actions.files import sending
 from app.actions.people import current_person
 from app.device.clock import SystemClock
 from app.storage.database import open_store

@@ -7,7 +7,7 @@ from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, Worker
 
-from app.exchange.web_shell import POLICY
+from app.exchange.brands.web_shell import POLICY
 from tests.browser.driver import PHONE, Walker
 from tests.browser.static_site import StaticSite
 

@@ -15,14 +15,18 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from app.actions import check_in, coach, people, programmes
+from app.exchange.forms.field_types.source import read_source
+
+from app.actions import people
+from app.actions.desk.attention_list import publishing
+from app.actions.files import programmes
+from app.actions.training import check_in
 from app.demo.clock import StoryClock
 from app.demo.story import tell_story
 from app.device.clock import SystemClock
-from app.domain.body import Spot, parse_spot
-from app.domain.client import Client, Place
-from app.domain.record import CheckIn, Person
-from app.exchange.source import read_source
+from app.domain.model.body import Spot, parse_spot
+from app.domain.model.client import Client, Place
+from app.domain.model.record import CheckIn, Person
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
 from tests.browser.server import ROOT, surroundings
@@ -84,7 +88,7 @@ async def _opened(store: Store) -> programmes.Opened:
     """The demo pack of a coach elsewhere."""
     with tempfile.TemporaryDirectory() as other:
         theirs = open_store(Path(other))
-        built = await coach.build(theirs, StoryClock(SystemClock().now() - timedelta(days=3)), SOURCE)
+        built = await publishing.build(theirs, StoryClock(SystemClock().now() - timedelta(days=3)), SOURCE)
         theirs.close()
     assert built.data
     return await programmes.open_pack(store, SystemClock(), built.name, built.data)

@@ -16,21 +16,21 @@ from itertools import pairwise
 from pathlib import Path
 from statistics import median
 
+from app.domain.player.player.player import Event, apply
+from app.domain.player.player.player_state import Status, Wait, advance, open_player
+from app.domain.player.player.tap_gates import waiting_steps
 from playwright.sync_api import sync_playwright
 from sqlalchemy import select
 
-from app import text_pauses as pauses
-from app import text_player as says
-from app.domain.cuetrack import CueTrack, lay_track
-from app.domain.player import Event, apply
-from app.domain.record import SessionDone
-from app.domain.run import Status, Wait, advance, open_player
-from app.domain.waiting import waiting_steps
+from app.domain.model.record import SessionDone
+from app.domain.sound.audio_track import CueTrack, lay_track
 from app.storage import journal, records
 from app.storage.codec import decode_any
 from app.storage.database import Store, open_store
 from app.storage.journal import Run
 from app.storage.tables import run as run_table
+from app.words.client import pauses
+from app.words.client import player as says
 from tests.browser.count import Sight, sights
 from tests.browser.driver import Walker, launch
 from tests.browser.prepared import prepare

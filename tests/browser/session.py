@@ -7,7 +7,7 @@ from collections.abc import Callable
 from functools import partial
 from itertools import pairwise
 
-from app import text_player as says
+from app.words.client import player as says
 from tests.browser.count import Sight, sights, watch
 from tests.browser.driver import Walker
 

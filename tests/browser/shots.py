@@ -18,13 +18,10 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, sync_playwright
 
-from app import text_check_in as check_in
-from app import text_client as client
-from app import text_diary as diary
-from app import text_parts as parts
-from app import text_player as player
-from app import text_welcome as welcome
-from app.domain.plan import Part, Step, StepKind
+from app.domain.model.plan import Part, Step, StepKind
+from app.words import parts
+from app.words.client import check_in, diary, player, welcome
+from app.words.client import today as client
 from tests.browser import steps
 from tests.browser.count import watch
 from tests.browser.driver import DESKTOP, LYING, PHONE, Walker, launch

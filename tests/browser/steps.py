@@ -5,11 +5,9 @@ import re
 import time
 from pathlib import Path
 
-from app import text_check_in as check_in
-from app import text_client as client
-from app import text_parts as parts
-from app import text_player as player
-from app import text_welcome as welcome
+from app.words import parts
+from app.words.client import check_in, player, welcome
+from app.words.client import today as client
 from tests.browser.driver import Walker
 
 

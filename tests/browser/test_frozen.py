@@ -14,11 +14,11 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app import text_pauses as pauses
-from app import text_player as says
 from app.actions.backup import backup_of
 from app.device.clock import SystemClock
 from app.storage.database import open_store
+from app.words.client import pauses
+from app.words.client import player as says
 from tests.browser.offline import Visitor, fast_from
 from tests.browser.session import Session
 from tests.browser.static_site import StaticSite

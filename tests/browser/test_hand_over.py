@@ -9,17 +9,17 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from app import text_client as client
-from app import text_hand_over as words
-from app import text_publish as publish
-from app import text_welcome as welcome
-from app.domain.brand import CoachKey
-from app.exchange.armour import MOST_PACK_BYTES, to_text
-from app.exchange.key_text import key_line, key_link
-from app.exchange.keys import matching_words
-from app.exchange.kinds import Kind
-from app.exchange.pack import build_pack
-from app.exchange.replies import write_reply
+from app.domain.branding.brand import CoachKey
+from app.exchange.crypto.file_kinds import Kind
+from app.exchange.crypto.key_text import key_line, key_link
+from app.exchange.crypto.keys import matching_words
+from app.exchange.crypto.text_form import MOST_PACK_BYTES, to_text
+from app.exchange.letters.replies import write_reply
+from app.exchange.packs.pack import build_pack
+from app.words.client import hand_over as words
+from app.words.client import today as client
+from app.words.client import welcome
+from app.words.coach import publish
 from tests.browser import steps
 from tests.browser.driver import DESKTOP, Walker
 from tests.browser.lab import Lab

@@ -5,12 +5,12 @@ import random
 from pathlib import Path
 
 import pytest
+from app.actions.desk.attention_list.replying import Answer
 
-from app.actions import coach, intake, replying
-from app.actions.replying import Answer
+from app.actions.desk.attention_list import intake, publishing, replying
 from app.device.clock import ManualClock
 from app.domain import errors
-from app.exchange import cipher
+from app.exchange.crypto import cipher
 from app.resources import resource_dir
 from app.storage import people
 from app.storage.database import Store, open_store
@@ -31,7 +31,7 @@ SEAL_AND_SIGN = """
                          (await cipher.ed25519_sign(seed, plain)).hex(), sealed.hex()])
 """
 READ_ALL = """
-    from app.exchange.keys import sealing_pair
+    from app.exchange.crypto.keys import sealing_pair
     exec(compile(reading, "reading.py", "exec"), globals())
     results = {}
     for name, data in vectors.items():
@@ -54,7 +54,7 @@ def test_a_browser_gives_the_published_values(lab: Lab) -> None:
     """RFC 8032 test 2; the working group's HPKE vector: its keys, its message opened, and changed by a bit not."""
     told = lab.run("""
         from app.exchange import cipher
-        from app.exchange.hpke import message_key
+        from app.exchange.crypto.hpke import message_key
         hpke = {name: bytes.fromhex(value) for name, value in hpke.items()}
         seed = bytes.fromhex("4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb")
         public, signature = await cipher.signing_public(seed), await cipher.ed25519_sign(seed, b"\\x72")
@@ -77,7 +77,7 @@ def test_a_browser_gives_the_published_values(lab: Lab) -> None:
             "refused": refused})
     """, hpke={name: value.hex() for name, value in HPKE.items()})
     assert told == {
-        "module": "app.exchange.browser_cipher",
+        "module": "app.exchange.crypto.browser_cipher",
         "public": "3d4017c3e843895a92b70aa74d1b7ebc9c982ccf2ec4968cc0cd55f12af4660c",
         "signature": "92a009a9f0d4cab8720e820b5f642540a2b27b5416503f8fb3762223ebdb69da"
                      "085ac1e43e15996e458f3613d0f11d8c387b2eaeb4302aeeb00d291612bb0c00",
@@ -118,15 +118,15 @@ def test_a_return_made_in_the_browser_opens_at_the_native_desk_and_its_reply_in_
 ) -> None:
     """The whole way: programme out, a check-in in the browser, its return taken in here, the reply read there."""
     desk = open_store(tmp_path / "desk")
-    built = natively(coach.build(desk, clock, resource_dir("assets") / "programmes" / "brackwater"))
+    built = natively(publishing.build(desk, clock, resource_dir("assets") / "programmes" / "brackwater"))
     assert built.data is not None
     made = lab.run("""
         from dataclasses import replace
         from datetime import datetime
         from app.actions import check_in, people, programmes, sending
         from app.device.clock import ManualClock
-        from app.domain.client import Client
-        from app.domain.record import Person
+        from app.domain.model.client import Client
+        from app.domain.model.record import Person
         from app.storage.database import Store, open_store
         store, clock = open_store("sqlite://"), ManualClock(datetime.fromisoformat(now))
         person = people.register(store, clock, Person("", "Tomas Verrey", body=Client(), screened=clock.now().date()))
@@ -137,7 +137,7 @@ def test_a_return_made_in_the_browser_opens_at_the_native_desk_and_its_reply_in_
         made = await sending.make_return(store, clock, person.id)
         answer = json.dumps({"person": person.id, "words": opened.words, "data": made.data.hex(), "text": made.text})
     """, pack=built.data.hex(), now=clock.now().isoformat())
-    assert tuple(made["words"]) == coach.matching_words(desk)
+    assert tuple(made["words"]) == publishing.matching_words(desk)
     taken = natively(_taken(desk, clock, bytes.fromhex(made["data"])))
     again = natively(_taken(desk, clock, made["text"].encode()))
     assert (taken.error, taken.new, again.error, again.same) == (None, 1, None, 1)
@@ -145,7 +145,7 @@ def test_a_return_made_in_the_browser_opens_at_the_native_desk_and_its_reply_in_
         assert people.person(db, made["person"]) is not None
     written = natively(replying.write(desk, clock, made["person"], Answer("Well begun.")))
     assert lab.run("""
-        from app.actions.messages import receive
+        from app.actions.files.messages import receive
         got = [await receive(store, clock, person.id, data, "m") for data in (bytes.fromhex(reply), text.encode())]
         answer = json.dumps([[one.message.text, one.known] for one in got])
     """, reply=written.data.hex(), text=written.text) == [["Well begun.", False], ["Well begun.", True]]

@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app import text_check_in as check_in
-from app import text_client as client
-from app import text_parts as parts
-from app import text_player as says
+from app.words import parts
+from app.words.client import check_in
+from app.words.client import player as says
+from app.words.client import today as client
 from tests.browser.count import Sight
 from tests.browser.driver import DESKTOP, Walker
 from tests.browser.server import Server

@@ -14,18 +14,18 @@ from functools import partial
 from pathlib import Path
 
 import pytest
+from app.domain.player.player.player import apply
+from app.domain.player.player.player_state import PlayerState, Status, advance, open_player
 from playwright.sync_api import Browser
 
-from app import text_player as says
 from app.actions import people
-from app.domain import player as events
-from app.domain.plan import Step
-from app.domain.player import apply
-from app.domain.run import PlayerState, Status, advance, open_player
+from app.domain.model.plan import Step
+from app.domain.player.player import player as events
 from app.storage import journal
 from app.storage.codec import decode_any
 from app.storage.database import open_store
 from app.storage.journal import Run
+from app.words.client import player as says
 from tests.browser.count import Sight
 from tests.browser.driver import Walker
 from tests.browser.server import Server

@@ -9,12 +9,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from app import text_client as client
-from app import text_lead as lead
-from app import text_parts as parts
-from app import text_player as says
-from app.domain.diary import AnsweredBy
-from app.text_signs import sign_words
+from app.domain.model.diary import AnsweredBy
+from app.words import parts
+from app.words.client import lead
+from app.words.client import player as says
+from app.words.client import today as client
+from app.words.signs import sign_words
 from tests.browser.driver import Walker
 from tests.browser.server import Server
 from tests.browser.session import Session

@@ -11,12 +11,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app import text_client as client
-from app import text_coach as coach
-from app import text_diary as diary
-from app import text_parts as parts
-from app import text_send as send
-from app import text_welcome as welcome
+from app.words import parts
+from app.words.client import diary, send, welcome
+from app.words.client import today as client
+from app.words.coach import desk as coach
 from tests.browser import steps
 from tests.browser.driver import DESKTOP, Walker
 from tests.browser.prepared import SOURCE

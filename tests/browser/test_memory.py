@@ -7,10 +7,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app import text_client, text_player
-from app import text_welcome as welcome
 from app.storage.copies import keep_copy
 from app.storage.schema import LINEAGE
+from app.words.client import player, today, welcome
 from tests.browser.offline import MEMORY, Visitor
 from tests.browser.static_site import StaticSite
 from tests.browser.web_app import make_web_app
@@ -52,7 +51,7 @@ def test_the_room_that_it_takes_is_told(browser: Browser, ready: Path, tmp_path:
     """The app's own 39 MB and the memory's 45, told as soon as the memory is there."""
     store = keep_copy(ready / "evenload.db", LINEAGE.head).read_bytes()
     with StaticSite({"/": make_web_app(tmp_path, store=store)}) as site, Visitor(browser, site.address) as visitor:
-        visitor.visit().sees_button(text_client.START)
+        visitor.visit().sees_button(today.START)
         visitor.keep_memory()
         visitor.visit("#/settings").sees(re.compile(r"^It takes up about (8|9)\d MB of this device"))
 
@@ -77,8 +76,8 @@ def test_none_is_made_beside_a_session(browser: Browser, ready: Path, tmp_path: 
     """Nor is one gone on with; a later start makes it."""
     store = keep_copy(ready / "evenload.db", LINEAGE.head).read_bytes()
     with StaticSite({"/": make_web_app(tmp_path, store=store)}) as site, Visitor(browser, site.address) as visitor:
-        visitor.visit("#/play").sees_heading(text_player.BEFORE)
+        visitor.visit("#/play").sees_heading(player.BEFORE)
         visitor.page.wait_for_timeout(15_000)
         assert visitor.page.evaluate(MEMORY) == []
-        visitor.start_anew().sees_button(text_client.START)
+        visitor.start_anew().sees_button(today.START)
         visitor.keep_memory()

@@ -8,20 +8,19 @@ import sys
 from pathlib import Path
 
 import pytest
+from app.actions.desk.attention_list.replying import Answer
+from app.domain.player.player.clock_gaps import GAP_MS
 from playwright.sync_api import Browser
 
-from app import text_client as client
-from app import text_diary as diary
-from app import text_parts as parts
-from app import text_send as send
-from app import text_web, text_welcome
-from app.actions import replying
-from app.actions.replying import Answer
+from app.actions.desk.attention_list import replying
 from app.device.clock import SystemClock
-from app.domain.body import parse_spot
-from app.domain.unseen import GAP_MS
+from app.domain.model.body import parse_spot
 from app.storage import people
 from app.storage.database import open_store
+from app.words import parts
+from app.words.client import diary, send, welcome
+from app.words.client import today as client
+from app.words.machine import web
 from tests.browser import steps
 from tests.browser.beyond import Beyond
 from tests.browser.lab import natively
@@ -52,9 +51,9 @@ def test_a_whole_session_without_host_or_network(browser: Browser, path: str, tm
     site = StaticSite({path: folder})
     with Beyond() as beyond, Visitor(browser, site.address + path[1:], proxy=beyond.address) as visitor:
         for start in (visitor.visit, visitor.start_anew):
-            start().sees(text_web.HERE)
-            visitor.never_says(text_welcome.WORKS_ALONE)
-        visitor.visit("#/settings").sees(text_web.NOT_TRIED)
+            start().sees(web.HERE)
+            visitor.never_says(welcome.WORKS_ALONE)
+        visitor.visit("#/settings").sees(web.NOT_TRIED)
         visitor.keep().cut_off(site)
         asked = len(site.asked)
         steps.be_welcomed(visitor.start_anew(), "Nora Lind")
@@ -95,7 +94,7 @@ def read_reply(visitor: Visitor, reply: Path) -> None:
     visitor.sees(send.NEW, "Well begun. Spare the wrist.", re.compile("^Go easy on right wrist: nothing of it"))
     visitor.visit("#/settings").sees(re.compile("Right wrist: not at all"))
     visitor.sees(re.compile("^Works without the internet: it started so on "))
-    visitor.never_says(text_web.NOT_TRIED)
+    visitor.never_says(web.NOT_TRIED)
 
 
 @pytest.mark.whole(keep=0)

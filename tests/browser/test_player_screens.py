@@ -10,13 +10,13 @@ from math import hypot
 from pathlib import Path
 
 import pytest
+from app.exchange.forms.field_types.source import read_source
 from playwright.sync_api import Browser, expect
 
-from app import text_pauses as pauses
-from app import text_player as says
-from app.exchange.source import read_source
-from app.ui.client.play_distance import NAME_SHARE
+from app.ui.client.player.distance_view import NAME_SHARE
 from app.ui.parts.letters import in_two_lines
+from app.words.client import pauses
+from app.words.client import player as says
 from tests.browser.boxes import Box, overlaps, printed, seen, sticks_out
 from tests.browser.count import Sight
 from tests.browser.driver import DESKTOP, LYING, PHONE, Walker

@@ -11,13 +11,11 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app import text_client as client
-from app import text_coach as coach
-from app import text_diary as diary
-from app import text_player as player
-from app import text_welcome as welcome
 from app.storage.database import open_store
-from app.storage.dump import logical_dump
+from app.storage.export import logical_dump
+from app.words.client import diary, player, welcome
+from app.words.client import today as client
+from app.words.coach import desk as coach
 from tests.browser.driver import DESKTOP, Walker
 from tests.browser.hostile import PACKS, hostile
 from tests.browser.prepared import MORNING, prepare

@@ -9,13 +9,13 @@ from functools import partial
 from pathlib import Path
 
 import pytest
+from app.domain.player.player.player_state import Wait
+from app.domain.player.player.tap_gates import waiting_steps
 from playwright.sync_api import Browser
 
-from app import text_player as says
-from app.domain.cuetrack import lay_track
-from app.domain.run import Wait
-from app.domain.waiting import waiting_steps
+from app.domain.sound.audio_track import lay_track
 from app.storage.database import open_store
+from app.words.client import player as says
 from tests.browser.count import Sight
 from tests.browser.driver import Walker
 from tests.browser.real_time import LISTEN, drifts, last_run, stretches

@@ -7,8 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from app import text_settings as settings
-from app import text_welcome as welcome
+from app.words.client import settings, welcome
 from tests.browser import steps
 from tests.browser.offline import SETTLED, Visitor
 from tests.browser.static_site import StaticSite

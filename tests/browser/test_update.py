@@ -12,10 +12,12 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext
 
-from app import __version__, text_client, text_diary, text_parts, text_player, text_web
-from app import text_welcome as welcome
+from app import __version__
 from app.storage.copies import keep_copy
 from app.storage.schema import LINEAGE
+from app.words import parts
+from app.words.client import diary, player, today, welcome
+from app.words.machine import web
 from tests.browser.lab import BrokeThere, Lab
 from tests.browser.offline import Visitor
 from tests.browser.static_site import StaticSite
@@ -99,9 +101,9 @@ def test_it_comes_while_a_session_runs_and_is_used_from_the_next_start(
         put_store(visitor.context, host, ready)
         visitor.visit().keep().page.evaluate(SERVED, ASKED)
         host.publish(versions.new, held=CHANGED[0])
-        visitor.start_anew().sees(text_client.START)
+        visitor.start_anew().sees(today.START)
         wait_until(visitor.page, "coming")  # a browser may put it off while sound is played
-        visitor.press(text_client.START).sees_heading(text_player.BEFORE).press(text_player.START)
+        visitor.press(today.START).sees_heading(player.BEFORE).press(player.START)
         visitor.sees(re.compile("left$")).page.evaluate("window.mark = 'the same page'")
         before = time_left(visitor)
         host.let_go()
@@ -109,17 +111,17 @@ def test_it_comes_while_a_session_runs_and_is_used_from_the_next_start(
         assert_served(visitor.page, versions.old)
         visitor.page.wait_for_timeout(1_500)
         assert "/play" in visitor.page.url and time_left(visitor) != before
-        visitor.press(text_player.END).press(re.compile(f"^{text_player.END_REASONS[0][1]}"))
-        visitor.sees(text_diary.HOW_HARD).choose(text_parts.of(text_diary.HOW_HARD_SHORT, 5, 10),
-                                                 text_diary.NOTHING_HURTS)
-        visitor.press(text_diary.SAVE).sees_heading(text_diary.KEPT)
-        visitor.go("#/settings").sees(text_web.version_line(__version__), text_web.NEWER_WAITS)
+        visitor.press(player.END).press(re.compile(f"^{player.END_REASONS[0][1]}"))
+        visitor.sees(diary.HOW_HARD).choose(parts.of(diary.HOW_HARD_SHORT, 5, 10),
+                                                 diary.NOTHING_HURTS)
+        visitor.press(diary.SAVE).sees_heading(diary.KEPT)
+        visitor.go("#/settings").sees(web.version_line(__version__), web.NEWER_WAITS)
         assert visitor.page.evaluate("window.mark") == "the same page"
         assert set(host.asked) == PROBES | {f"/{name}" for name in CHANGED}
-        visitor.start_anew().sees_heading(text_client.DONE_HEAD)
+        visitor.start_anew().sees_heading(today.DONE_HEAD)
         assert_served(visitor.page, versions.new)
-        visitor.go("#/settings").sees(text_web.version_line(NEW))
-        assert text_web.NEWER_WAITS not in visitor.spoken()
+        visitor.go("#/settings").sees(web.version_line(NEW))
+        assert web.NEWER_WAITS not in visitor.spoken()
         wait_until(visitor.page, "activated")
         assert kept(visitor.page)["app.bin"] == {hashes(versions.new)["app.bin"]}
         visitor.page.goto("about:blank")
@@ -194,10 +196,10 @@ def test_no_other_window_is_changed_under_somebody(browser: Browser, versions: V
         first.evaluate("window.mark = 'the same page'")
         host.publish(versions.new)
         visitor.new_tab()
-        visitor.visit().sees_heading(text_web.BUSY_TITLE)
+        visitor.visit().sees_heading(web.BUSY_TITLE)
         wait_until(visitor.page, "waits")
         visitor.page.reload()
-        visitor.listen().sees_heading(text_web.BUSY_TITLE)
+        visitor.listen().sees_heading(web.BUSY_TITLE)
         assert visitor.page.evaluate(STATE) == "waits"
         assert_served(first, versions.old)
         assert first.evaluate("window.mark") == "the same page"
@@ -214,21 +216,21 @@ def test_an_older_version_leaves_newer_records_alone_says_so_and_goes_on_once_it
     """Plain words and not one byte; then the newer version is fetched, and the page goes on by itself."""
     with Host(versions.new) as host, Visitor(browser, host.address) as visitor:
         put_store(visitor.context, host, ready)
-        visitor.visit().sees(text_client.START).keep()
+        visitor.visit().sees(today.START).keep()
         host.publish(versions.old)
-        visitor.start_anew().sees(text_client.START)
+        visitor.start_anew().sees(today.START)
         wait_until(visitor.page, "waits")
         visitor.page.goto("about:blank")
         before = in_lab(visitor.context, host, HASHES)
-        visitor.visit().sees_heading(text_web.NEWER_TITLE).sees(re.compile("nothing was changed"))
+        visitor.visit().sees_heading(web.NEWER_TITLE).sees(re.compile("nothing was changed"))
         assert_served(visitor.page, versions.old)
         visitor.page.goto("about:blank")
         assert in_lab(visitor.context, host, HASHES) == before
         host.publish(versions.new, held=CHANGED[0])
-        visitor.visit().sees_heading(text_web.NEWER_TITLE)
+        visitor.visit().sees_heading(web.NEWER_TITLE)
         host.let_go()
         visitor.page.wait_for_event("load")
-        visitor.listen().sees(text_client.START)
+        visitor.listen().sees(today.START)
         assert_served(visitor.page, versions.new)
 
 

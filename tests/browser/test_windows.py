@@ -11,13 +11,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app import text_client as client
-from app import text_pauses as pauses
-from app import text_player as says
 from app.actions import people
-from app.domain.record import SessionDone
+from app.domain.model.record import SessionDone
 from app.storage import records
 from app.storage.database import open_store
+from app.words.client import pauses
+from app.words.client import player as says
+from app.words.client import today as client
 from tests.browser.count import watch
 from tests.browser.driver import Walker
 from tests.browser.server import Server

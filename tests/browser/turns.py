@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from app.actions import people as acting
 from app.actions.people import Role
-from app.domain.record import CheckIn, Record, SessionDone
+from app.domain.model.record import CheckIn, Record, SessionDone
 from app.storage import people, records
 from app.storage.database import Store, open_store
 from app.storage.people import Trains

@@ -10,9 +10,9 @@ from typing import NamedTuple
 from playwright.sync_api import Page
 
 from app import __version__
-from app import text_welcome as welcome
-from app.exchange.brand import read_brand_files
+from app.exchange.brands.brand_file import read_brand_files
 from app.storage.schema import LINEAGE
+from app.words.client import welcome
 from tests.browser.lab import LAB_FILES
 from tests.browser.static_site import StaticSite
 from tests.browser.web_app import BRANDS, ROOT, shell_files, with_files, write_app
@@ -100,7 +100,7 @@ def newer_sources() -> dict[str, str]:
     revisions = json.dumps(LINEAGE.revisions)[1:-1]
     return {
         "app/__init__.py": changed("app/__init__.py", f'"{__version__}"', f'"{NEW}"'),
-        "app/text_welcome.py": changed("app/text_welcome.py", f'TITLE = "{welcome.TITLE}"', f'TITLE = "{GREETING}"'),
+        "app/words/client/welcome.py": changed("app/words/client/welcome.py", f'TITLE = "{welcome.TITLE}"', f'TITLE = "{GREETING}"'),
         "app/storage/schema.py": changed("app/storage/schema.py", f"({revisions})", f'({revisions}, "{HEAD}")'),
         f"migrations/versions/{HEAD}_next.py": NEXT.format(before=LINEAGE.head, more="pass"),
     }

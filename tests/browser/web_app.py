@@ -21,9 +21,9 @@ from typing import Any
 import flet_web
 import pytest
 
-from app.exchange.brand import BrandFiles, read_brand_files
-from app.exchange.icons import site_files
-from app.exchange.web_shell import brand_shell, packed
+from app.exchange.brands.brand_file import BrandFiles, read_brand_files
+from app.exchange.brands.icons import site_files
+from app.exchange.brands.web_shell import brand_shell, packed
 
 ROOT = Path(__file__).resolve().parents[2]
 BRANDS = ROOT / "build" / "brands"

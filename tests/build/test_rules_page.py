@@ -3,7 +3,7 @@ from __future__ import annotations
 
 import importlib
 
-from app.text_rules import for_coach
+from app.words.rules.exact_rules import for_coach
 
 
 def test_the_page_is_up_to_date() -> None:

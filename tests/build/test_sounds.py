@@ -6,8 +6,8 @@ from itertools import combinations, pairwise
 from pathlib import Path
 from types import ModuleType
 
-from app.domain.cues import CueKind
-from app.domain.tones import TONES, samples
+from app.domain.sound.cues import CueKind
+from app.domain.sound.tones import TONES, samples
 from app.resources import resource_dir
 
 

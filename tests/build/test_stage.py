@@ -15,7 +15,7 @@ from types import ModuleType
 import pytest
 
 from app.domain.errors import AppError, UnreadableSource, WrongValue
-from app.exchange.brand import read_brand_files
+from app.exchange.brands.brand_file import read_brand_files
 from app.storage.schema import LINEAGE
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -123,8 +123,8 @@ import sys
 sys.path.insert(0, "")
 import app
 from app import native
-from app.actions.programmes import followables
-from app.exchange.brand import read_brand
+from app.actions.files.programmes import followables
+from app.exchange.brands.brand_file import read_brand
 from app.resources import brand_file
 from app.storage import schema
 from sqlalchemy import inspect

@@ -7,13 +7,13 @@ from pathlib import Path
 import pytest
 
 from app.cli import main
-from app.domain.cues import cues_of
+from app.domain.sound.cues import cues_of
 from app.resources import resource_dir
-from app.text_sound import NO_TRACK
+from app.words.sound import NO_TRACK
 from tests.domain import onsets
 from tests.domain.shipped import compiled
-from tests.domain.test_cuetrack import computed
-from tests.exchange.test_recording import recording
+from tests.domain.sound.test_audio_track import computed
+from tests.exchange.packs.test_recorded_lines import recording
 
 SOURCE = resource_dir("assets") / "programmes" / "brackwater"
 SESSION = "hotel-room"

@@ -10,11 +10,13 @@ from typing import Any
 import flet as ft
 import pytest
 
-from app import native, text_errors, text_web
+from app import native
 from app.cli import main
 from app.domain.errors import NewerDatabase
 from app.storage.database import open_store
 from app.storage.schema import LINEAGE
+from app.words import errors
+from app.words.machine import web
 from tests.storage import story
 
 
@@ -37,7 +39,7 @@ def contents(folder: Path) -> dict[str, bytes]:
 
 def sentence(folder: Path) -> str:
     """What is said of it."""
-    return text_errors.error_text(NewerDatabase(path=str(folder / "evenload.db"), found="9000", known=LINEAGE.head))
+    return errors.error_text(NewerDatabase(path=str(folder / "evenload.db"), found="9000", known=LINEAGE.head))
 
 
 def test_the_command_ends_with_the_sentence(capsys: pytest.CaptureFixture[str], newer: Path) -> None:
@@ -59,7 +61,7 @@ def test_the_app_of_a_phone_shows_it_in_place_of_everything_else(newer: Path, mo
     page = SimpleNamespace(width=412.0, height=915.0, platform_brightness=ft.Brightness.LIGHT, update=lambda: None)
     asyncio.run(begun[0](page))
     said = list(words(page.controls))
-    assert text_web.LOST_TITLE in said and sentence(newer) in said
+    assert web.LOST_TITLE in said and sentence(newer) in said
     assert contents(newer) == before
 
 

@@ -10,10 +10,10 @@ from app import native
 from app.cli import main
 from app.commands import serve
 from app.device.linked import GivenFiles
-from app.exchange.armour import to_text
-from app.exchange.kinds import Kind
-from app.exchange.pack import build_pack
-from app.exchange.replies import write_reply
+from app.exchange.crypto.file_kinds import Kind
+from app.exchange.crypto.text_form import to_text
+from app.exchange.letters.replies import write_reply
+from app.exchange.packs.pack import build_pack
 from tests.exchange.fixed import CLIENT, COACH, REPLY, SOURCE, run
 
 

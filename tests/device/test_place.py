@@ -6,9 +6,9 @@ from datetime import UTC, datetime
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app import text_web
 from app.device.place import browser_place, native_place, told
 from app.device.private_files import folder_name
+from app.words.machine import web
 
 HOST = "https://host.example"
 
@@ -47,5 +47,5 @@ def test_the_room_that_it_takes_is_said_in_whole_megabytes() -> None:
     assert place.uses_bytes == 0
     told(place, {"uses": 91_600_000})
     told(place, {"kept": True})
-    assert text_web.uses(place.uses_bytes).startswith("It takes up about 92 MB of this device: ")
-    assert "about 1 MB" in text_web.uses(300)
+    assert web.uses(place.uses_bytes).startswith("It takes up about 92 MB of this device: ")
+    assert "about 1 MB" in web.uses(300)

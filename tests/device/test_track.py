@@ -14,9 +14,9 @@ from app.device.abilities import Ability, Missing
 from app.device.recording import RecordingDevice
 from app.device.track import LEAD_MS, NOTHING, FletTrack
 from app.device.track_folder import FolderShelf, swept
-from app.domain.cuetrack import CueTrack, lay_track, write_rest, write_track
-from app.tracks import Tracks, shelf_in
-from tests.domain.test_cues import K, laid
+from app.domain.sound.audio_track import CueTrack, lay_track, write_rest, write_track
+from app.serving.tracks import Tracks, shelf_in
+from tests.domain.sound.test_cues import K, laid
 
 STEPS = laid((K.SETUP, 5), (K.WORK, 20), (K.REST, 20), (K.WORK, 20))
 TRACK = lay_track(STEPS)

@@ -5,16 +5,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from app.domain.client import Client, Place
-from app.domain.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
-from app.domain.history import diary_today
-from app.domain.limits import limits_today
-from app.domain.moving_on import Standing, standings
-from app.domain.moving_today import compile_moved
-from app.domain.plan import MoveKind, Timeline
-from app.domain.record import CheckIn, DoneStep, Ending, How, Record, SessionDone
-from app.domain.session import Block, BlockKind, Item, Session
-from app.domain.stations import Order, session_kit
+from app.domain.compile.stations import Order, session_kit
+from app.domain.dosing.history import diary_today
+from app.domain.dosing.limits import limits_today
+from app.domain.model.client import Client, Place
+from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
+from app.domain.model.plan import MoveKind, Timeline
+from app.domain.model.record import CheckIn, DoneStep, Ending, How, Record, SessionDone
+from app.domain.model.session import Block, BlockKind, Item, Session
+from app.domain.progress.progression_state import Standing, standings
+from app.domain.progress.progression_today import compile_moved
 from tests.domain.past import check_in, stamp
 
 PLAIN = Exercise("plain", "Plain", Pattern.SQUAT, Position.STANDING, (), Sides.BOTH, Mode.REPS, 2000, 0, 5, ("thighs",))

@@ -7,8 +7,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from app.domain.exercise import Exercise
-from app.domain.session import Block, Item, Session
+from app.domain.model.exercise import Exercise
+from app.domain.model.session import Block, Item, Session
 
 WORK = {0: 100, 1: 100, 2: 90, 3: 80, 4: 70}
 REST = {0: 100, 1: 100, 2: 110, 3: 125, 4: 150}

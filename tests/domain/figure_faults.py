@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, NamedTuple
 
-from app.domain.figure_finding import Check
+from app.domain.figure.checking.figure_finding import Check
 
 Table = dict[str, Any]
 

@@ -7,12 +7,12 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from app.domain.figure_checks import failed
-from app.domain.figure_finding import Finding, Source, moments
-from app.domain.figure_form import figure_tables, merged, read_figure
-from app.domain.figure_lottie import lottie
-from app.domain.figure_motion import Motion
-from app.domain.figure_reader import ExportedFigure
+from app.domain.figure.checking.figure_checks import failed
+from app.domain.figure.checking.figure_finding import Finding, Source, moments
+from app.domain.figure.drawing.lottie import lottie
+from app.domain.figure.drawing.lottie_reader import ExportedFigure
+from app.domain.figure.rig.figure_form import figure_tables, merged, read_figure
+from app.domain.figure.rig.motion import Motion
 from app.resources import resource_dir
 
 EXAMPLES = Path(__file__).with_name("figure_examples.json")

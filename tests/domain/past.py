@@ -6,9 +6,9 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from app.domain.body import Spot, parse_spot
-from app.domain.plan import Dose, Part, Step, StepKind, StepSide, Timeline
-from app.domain.record import CheckIn, Clearance, DoneStep, Ending, How, SessionDone, Stamp
+from app.domain.model.body import Spot, parse_spot
+from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
+from app.domain.model.record import CheckIn, Clearance, DoneStep, Ending, How, SessionDone, Stamp
 
 T0 = datetime(2026, 3, 2, 7, 0, tzinfo=UTC)
 STEPS = (Step(StepKind.WORK, Part.MAIN, 0, 60_000, "a", StepSide.BOTH, 1),

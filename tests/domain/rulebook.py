@@ -4,9 +4,9 @@ The second opinion that substitution is held against: plain strings, no table of
 """
 from __future__ import annotations
 
-from app.domain.client import Client, Place
-from app.domain.diary import Diary
-from app.domain.exercise import Exercise
+from app.domain.model.client import Client, Place
+from app.domain.model.diary import Diary
+from app.domain.model.exercise import Exercise
 from tests.domain.shipped import TODAY
 
 REGION = {

@@ -6,14 +6,15 @@ from dataclasses import replace
 from datetime import date
 from functools import cache
 
-from app.domain.client import Client, Place
-from app.domain.diary import Diary, Last
-from app.domain.exercise import Exercise
-from app.domain.plan import Part, Step, Timeline
-from app.domain.source import Source
-from app.domain.stations import Order
-from app.domain.timeline import compile_timeline
-from app.exchange.source import read_source
+from app.exchange.forms.field_types.source import read_source
+
+from app.domain.compile.stations import Order
+from app.domain.compile.timeline import compile_timeline
+from app.domain.model.client import Client, Place
+from app.domain.model.diary import Diary, Last
+from app.domain.model.exercise import Exercise
+from app.domain.model.plan import Part, Step, Timeline
+from app.domain.model.source import Source
 from app.resources import resource_dir
 from tests.sampling import is_whole, spread
 

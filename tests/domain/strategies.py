@@ -9,11 +9,11 @@ from typing import Any
 from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
-from app.domain.body import Spot
-from app.domain.client import Client, Condition, Place, UsualPain
-from app.domain.diary import AnsweredBy, Diary, Symptom
-from app.domain.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
-from app.domain.session import Block, BlockKind, Item, Session
+from app.domain.model.body import Spot
+from app.domain.model.client import Client, Condition, Place, UsualPain
+from app.domain.model.diary import AnsweredBy, Diary, Symptom
+from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.session import Block, BlockKind, Item, Session
 from tests import generators
 from tests.domain.shipped import SESSIONS, TODAY, library
 

@@ -6,12 +6,12 @@ from collections.abc import Coroutine
 from datetime import UTC, date, datetime
 from typing import Any, TypeVar
 
-from app.domain.body import Region, Spot
-from app.domain.diary import Symptom
-from app.domain.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
-from app.domain.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
-from app.domain.programme import Programme, Week
-from app.domain.record import (
+from app.domain.model.body import Region, Spot
+from app.domain.model.diary import Symptom
+from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
+from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
+from app.domain.model.programme import Programme, Week
+from app.domain.model.record import (
     Check,
     CheckDone,
     CheckIn,
@@ -25,12 +25,12 @@ from app.domain.record import (
     SessionDone,
     Stamp,
 )
-from app.domain.rules import RuleId
-from app.domain.session import Block, BlockKind, Item, Session
-from app.domain.source import Source
-from app.exchange.keys import ClientKeys, CoachKeys, KeyPair, recovery_pairs, sealing_pair, signing_pair
-from app.exchange.replies import ReplyContent, Yes
-from app.exchange.returns import ReturnContent
+from app.domain.model.rules import RuleId
+from app.domain.model.session import Block, BlockKind, Item, Session
+from app.domain.model.source import Source
+from app.exchange.crypto.keys import ClientKeys, CoachKeys, KeyPair, recovery_pairs, sealing_pair, signing_pair
+from app.exchange.letters.replies import ReplyContent, Yes
+from app.exchange.letters.returns import ReturnContent
 
 T = TypeVar("T")
 

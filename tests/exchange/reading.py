@@ -7,16 +7,17 @@ from __future__ import annotations
 import hashlib
 import json
 
+from app.exchange.forms.field_types.content import source_to_json
+from app.exchange.forms.field_types.record_form import record_table
+from app.exchange.forms.field_types.to_json import plain, to_json
+
 from app.domain.errors import FileError
-from app.exchange.armour import unwrapped
-from app.exchange.content import source_to_json
-from app.exchange.keys import sealing_pair
-from app.exchange.kinds import Kind
-from app.exchange.pack import read_pack
-from app.exchange.plain import plain, to_json
-from app.exchange.record_form import record_table
-from app.exchange.replies import read_reply
-from app.exchange.returns import read_return
+from app.exchange.crypto.file_kinds import Kind
+from app.exchange.crypto.keys import sealing_pair
+from app.exchange.crypto.text_form import unwrapped
+from app.exchange.letters.replies import read_reply
+from app.exchange.letters.returns import read_return
+from app.exchange.packs.pack import read_pack
 
 
 async def read_vector(whole: bytes) -> str:

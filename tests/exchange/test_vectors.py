@@ -10,12 +10,12 @@ from pathlib import Path
 import pytest
 
 from app.domain import errors
-from app.exchange.armour import unwrapped
-from app.exchange.keys import sealing_pair
-from app.exchange.kinds import Kind
-from app.exchange.pack import read_pack
-from app.exchange.replies import read_reply
-from app.exchange.returns import read_return
+from app.exchange.crypto.file_kinds import Kind
+from app.exchange.crypto.keys import sealing_pair
+from app.exchange.crypto.text_form import unwrapped
+from app.exchange.letters.replies import read_reply
+from app.exchange.letters.returns import read_return
+from app.exchange.packs.pack import read_pack
 from tests.exchange.fixed import AROUND, CHECK_IN, REPLY, RETURN, SOURCE, run
 from tests.exchange.make_vectors import FOLDER, SCENARIOS
 

@@ -6,14 +6,14 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-DOSE, RULES, LIMITS = "app/domain/dose.py", "app/domain/rules.py", "app/domain/limits.py"
-AMOUNTS, STATIONS, TIMELINE = "app/domain/prescription.py", "app/domain/stations.py", "app/domain/timeline.py"
+DOSE, RULES, LIMITS = "app/domain/dosing/dose.py", "app/domain/model/rules.py", "app/domain/dosing/limits.py"
+AMOUNTS, STATIONS, TIMELINE = "app/domain/compile/prescription.py", "app/domain/compile/stations.py", "app/domain/compile/timeline.py"
 BODY, HISTORY, CHOICE, SPARING = (f"app/domain/{m}.py" for m in ("body", "history", "substitution", "sparing"))
 ON, RUNGS, MOVING = (f"app/domain/{m}.py" for m in ("moving_on", "rungs", "moving_today"))
 TRACK, SPOKEN, CUES = (f"app/domain/{m}.py" for m in ("cuetrack", "spoken", "cues"))
 T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/test_{m}.py" for m in ("cuetrack", "spoken", "cues"))
-T_ON = "tests/domain/test_moving_on.py"
-T_DOSE, T_RULES, T_LIMITS = ("tests/domain/test_dose.py", "tests/domain/test_rules.py", "tests/domain/test_limits.py")
+T_ON = "tests/domain/progress/test_progression_state.py"
+T_DOSE, T_RULES, T_LIMITS = ("tests/domain/dosing/test_dose.py", "tests/domain/dosing/test_rules.py", "tests/domain/dosing/test_limits.py")
 T_TIME, T_CHOICE, T_HISTORY, T_SPARING = (
     f"tests/domain/test_{m}.py" for m in ("timeline", "substitution", "history", "sparing"))
 

@@ -5,17 +5,17 @@ from datetime import UTC, date, datetime, timedelta
 
 from sqlalchemy import Connection
 
-from app.domain.body import Region, Spot
-from app.domain.client import Client, Condition, UsualPain
-from app.domain.diary import Symptom
-from app.domain.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides
-from app.domain.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
-from app.domain.programme import Programme, Week
-from app.domain.record import CheckIn, Clearance, DoneStep, Ending, How, Hurt, Person, SessionDone, Stamp
-from app.domain.rules import RuleId
-from app.domain.session import Block, BlockKind, Item, Session
-from app.domain.source import RuleChoice, Source
-from app.storage import journal, keys, marks, packs, people, records, replies, settings
+from app.domain.model.body import Region, Spot
+from app.domain.model.client import Client, Condition, UsualPain
+from app.domain.model.diary import Symptom
+from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides
+from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
+from app.domain.model.programme import Programme, Week
+from app.domain.model.record import CheckIn, Clearance, DoneStep, Ending, How, Hurt, Person, SessionDone, Stamp
+from app.domain.model.rules import RuleId
+from app.domain.model.session import Block, BlockKind, Item, Session
+from app.domain.model.source import RuleChoice, Source
+from app.storage import attention_marks, journal, keys, packs, people, records, replies, settings
 from app.storage.journal import Beat
 
 T0 = datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
@@ -52,7 +52,7 @@ INES = Person(
 )
 TOMAS = Person("p-tomas", "Tomás", led_by="Rosa")
 COACH = packs.PinnedCoach("c0", "Marit Voss", "c1", ("c2", "c3"), T0)
-MARK = marks.Mark("p-tomas", "pain", "s2", marks.MarkState.LATER, T0, date(2026, 3, 9))
+MARK = attention_marks.Mark("p-tomas", "pain", "s2", attention_marks.MarkState.LATER, T0, date(2026, 3, 9))
 REPLY = replies.Reply("p-tomas", replies.Direction.SENT, 1, {"message": "Go easy on the knee"}, T0)
 KEYS = keys.KeyPair("p-ines", "signing", b"\x01" * 32, b"\x02" * 32, T0)
 
@@ -97,5 +97,5 @@ def tell(db: Connection) -> None:
     packs.save_coach(db, COACH)
     keys.keep_keys(db, KEYS)
     settings.save_setting(db, "theme", {"dark": True})
-    marks.save_mark(db, MARK)
+    attention_marks.save_mark(db, MARK)
     replies.keep_reply(db, REPLY)

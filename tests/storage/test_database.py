@@ -16,10 +16,10 @@ import pytest
 from sqlalchemy.exc import IntegrityError
 
 from app.domain.errors import DamagedDatabase, NewerDatabase, NoAccess, NoRoom, NotOurStore, StoreBusy
-from app.storage import database, marks, people, settings
+from app.storage import attention_marks, database, people, settings
 from app.storage.copies import copies, is_whole, keep_copy, last_good_copy, restore_copy, set_aside
 from app.storage.database import Store, copy_of_the_day, open_store, store_file, sweep_after_erasing
-from app.storage.dump import erase_everything, erase_person, logical_dump
+from app.storage.export import erase_everything, erase_person, logical_dump
 from tests.storage import story
 
 
@@ -213,7 +213,7 @@ def test_rows_need_what_they_refer_to_after_every_start(told: Store) -> None:
     path = file_of(told)
     told.close()
     with pytest.raises(IntegrityError), open_store(path).begin() as db:
-        marks.save_mark(db, replace(story.MARK, person="nobody"))
+        attention_marks.save_mark(db, replace(story.MARK, person="nobody"))
 
 
 def test_two_damages_have_two_names(tmp_path: Path) -> None:

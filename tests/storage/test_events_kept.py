@@ -4,11 +4,11 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
-from app.domain.record import Check, CheckDone, Event, EventKind
-from app.domain.review import Because, flags_of
-from app.storage import people, records, reviews
+from app.domain.measures.attention import Because, flags_of
+from app.domain.model.record import Check, CheckDone, Event, EventKind
+from app.storage import people, records, review_summaries
 from app.storage.database import Store
-from app.storage.dump import erase_person, logical_dump
+from app.storage.export import erase_person, logical_dump
 from tests.storage import story
 
 DAY = story.T0.date()
@@ -64,7 +64,7 @@ def test_the_desk_is_told_of_a_fall_and_of_pauses(told: Store) -> None:
     with told.begin() as db:
         records.merge_records(db, [FALL, pause("e2", DAY, DAY + timedelta(days=5)), pause("e3", DAY, None), long_ago,
                                    replace(gone, stamp=replace(gone.stamp, deleted=True))])
-        line, = reviews.review_lines(db, DAY)
+        line, = review_summaries.review_lines(db, DAY)
         assert [p.id for p in people.desk_people(db)] == ["p-tomas"]
     fell = next(t for t in line.told if t.record == "e1")
     assert (fell.kind, fell.what, fell.sign) == ("event", "fall", "fall")

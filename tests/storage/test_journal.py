@@ -13,7 +13,7 @@ from sqlalchemy.exc import IntegrityError
 
 from app.storage import journal, records
 from app.storage.database import Store, open_store
-from app.storage.dump import logical_dump
+from app.storage.export import logical_dump
 from app.storage.journal import Beat, RunState
 from tests.sampling import examples
 from tests.storage import story

@@ -7,9 +7,9 @@ from datetime import timedelta
 import pytest
 from sqlalchemy.exc import IntegrityError
 
-from app.storage import keys, marks, packs, people, replies, settings
+from app.storage import attention_marks, keys, packs, people, replies, settings
 from app.storage.database import Store
-from app.storage.dump import logical_dump
+from app.storage.export import logical_dump
 from tests.storage import story
 
 LATER = story.T0 + timedelta(days=1)
@@ -136,14 +136,14 @@ def test_settings_are_any_json(told: Store) -> None:
 
 def test_a_mark_replaces_the_one_on_the_same_item(told: Store) -> None:
     """And is known by person, reason and evidence."""
-    called = replace(story.MARK, state=marks.MarkState.CALLED, until=None, utc=LATER)
+    called = replace(story.MARK, state=attention_marks.MarkState.CALLED, until=None, utc=LATER)
     with told.begin() as db:
-        assert marks.marks(db) == {("p-tomas", "pain", "s2"): story.MARK}
-        marks.save_mark(db, called)
-        marks.save_mark(db, replace(called, evidence="s3"))
-        assert marks.marks(db)["p-tomas", "pain", "s2"] == called
-        marks.remove_mark(db, "p-tomas", "pain", "s2")
-        assert list(marks.marks(db)) == [("p-tomas", "pain", "s3")]
+        assert attention_marks.marks(db) == {("p-tomas", "pain", "s2"): story.MARK}
+        attention_marks.save_mark(db, called)
+        attention_marks.save_mark(db, replace(called, evidence="s3"))
+        assert attention_marks.marks(db)["p-tomas", "pain", "s2"] == called
+        attention_marks.remove_mark(db, "p-tomas", "pain", "s2")
+        assert list(attention_marks.marks(db)) == [("p-tomas", "pain", "s3")]
 
 
 def test_replies_are_numbered_for_each_person_and_way(told: Store) -> None:

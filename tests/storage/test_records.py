@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 from sqlalchemy import Connection
 from sqlalchemy.exc import IntegrityError
 
-from app.domain.record import CheckIn, Clearance, Ending, Record, SessionDone
+from app.domain.model.record import CheckIn, Clearance, Ending, Record, SessionDone
 from app.storage import people, records
 from app.storage.database import Store, open_store
-from app.storage.dump import erase_everything, logical_dump
+from app.storage.export import erase_everything, logical_dump
 from tests.sampling import examples
 from tests.storage import story, values
 

@@ -19,7 +19,7 @@ from app.resources import resource_dir
 from app.storage import schema
 from app.storage.copies import copies
 from app.storage.database import Store, open_store
-from app.storage.dump import logical_dump
+from app.storage.export import logical_dump
 from app.storage.schema import LINEAGE, Lineage, alembic_config
 from app.storage.tables import metadata
 

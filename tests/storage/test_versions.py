@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from sqlalchemy import text
 
-from app.domain.record import CheckIn, Clearance, SessionDone
-from app.storage import journal, keys, marks, packs, people, records, replies, settings
+from app.domain.model.record import CheckIn, Clearance, SessionDone
+from app.storage import attention_marks, journal, keys, packs, people, records, replies, settings
 from app.storage.copies import copies
 from app.storage.database import Store, open_store
 from app.storage.schema import LINEAGE
@@ -43,7 +43,7 @@ def test_a_store_of_that_version_opens_with_all_that_was_in_it(shipped: Path, tm
         assert packs.pinned_coaches(db) == (story.COACH,)
         assert keys.keys(db, "p-ines", "signing") == story.KEYS
         assert settings.setting(db, "theme") == {"dark": True}
-        assert list(marks.marks(db).values()) == [story.MARK]
+        assert list(attention_marks.marks(db).values()) == [story.MARK]
         assert replies.replies(db, "p-tomas", replies.Direction.SENT) == (story.REPLY,)
         run = journal.running(db, "p-ines")
         assert run is not None and run.plan == story.PLAN and len(run.entries) == 1

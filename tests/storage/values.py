@@ -5,9 +5,20 @@ from datetime import UTC, date, datetime
 
 from hypothesis import strategies as st
 
-from app.domain.body import BODY_REGIONS, PAIRED_REGIONS, Spot
-from app.domain.diary import AnsweredBy, Symptom
-from app.domain.record import Check, CheckDone, CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone, Stamp
+from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Spot
+from app.domain.model.diary import AnsweredBy, Symptom
+from app.domain.model.record import (
+    Check,
+    CheckDone,
+    CheckIn,
+    Clearance,
+    Ending,
+    Event,
+    EventKind,
+    Record,
+    SessionDone,
+    Stamp,
+)
 from tests.storage.story import PLAN
 
 PEOPLE = ("p-ines", "p-tomas")

@@ -11,8 +11,8 @@ sys.path.insert(0, str(ROOT))
 
 import flet as ft  # noqa: E402
 
-from app.ui import theme as t  # noqa: E402
 from app.ui.parts import Card, probe  # noqa: E402
+from app.ui.parts import theme as t  # noqa: E402
 from tests.ui.gallery_sheets import SHEETS  # noqa: E402
 
 

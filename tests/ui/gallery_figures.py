@@ -7,8 +7,8 @@ from typing import Any
 
 import flet as ft
 
-from app.domain.figure_build import build_figure
-from app.domain.figure_picture import Picture, read_picture
+from app.domain.figure.build import build_figure
+from app.domain.figure.drawing.picture import Picture, read_picture
 from app.ui.parts import Card
 from app.ui.parts.figure import Facing, Play, moving, still, stills_in
 from tests.domain.figures import example

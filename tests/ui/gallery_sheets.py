@@ -6,7 +6,7 @@ from typing import Any
 
 import flet as ft
 
-from app.domain.body import Region, Spot
+from app.domain.model.body import Region, Spot
 from app.ui.parts import Card, Destination, Look, Nav, Option, options
 from app.ui.parts.body_list import BodyPicker, View
 from app.ui.parts.chart import Bar, Line, Series, line_chart, spark_line, week_bars

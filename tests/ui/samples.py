@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from app.domain.plan import Dose, Part, Step, StepKind, StepSide, Timeline
-from app.domain.record import DoneStep, How
+from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
+from app.domain.model.record import DoneStep, How
 
 K, S = StepKind, StepSide
 DOSE = Dose(level=1, rounds=2, work=100, rest=100, load=100)

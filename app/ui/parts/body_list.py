@@ -12,12 +12,12 @@ from typing import Any
 
 import flet as ft
 
-from app import text_parts as words_of
-from app.domain.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
-from app.ui import theme as t
+from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
+from app.ui.parts import theme as t
 from app.ui.parts.body_picture import body_picture
 from app.ui.parts.buttons import bind
 from app.ui.parts.choices import Choices, options
+from app.words import parts as words_of
 
 
 @dataclass(frozen=True)

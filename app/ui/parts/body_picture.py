@@ -7,12 +7,12 @@ from typing import Any
 import flet as ft
 import flet.canvas as cv
 
-from app import text_parts as words_of
-from app.domain.body import PAIRED_REGIONS, Region, Spot
-from app.ui import theme as t
+from app.domain.model.body import PAIRED_REGIONS, Region, Spot
 from app.ui.parts import ink
+from app.ui.parts import theme as t
 from app.ui.parts.buttons import bind
 from app.ui.parts.choices import Choices
+from app.words import parts as words_of
 
 WIDTH, HEIGHT = 320.0, 470.0
 BUTTON = 52.0

@@ -8,12 +8,12 @@ from enum import Enum
 import flet as ft
 import flet.canvas as cv
 
-from app import text_parts as words_of
-from app.ui import theme as t
 from app.ui.parts import chart_geometry as geo
 from app.ui.parts import ink
+from app.ui.parts import theme as t
 from app.ui.parts.fields import Fields
 from app.ui.parts.words import Words
+from app.words import parts as words_of
 
 
 class Line(Enum):

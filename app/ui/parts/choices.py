@@ -7,9 +7,9 @@ from typing import Any
 
 import flet as ft
 
-from app import text_parts as words_of
-from app.ui import theme as t
+from app.ui.parts import theme as t
 from app.ui.parts.buttons import Buttons, bind, room
+from app.words import parts as words_of
 
 Choose = Callable[[Any], Any]
 """Called with the value chosen, plain or async."""

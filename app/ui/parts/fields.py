@@ -6,7 +6,7 @@ from typing import Any
 
 import flet as ft
 
-from app.ui import theme as t
+from app.ui.parts import theme as t
 from app.ui.parts.buttons import Press, room
 from app.ui.parts.choices import Choices
 

@@ -7,8 +7,8 @@ from functools import lru_cache
 import flet as ft
 import flet_lottie as fl
 
-from app.domain.figure_picture import Picture, at_tempo, turned_round, turned_round_svg
-from app.domain.palette import Palette
+from app.domain.branding.palette import Palette
+from app.domain.figure.drawing.picture import Picture, at_tempo, turned_round, turned_round_svg
 from app.ui.parts.figure_ink import figure_ink
 
 GAP = 8

@@ -5,8 +5,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from app.domain import figure_colours as colours
-from app.domain.palette import Palette, luminance
+from app.domain.branding.palette import Palette, luminance
+from app.domain.figure.drawing import colours
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from typing import Any
 
 import flet as ft
 
-from app.ui import theme as t
+from app.ui.parts import theme as t
 from app.ui.parts.buttons import bind, room
 from app.ui.parts.fields import Fields
 

@@ -8,8 +8,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from app.domain.plan import Step, StepKind, StepSide, Timeline
-from app.domain.record import DoneStep, How
+from app.domain.model.plan import Step, StepKind, StepSide, Timeline
+from app.domain.model.record import DoneStep, How
 
 MINUTE_MS = 60_000
 SHORTEST_SPAN_MS = MINUTE_MS

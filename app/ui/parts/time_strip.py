@@ -11,13 +11,13 @@ from dataclasses import dataclass
 import flet as ft
 import flet.canvas as cv
 
-from app import text_parts as words_of
-from app.domain.plan import Timeline
-from app.domain.record import DoneStep
-from app.ui import theme as t
+from app.domain.model.plan import Timeline
+from app.domain.model.record import DoneStep
 from app.ui.parts import ink
 from app.ui.parts import strip_geometry as geo
+from app.ui.parts import theme as t
 from app.ui.parts.words import Words
+from app.words import parts as words_of
 
 LANE, LANE_NOW, LANE_REVIEW = 84, 48, 30
 """Heights of a lane on the day's page, in the player and in the review, px."""

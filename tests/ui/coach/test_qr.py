@@ -10,8 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image, ImageDraw
 
-from app.domain.brand import CoachKey
-from app.exchange.key_text import key_line, key_link
+from app.domain.branding.brand import CoachKey
+from app.exchange.crypto.key_text import key_line, key_link
 from app.ui.coach.qr import QUIET, qr_png, qr_svg
 from tests.sampling import examples
 

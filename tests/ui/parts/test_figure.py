@@ -5,15 +5,15 @@ from dataclasses import replace
 
 import flet as ft
 import pytest
+from app.ui.shell.shell.moving_figures import facing
 
-from app.domain.exercise import Sides
-from app.domain.figure_colours import ROLES, colour_of
-from app.domain.plan import StepSide
-from app.text_moving import figure_label
-from app.ui import theme as t
-from app.ui.figures import facing
+from app.domain.figure.drawing.colours import ROLES, colour_of
+from app.domain.model.exercise import Sides
+from app.domain.model.plan import StepSide
+from app.ui.parts import theme as t
 from app.ui.parts.figure import Facing, animation, stills, stills_in
 from app.ui.parts.figure_ink import figure_ink
+from app.words.moving_figures import figure_label
 from tests.domain.shipped import library
 from tests.ui.gallery_figures import picture
 

@@ -10,9 +10,9 @@ import flet as ft
 import flet.canvas as cv
 import pytest
 
-from app.domain.body import Region, Spot
-from app.ui import theme as t
+from app.domain.model.body import Region, Spot
 from app.ui.parts import Card, Destination, Nav, bind, options
+from app.ui.parts import theme as t
 from app.ui.parts.body_list import Asking, body_list
 from app.ui.parts.body_picture import BUTTON, HEIGHT, WIDTH, all_spots, place_of
 from app.ui.parts.chart import Series, line_chart

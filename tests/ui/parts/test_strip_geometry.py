@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.plan import StepKind, StepSide, Timeline
-from app.domain.record import DoneStep, How
+from app.domain.model.plan import StepKind, StepSide, Timeline
+from app.domain.model.record import DoneStep, How
 from app.ui.parts import strip_geometry as geo
 from tests.ui import samples
 

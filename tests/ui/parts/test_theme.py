@@ -9,7 +9,7 @@ import pytest
 from flet.controls.base_control import BaseControl
 from flet.messaging.protocol import configure_encode_object_for_msgpack
 
-from app.ui import theme as t
+from app.ui.parts import theme as t
 
 AAA, AA, SHAPE = 7.0, 4.5, 3.0
 #: (words, ground, least ratio); what is read while moving is AAA.

@@ -1,0 +1,42 @@
+"""A coach's keys on a new machine: new ones, which clients believe because the recovery key of the sheet signs them."""
+from __future__ import annotations
+
+from app.actions.desk.attention_list.publishing import KEY_CHANGE, KINDS, coach_keys
+from app.device.clock import Clock
+from app.domain.errors import WrongValue
+from app.exchange.crypto import keys as key_pairs
+from app.exchange.crypto.keys import CoachKeys, KeyPair
+from app.exchange.crypto.recovery_words import seed_from_words
+from app.exchange.packs.manifest import key_text, public_keys, signed_key_change
+from app.storage import keys, settings
+from app.storage.database import Store
+from app.storage.keys import COACH
+
+
+async def recover_keys(store: Store, clock: Clock, words: str) -> CoachKeys:
+    """Makes new keys and has the recovery key say so. What people sealed before can be opened here from now on.
+
+    Raises:
+        WrongValue, UnknownName: not the words of one sheet, or keys are here already.
+    """
+    seed = seed_from_words(words)
+    if coach_keys(store) is not None:
+        raise WrongValue(where="recovery words", value="these words", expected="a computer without keys of yours")
+    signer, opener = await key_pairs.recovery_pairs(seed)
+    signing, sealing = await key_pairs.new_signing_pair(), await key_pairs.new_sealing_pair()
+    made = CoachKeys(signing, sealing, signer.public, opener.public)
+    change = await signed_key_change(public_keys(made), signer)
+    # the opener stays here whole: returns on their way are sealed to the lost key and to this one
+    kept = (signing, sealing, KeyPair(b"", signer.public), opener)
+    with store.begin() as db:
+        for kind, pair in zip(KINDS, kept, strict=True):
+            keys.keep_keys(db, keys.KeyPair(COACH, kind, pair.private, pair.public, clock.now()))
+        settings.save_setting(db, KEY_CHANGE, {name: key_text(value) for name, value in vars(change).items()})
+    return made
+
+
+def opening_keys(store: Store) -> tuple[KeyPair, ...]:
+    """Every key here that a return may be sealed to: the coach's own, and after a recovery the sheet's."""
+    with store.read() as db:
+        found = (keys.keys(db, COACH, kind) for kind in ("sealing", "recovery_sealing"))
+        return tuple(KeyPair(pair.private, pair.public) for pair in found if pair is not None and pair.private)

@@ -1,0 +1,84 @@
+"""A studio's own app from its brand and the brandless shell: a folder for any web host."""
+from __future__ import annotations
+
+import json
+import zipfile
+from dataclasses import dataclass
+from pathlib import Path
+
+from app.domain.errors import NoRoom, UnreadableSource, WrongValue
+from app.exchange.brands.brand_file import BrandFiles
+from app.exchange.brands.icons import site_files
+from app.exchange.brands.web_shell import ABOUT, LISTING, brand_shell
+
+_A_SHELL = "a shell made by build/web.py"
+#: Written last: it is what tells browsers that there is a new version.
+_LAST = ("sw.js", LISTING)
+
+
+@dataclass(frozen=True)
+class Made:
+    """What was written."""
+
+    folder: Path
+    files: int
+    size: int
+    """Bytes of all files."""
+
+
+def make_app(whole: BrandFiles, shell: Path, folder: Path) -> Made:
+    """Writes the app into a new or empty folder, or over an earlier version of it; other files there stay.
+
+    Raises:
+        UnreadableSource, WrongValue, NotOurFile, NewerFormat, DamagedFile: the shell is none of ours, or the folder
+            holds something else. Nothing was written.
+        NoRoom: it cannot be written.
+    """
+    files = brand_shell(read_shell(shell), whole, site_files(whole))
+    before = _listed(folder)
+    if before is None and folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise WrongValue(where=str(folder), value="something else", expected="a new or an empty folder")
+    try:
+        for name in (*sorted(files.keys() - set(_LAST)), *_LAST):
+            _write(folder / name, files[name])
+        for name in (before or set()) - files.keys():
+            (folder / name).unlink(missing_ok=True)
+    except OSError as error:
+        raise NoRoom(path=str(folder)) from error
+    return Made(folder, len(files), sum(map(len, files.values())))
+
+
+def read_shell(path: Path) -> dict[str, bytes]:
+    """The files of a shell by path.
+
+    Raises:
+        UnreadableSource, WrongValue: it is not there, or is no shell.
+    """
+    try:
+        with zipfile.ZipFile(path) as archive:
+            if ABOUT not in archive.namelist():
+                raise WrongValue(where=path.name, value="another file", expected=_A_SHELL)
+            return {name: archive.read(name) for name in archive.namelist()}
+    except OSError as error:
+        raise UnreadableSource(where=str(path), why=error.strerror or "it cannot be read") from error
+    except zipfile.BadZipFile as error:
+        raise WrongValue(where=path.name, value="another file", expected=_A_SHELL) from error
+
+
+def _listed(folder: Path) -> set[str] | None:
+    """What an earlier version wrote there; None if there is none."""
+    try:
+        names = set(json.loads((folder / LISTING).read_bytes()))
+    except (OSError, ValueError):
+        return None
+    # a listing that was tampered with shall delete nothing elsewhere
+    return {name for name in names if (folder / name).resolve().is_relative_to(folder.resolve())}
+
+
+def _write(place: Path, data: bytes) -> None:
+    if place.is_file() and place.read_bytes() == data:
+        return
+    place.parent.mkdir(parents=True, exist_ok=True)
+    beside = place.with_name(place.name + ".part")
+    beside.write_bytes(data)
+    beside.replace(place)

@@ -1,0 +1,214 @@
+"""A coach's programme file, verified whole before anything of it is kept, and whose programme is followed."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from typing import Any
+
+from app.device.clock import Clock
+from app.domain.branding.brand import CoachKey
+from app.domain.errors import UntrustedSigner
+from app.domain.model.record import Person
+from app.domain.model.source import Source
+from app.exchange.crypto.keys import matching_words
+from app.exchange.crypto.text_form import unwrapped
+from app.exchange.packs.pack import Pack, read_pack
+from app.exchange.packs.trust import PinnedCoach as Pinned
+from app.exchange.packs.trust import Trust, trust
+from app.storage import packs, people, settings
+from app.storage.database import Store
+from app.storage.packs import KeptPack, PinnedCoach
+
+#: Setting: name by signing key, of coaches whose key was compared before any programme of theirs came.
+EXPECTED = "expected_coaches"
+
+
+class Standing(StrEnum):
+    """What has to happen before a file is taken in."""
+
+    COMPARE = "compare"
+    """The coach is new here: the five words are to be compared first."""
+    KNOWN = "known"
+    EXPECTED = "expected"
+    """The coach is new here, and the key came with the app or was compared before."""
+    RENEWED = "renewed"
+    """The coach has new keys, and a pinned key vouches for them."""
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A programme file whose every byte was verified. Nothing of it is kept yet."""
+
+    name: str
+    standing: Standing
+    words: tuple[str, ...]
+    """The five words that the coach reads out."""
+    coach_key: str
+    replaces: str
+    """The coach's key that was pinned before; empty for a coach who is new."""
+    version_here: int | None
+    """The highest version of this coach that is here, or None."""
+    is_here: bool
+    """This very file was taken in before."""
+    pack: Pack = field(repr=False)
+    data: bytes = field(repr=False)
+
+    @property
+    def source(self) -> Source:
+        """The coach's work."""
+        return self.pack.source
+
+
+@dataclass(frozen=True)
+class Followable:
+    """A coach whose programmes are here, with the newest of them."""
+
+    coach_key: str
+    coach: str
+    source: Source
+
+
+async def open_pack(
+    store: Store, clock: Clock, name: str, data: bytes, expected: Sequence[CoachKey] = (),
+) -> Opened:
+    """Verifies a programme file, and says whether its signer is the coach that was agreed on. Keeps nothing.
+
+    `data` may also be its text form. `expected`: the coaches whose keys came with the app or were compared before.
+
+    Raises:
+        FileError: it is no programme file, damaged, too large, of a newer format, or signed by another key than the
+            one of the coach whose name it bears.
+    """
+    data = unwrapped(data, name)
+    pack = await read_pack(data, name)
+    with store.read() as db:
+        coach = _pinned_for(pack, packs.pinned_coaches(db))
+        standing = trust(pack, _as_pinned(coach) if coach else None, name)
+        newest = packs.newest_pack(db, coach.signing_key) if coach else None
+        is_here = packs.is_kept(db, pack.sha256)
+    standings = {Trust.KNOWN: Standing.KNOWN, Trust.CHANGED: Standing.RENEWED}
+    return Opened(
+        name, standings.get(standing) or _at_first(pack, name, expected), matching_words(pack.signing_key),
+        pack.signing_key.hex(), coach.signing_key if coach else "", newest.source.version if newest else None,
+        is_here, pack, data,
+    )
+
+
+def accept_pack(store: Store, clock: Clock, person_id: str, opened: Opened) -> Person:
+    """Keeps a verified file and pins its coach; somebody who follows nobody, or this coach, follows it now.
+
+    Call it for a coach who is new only after the five words were found the same.
+
+    Raises:
+        KeyError: nobody of that id.
+    """
+    with store.begin() as db:
+        person = people.person(db, person_id)
+        if person is None:
+            raise KeyError(person_id)
+        _keep(db, clock, opened)
+        if person.coach_key in ("", opened.replaces, opened.coach_key):
+            person = _following(person, opened.coach_key, opened.source, "", clock)
+            people.save_person(db, person)
+    return person
+
+
+def keep_pack(store: Store, clock: Clock, opened: Opened) -> None:
+    """Keeps a verified file and pins its coach; nobody new follows it."""
+    with store.begin() as db:
+        _keep(db, clock, opened)
+
+
+def _keep(db: Any, clock: Clock, opened: Opened) -> None:
+    pack, now = opened.pack, clock.now()
+    coach = PinnedCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
+                        (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True)
+    if opened.standing is not Standing.KNOWN:
+        packs.save_coach(db, coach)
+    _no_longer_expected(db, opened.coach_key)
+    packs.keep_pack(db, KeptPack(pack.sha256, opened.coach_key, pack.source, now), opened.data)
+    if opened.replaces and opened.replaces != opened.coach_key:
+        packs.retire_coach(db, opened.replaces)
+        for other in people.people(db):
+            if other.coach_key == opened.replaces:
+                people.save_person(db, replace(other, coach_key=opened.coach_key))
+
+
+def _no_longer_expected(db: Any, key: str) -> None:
+    """A pinned coach is known by the pin alone, so that a key that was replaced later opens nothing any more."""
+    kept = settings.setting(db, EXPECTED, {})
+    if key in kept:
+        settings.save_setting(db, EXPECTED, {other: name for other, name in kept.items() if other != key})
+
+
+def follow(store: Store, clock: Clock, person_id: str, coach_key: str, programme: str = "") -> Person:
+    """From now on this coach's programme; the first one where none is named.
+
+    Raises:
+        KeyError: nobody of that id, or no programme of that coach.
+    """
+    with store.begin() as db:
+        person, kept = people.person(db, person_id), packs.newest_pack(db, coach_key)
+        if person is None or kept is None:
+            raise KeyError(person_id if person is None else coach_key)
+        changed = _following(person, coach_key, kept.source, programme, clock)
+        people.save_person(db, changed)
+    return changed
+
+
+def followables(store: Store) -> tuple[Followable, ...]:
+    """Every coach whose programmes are here, by name."""
+    with store.read() as db:
+        found = [(coach, packs.newest_pack(db, coach.signing_key)) for coach in packs.pinned_coaches(db)]
+    return tuple(Followable(coach.signing_key, coach.name, kept.source) for coach, kept in found if kept)
+
+
+def _following(person: Person, coach_key: str, source: Source, programme: str, clock: Clock) -> Person:
+    """The person with a programme that exists; it starts today, unless they are in it already."""
+    ids = [p.id for p in source.programmes]
+    stays = person.programme if person.programme in ids else ""
+    chosen = programme or stays or (ids[0] if ids else "")
+    same = chosen == person.programme and person.coach_key != "" and person.started is not None
+    day = person.started if same else clock.local(clock.now()).day
+    return replace(person, coach_key=coach_key, programme=chosen, started=day)
+
+
+def _as_pinned(coach: PinnedCoach) -> Pinned:
+    recovery = coach.recovery_keys[0] if coach.recovery_keys else ""
+    return Pinned(bytes.fromhex(coach.signing_key), bytes.fromhex(recovery))
+
+
+def _pinned_for(pack: Pack, coaches: Sequence[PinnedCoach]) -> PinnedCoach | None:
+    """The coach it claims to come from: by key, by the key that vouches for a new one, or by the name it bears.
+
+    A strange key under a known name is what must not pass for a coach who is new.
+    """
+    key = pack.signing_key.hex()
+    by = pack.key_change.by.hex() if pack.key_change else None
+    tests = (
+        lambda c: c.signing_key == key,
+        lambda c: by is not None and by in (c.signing_key, *c.recovery_keys[:1]),
+        lambda c: same_name(c.name, pack.coach),
+    )
+    return next((coach for test in tests for coach in coaches if test(coach)), None)
+
+
+def _at_first(pack: Pack, name: str, expected: Sequence[CoachKey]) -> Standing:
+    """What has to happen with a coach of whom nothing is pinned.
+
+    Raises:
+        UntrustedSigner: it bears the name of an expected coach, and nothing ties its key to theirs.
+    """
+    by_key = {one.signing_key for one in expected}
+    if pack.signing_key.hex() in by_key:
+        return Standing.EXPECTED
+    vouched = pack.key_change is not None and pack.key_change.by.hex() in by_key
+    if not vouched and any(same_name(pack.coach, one.name) for one in expected):
+        raise UntrustedSigner(name=name, who=pack.coach)
+    return Standing.COMPARE
+
+
+def same_name(one: str, other: str) -> bool:
+    """Whether two names are read as the same."""
+    return one.casefold().split() == other.casefold().split()

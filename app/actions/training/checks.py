@@ -1,0 +1,28 @@
+"""A functional check's result, kept as any other record."""
+from __future__ import annotations
+
+from dataclasses import replace
+
+from app.actions.new_stamp import new_stamp
+from app.device.clock import Clock
+from app.domain.model.diary import AnsweredBy
+from app.domain.model.record import Check, CheckDone, Person
+from app.storage import people, records
+from app.storage.database import Store
+
+
+def keep_check(store: Store, clock: Clock, person: Person, check: Check, *, stands: int | None = None,
+               time_ms: int | None = None, side: str = "", hands_used: bool = False, aid: bool = False) -> CheckDone:
+    """Keeps a result: stands in 30 s, or ms on one leg or there and back."""
+    by = AnsweredBy.LEADER if person.led_by else AnsweredBy.SELF
+    done = CheckDone(new_stamp(clock, person.id), check, stands, time_ms, side, hands_used, aid, by)
+    with store.begin() as db:
+        return records.save_record(db, done)
+
+
+def tell_sex(store: Store, person: Person, sex: str) -> Person:
+    """`woman`, `man` or nothing: for the coach's published figures alone."""
+    told = replace(person, sex=sex)
+    with store.begin() as db:
+        people.save_person(db, told)
+    return told

@@ -1,0 +1,71 @@
+"""The stop questions: answered, waiting for a yes, or answered by one; and the yes after a stop."""
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+
+from app.actions.new_stamp import new_stamp
+from app.actions.training.check_in import record_yes
+from app.device.clock import Clock
+from app.domain.dosing.history import Stop
+from app.domain.dosing.screening import Outcome, outcome
+from app.domain.model.record import Clearance, Person
+from app.storage import people, records
+from app.storage.database import Store
+
+#: What a yes answers that lets somebody begin, where no check-in or session stopped them.
+SCREENING = "screening"
+NOT_A_CLINICIAN = ("", "self", "coach")
+
+
+def screened_person(person: Person, clock: Clock, ticked: Collection[str]) -> Person:
+    """The person with the stop questions answered: free to start, or waiting for a clinician's yes."""
+    if outcome(ticked) is Outcome.GO:
+        return replace(person, screened=clock.local(clock.now()).day, waiting=frozenset())
+    return replace(person, screened=None, waiting=frozenset(ticked))
+
+
+def answer_stop_questions(store: Store, clock: Clock, person_id: str, ticked: Collection[str]) -> Person:
+    """Keeps the answers.
+
+    Raises:
+        KeyError: nobody of that id.
+    """
+    with store.begin() as db:
+        person = people.person(db, person_id)
+        if person is None:
+            raise KeyError(person_id)
+        answered = screened_person(person, clock, ticked)
+        people.save_person(db, answered)
+    return answered
+
+
+def record_starting_yes(store: Store, clock: Clock, person_id: str, who: str, kind: str) -> Person:
+    """Keeps a clinician's yes to what was ticked, so that Start opens.
+
+    Raises:
+        KeyError: nobody of that id.
+        ValueError: nobody said it, or no clinician.
+    """
+    if not who.strip() or kind.strip() in NOT_A_CLINICIAN:
+        raise ValueError("it takes a clinician's yes")
+    stamp = new_stamp(clock, person_id)
+    with store.begin() as db:
+        person = people.person(db, person_id)
+        if person is None:
+            raise KeyError(person_id)
+        records.save_record(db, Clearance(stamp, SCREENING, who.strip(), kind.strip()))
+        cleared = replace(person, screened=stamp.local, waiting=frozenset())
+        people.save_person(db, cleared)
+    return cleared
+
+
+def record_stop_yes(store: Store, clock: Clock, person_id: str, stop: Stop, who: str, kind: str) -> None:
+    """Keeps a yes to a stop. After one that took a clinician's, the stop questions are due again."""
+    record_yes(store, clock, person_id, stop.id, who, kind)
+    if stop.yes_from != "clinician":
+        return
+    with store.begin() as db:
+        person = people.person(db, person_id)
+        if person is not None:
+            people.save_person(db, replace(person, screened=None))

@@ -1,0 +1,191 @@
+"""From a session as written to steps on a ruler: `compile_timeline`.
+
+Steps touch, never overlap and sum to the total; every time is a whole number of milliseconds. The gap between two
+stations is max(rest, change + set-up), given as the rest that remains, then the change, then the set-up.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from app.domain.compile.stations import (
+    Order,
+    Picked,
+    Station,
+    Trim,
+    as_written,
+    block_rounds,
+    main_rounds,
+    pick,
+    session_kit,
+    stations_today,
+)
+from app.domain.dosing.dose import AMOUNTS, decide_dose, rounds_at
+from app.domain.dosing.limits import Limits, limits_today
+from app.domain.errors import TooShort
+from app.domain.model.client import Client
+from app.domain.model.exercise import Exercise
+from app.domain.model.plan import Dose, LeftOut, Reason, Step, StepKind, StepSide, Timeline
+from app.domain.model.rules import RuleId
+from app.domain.model.session import Session
+
+#: Getting down to the floor or up takes 4.1 ± 1.1 s (Bohannon & Lusardi 2004); nobody is hurried. [P]
+FLOOR_CHANGE_S, SLOW_FLOOR_CHANGE_S = 20, 30
+HOLD_PAUSE_S = 5
+"""Between the parts of a hold that is split because long holds are not allowed."""
+
+
+def _change_s(before: Exercise | None, after: Exercise | None, client: Client) -> int:
+    """Seconds to get down or up between two exercises; 0 where both are on the floor or neither is."""
+    around = [e for e in (before, after) if e is not None]
+    if (before is not None and before.on_floor) == (after is not None and after.on_floor):
+        return 0
+    slow = any(e.loaded for e in around) or not client.rises_unaided
+    return SLOW_FLOOR_CHANGE_S if slow else FLOOR_CHANGE_S
+
+
+class _Ruler:
+    """Lays steps end to end."""
+
+    def __init__(self) -> None:
+        self.steps: list[Step] = []
+        self.at_ms = 0
+
+    def add(self, step: Step) -> None:
+        if step.length_ms > 0:
+            self.steps.append(replace(step, start_ms=self.at_ms))
+            self.at_ms += step.length_ms
+
+
+def _gap(ruler: _Ruler, before: Station | None, after: Station, client: Client, set_up_s: int) -> None:
+    """Rest that remains, then the change, then the set-up."""
+    same = before is not None and before.actual.id == after.actual.id
+    change_ms = _change_s(before.actual if before else None, after.actual, client) * 1000
+    set_up_ms = 0 if same else set_up_s * 1000
+    rest_ms = max(0, (before.rest_s * 1000 if before else 0) - change_ms - set_up_ms)
+    kind = before.rest_kind if before else StepKind.REST
+    rest_part = before.part if before else after.part
+    rest_round = before.round if before else None
+    ruler.add(Step(kind, rest_part, 0, rest_ms, after.actual.id, round=rest_round))
+    ruler.add(Step(StepKind.CHANGE, after.part, 0, change_ms, after.actual.id, round=after.round,
+                   to_floor=after.actual.on_floor))
+    ruler.add(Step(StepKind.SETUP, after.part, 0, set_up_ms, after.actual.id, after.bouts[0], after.round))
+
+
+def _bout(ruler: _Ruler, station: Station, side: StepSide) -> None:
+    got, swapped = station.amounts, station.actual.id != station.written.id
+    step = Step(got.kind, station.part, 0, 0, station.actual.id, side, station.round, got.reps, got.load_g,
+                station.written.id if swapped else None)
+    for at, part_ms in enumerate(got.parts_ms()):
+        if at:
+            ruler.add(Step(StepKind.REST, station.part, 0, HOLD_PAUSE_S * 1000, station.actual.id, side,
+                           station.round))
+        ruler.add(replace(step, length_ms=part_ms))
+
+
+def _lay(stations: Iterable[Station], order: Order) -> tuple[Step, ...]:
+    ruler, client, seen = _Ruler(), order.client, set[str]()
+    before: Station | None = None
+    for station in stations:
+        _gap(ruler, before, station, client, order.set_up_s(station.actual, seen))
+        seen.add(station.actual.id)
+        for at, side in enumerate(station.bouts):
+            if at:
+                ruler.add(Step(StepKind.REST, station.part, 0, station.between_s * 1000, station.actual.id, side,
+                               station.round))
+            _bout(ruler, station, side)
+        before = station
+    if before is not None and before.actual.on_floor:
+        up_ms = _change_s(before.actual, None, client) * 1000
+        ruler.add(Step(StepKind.CHANGE, before.part, 0, up_ms, None, to_floor=False))
+    return tuple(ruler.steps)
+
+
+# ------------------------------------------------------------------ fitting into the time there is
+
+def _trims(session: Session) -> tuple[Trim, ...]:
+    """From everything to the least, one thing less at a time; the same for every body and every day."""
+    main = [(number, block) for number, block in enumerate(session.blocks) if block.is_main]
+    trims = [Trim(left) for left in range(max((b.rounds for _, b in main), default=1), 0, -1)]
+    accessory = [(b, i) for b, block in main for i, item in enumerate(block.items) if item.accessory]
+    return (*trims, *(Trim(1, frozenset(accessory[at:])) for at in reversed(range(len(accessory)))))
+
+
+def _room_ms(order: Order) -> int | None:
+    return None if order.place.minutes is None else order.place.minutes * 60_000
+
+
+def _first_trim(order: Order, dose: Dose, trims: Sequence[Trim]) -> int:
+    """How much less the session as written would have to be today or on any better day.
+
+    What is eased or left out makes room on the clock, and that room is never filled with more of the rest.
+    """
+    room_ms, at = _room_ms(order), 0
+    if room_ms is None:
+        return at
+    plain, free = replace(order, client=Client()), Limits({}, frozenset())
+    for level in range(dose.level + 1):
+        amount = AMOUNTS[level]
+        eased = Dose(level, 0, amount.work, amount.rest, amount.load)
+        while at < len(trims) - 1:
+            steps = _lay(stations_today(plain, as_written(order), eased, free, trims[at]), plain)
+            if not steps or steps[-1].end_ms <= room_ms:
+                break
+            at += 1
+    return at
+
+
+def _fit(order: Order, dose: Dose, picked: Picked, limits: Limits) -> tuple[tuple[Step, ...], Trim]:
+    """The fullest session that fits, and what was trimmed.
+
+    Raises:
+        TooShort: even the least does not fit.
+    """
+    trims, room_ms, least_ms = _trims(order.session), _room_ms(order), 0
+    for trim in trims[_first_trim(order, dose, trims):]:
+        steps = _lay(stations_today(order, picked, dose, limits, trim), order)
+        least_ms = steps[-1].end_ms if steps else 0
+        if room_ms is None or least_ms <= room_ms:
+            return steps, trim
+    raise TooShort(session=order.session.name, least_s=-(-least_ms // 1000), asked_s=(room_ms or 0) // 1000)
+
+
+def compile_timeline(order: Order) -> Timeline:
+    """Today's session with its dose, stand-ins and what was left out. Same order in, same timeline out.
+
+    At level 6–8 there are no steps.
+
+    Raises:
+        TooShort: the place's minutes are fewer than the session needs; the error names the least.
+    """
+    session, library = order.session, order.library
+    strength = session.trains_strength(library)
+    dose = decide_dose(order.diary, order.client, main_rounds(session), order.today, strength=strength,
+                       table=order.table)
+    if not dose.allows_session:
+        return Timeline(session.id, (), dose, target_rpe=session.target_rpe)
+    limits = limits_today(order.client, order.place, order.diary, session_kit(session, library), order.today)
+    picked = pick(order, dose, limits)
+    steps, trim = _fit(order, dose, picked, limits)
+    dropped = _dropped(order, picked, trim)
+    return Timeline(session.id, steps, _told(order, dose, trim, dropped), picked.substitutions,
+                    picked.left_out + dropped, session.target_rpe, strength and dose.load > 0)
+
+
+def _dropped(order: Order, picked: Picked, trim: Trim) -> tuple[LeftOut, ...]:
+    """Stations that would be done, had they time."""
+    return tuple(LeftOut(order.session.blocks[b].items[i].exercise, ("minutes",))
+                 for b, i in sorted(trim.dropped) if picked.stations[b, i] is not None)
+
+
+def _told(order: Order, dose: Dose, trim: Trim, dropped: tuple[LeftOut, ...]) -> Dose:
+    """The dose with the rounds really done, and a reason for each that the calendar or the clock took."""
+    main = [b for b in order.session.blocks if b.is_main]
+    week = [block_rounds(b, order, dose) for b in main]
+    reasons, rounds = list(dose.reasons), week[0] if week else dose.rounds
+    if any(left < rounds_at(dose.level, b.rounds) for left, b in zip(week, main, strict=True)):
+        reasons.append(Reason(RuleId.LIGHTER_WEEK, 0, (("rounds", rounds),)))
+    if dropped or trim.rounds < max(week, default=1):
+        rounds = min(rounds, trim.rounds)
+        reasons.append(Reason(RuleId.MINUTES, 0, (("minutes", order.place.minutes or 0), ("rounds", rounds))))
+    return replace(dose, rounds=rounds, reasons=tuple(reasons))

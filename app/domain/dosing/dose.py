@@ -1,0 +1,257 @@
+"""From the diary to today's dose: every answer votes for a level, and the highest vote wins.
+
+Source of every threshold: `app/domain/model/rules.py`. Nothing here diagnoses; levels 6–8 give no session.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from app.domain.dosing.limits import is_usual
+from app.domain.model.body import Spot
+from app.domain.model.client import Client
+from app.domain.model.diary import AnsweredBy, Diary, Symptom
+from app.domain.model.plan import Dose, Reason
+from app.domain.model.rules import CARRIED, DEFAULT_RULES, Band, Rule, RuleId, RuleTable
+
+SYMPTOM_LEVELS: Mapping[Symptom, int] = {
+    Symptom.EMERGENCY: 8,
+    Symptom.STOP_AND_ASK: 7,
+    Symptom.FEVER: 7,
+    Symptom.HEAD_COLD: 4,
+}
+ANSWER_FIRST = 6
+STOP = 7
+MISSING = 1
+MISSING_PAIN = 4
+RESTART = 4
+CLEAN_NEEDED = 2
+COMPLETE = 95
+BEST = 5
+
+
+@dataclass(frozen=True)
+class Amount:
+    """What a level gives, in percent of the prescription."""
+
+    work: int
+    rest: int
+    load: int
+
+
+AMOUNTS: Mapping[int, Amount] = {
+    0: Amount(100, 100, 100),
+    1: Amount(100, 100, 100),
+    2: Amount(90, 110, 100),
+    3: Amount(80, 125, 90),
+    4: Amount(70, 150, 80),
+    5: Amount(50, 150, 0),
+}
+
+
+def rounds_at(level: int, rounds: int) -> int:
+    """Rounds left of `rounds` at a level: R, R − 1, half rounded up, one, none."""
+    if level <= 2:
+        return rounds
+    if level == 3:
+        return max(1, rounds - 1)
+    if level == 4:
+        return (rounds + 1) // 2
+    return 1 if level == 5 else 0
+
+
+def _vote(rule: RuleId, level: int, **data: str | int) -> Iterator[Reason]:
+    if level > 0:
+        yield Reason(rule, level, tuple(sorted(data.items())))
+
+
+def _missing(rule: RuleId, question: str, level: int = MISSING) -> Iterator[Reason]:
+    yield from _vote(rule, level, missing=question)
+
+
+def _worst(rule: Rule, spots: Mapping[Spot, int]) -> Iterator[Reason]:
+    """One vote for each spot, so that each is told."""
+    for spot, value in sorted(spots.items()):
+        yield from _vote(rule.id, rule.level(value), spot=str(spot), value=value)
+
+
+def symptom_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
+    """Unanswered: no session until answered."""
+    if diary.symptoms is None:
+        yield from _missing(RuleId.SYMPTOMS, "symptoms", ANSWER_FIRST)
+    for symptom in sorted(diary.symptoms or ()):
+        yield from _vote(RuleId.SYMPTOMS, SYMPTOM_LEVELS[symptom], symptom=symptom.value)
+
+
+def pain_votes(diary: Diary, client: Client, table: RuleTable, today: date) -> Iterator[Reason]:
+    """Worst pain now or in the last session; a usual pain at or under its level votes nothing."""
+    last = _last_pain(diary, client, today)
+    if diary.pain is None:
+        level = max([MISSING_PAIN, *(table.pain.level(value) for value in last.values())])
+        yield from _missing(RuleId.PAIN, "pain", level)
+        return
+    told = {s: v for s, v in diary.pain.items() if not is_usual(client, diary, s, v, today)}
+    yield from _worst(table.pain, told)
+    for words, value in sorted(last.items()):
+        yield from _vote(RuleId.PAIN, table.pain.level(value), last=value, spot=words)
+
+
+def _last_pain(diary: Diary, client: Client, today: date) -> dict[str, int]:
+    """Pain in the last session by spot, without what was usual; under the empty word where the spot is unknown."""
+    at = diary.last.pain_at
+    if at:
+        return {str(s): v for s, v in at.items() if not is_usual(client, diary, s, v, today)}
+    return {} if diary.last.pain is None else {"": diary.last.pain}
+
+
+def rise_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
+    """The morning after minus before, and a rise that did not settle."""
+    if diary.pain_rise is None:
+        if not diary.first_session:
+            yield from _missing(RuleId.PAIN_RISE, "pain_rise")
+    else:
+        yield from _worst(table.pain_rise, diary.pain_rise)
+    for spot, hours in sorted(diary.pain_hours.items()):
+        settled = (diary.pain_rise or {}).get(spot, 1) <= 0
+        if hours >= table.rise_hours and not settled:
+            yield from _vote(RuleId.PAIN_RISE, STOP, spot=str(spot), hours=hours)
+
+
+def soreness_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
+    """Muscle soreness, and soreness that lasts too long."""
+    if diary.soreness is None:
+        yield from _missing(RuleId.SORENESS, "soreness")
+        return
+    yield from _worst(table.soreness, diary.soreness)
+    for spot, value in sorted(diary.soreness.items()):
+        hours = max((h for other, h in diary.soreness_hours.items() if spot.meets(other)), default=0)
+        if value >= table.soreness_long and hours > table.soreness_hours:
+            yield from _vote(RuleId.SORENESS, STOP, spot=str(spot), value=value, hours=hours)
+
+
+def effort_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
+    """How hard the last session was against how hard it was meant to be."""
+    if diary.first_session:
+        return
+    rpe, target = diary.last.rpe, diary.last.target_rpe
+    top = table.effort_top_level if rpe is not None and rpe >= table.effort_top else 0
+    if rpe is None or (target is None and not top):
+        yield from _missing(RuleId.EFFORT, "rpe")
+    else:
+        target = rpe if target is None else target
+        yield from _vote(RuleId.EFFORT, max(top, table.effort.level(rpe - target)), rpe=rpe, target=target)
+
+
+def completion_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
+    """Share of the planned work that was done; a stop for the doorbell, named as such, does not count."""
+    if diary.first_session or diary.last.interrupted:
+        return
+    done = diary.last.completed
+    if done is None:
+        yield from _missing(RuleId.COMPLETION, "completed")
+    else:
+        yield from _vote(RuleId.COMPLETION, table.completion.level(100 - done), done=done)
+
+
+def readiness_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
+    """Slept, energy and settled, 1–5 each with 5 best; a missing one counts as its best, and votes 1 itself."""
+    items = (diary.slept, diary.energy, diary.calm)
+    told = [v for v in items if v is not None]
+    gap = sum(BEST - v for v in told)
+    level = table.readiness.level(gap)
+    lowest = min(told, default=BEST)
+    if lowest == 1:
+        level = max(level, _level_of_one(table.readiness.bands))
+    yield from _vote(RuleId.READINESS, level, gap=gap, slept=diary.slept or 0, energy=diary.energy or 0,
+                     calm=diary.calm or 0)
+    if len(told) < len(items):
+        yield from _missing(RuleId.READINESS, "readiness")
+
+
+def _level_of_one(bands: tuple[Band, ...]) -> int:
+    """Any item at 1 votes at least as the second band does (2 in the default table)."""
+    return bands[1].level
+
+
+def days_votes(diary: Diary, table: RuleTable, *, strength: bool) -> Iterator[Reason]:
+    """Days since the last session with strength work; votes on such sessions only."""
+    if diary.first_session or not strength:
+        return
+    days = diary.last.days_ago
+    if days is None:
+        yield from _missing(RuleId.DAYS, "days_ago")
+    elif days <= 0:
+        yield from _vote(RuleId.DAYS, table.days_same, days=0)
+    elif days == 1:
+        yield from _vote(RuleId.DAYS, table.days_next, days=1)
+    else:
+        yield from _vote(RuleId.DAYS, table.days.level(days), days=days)
+
+
+def return_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
+    """At most one level better per session after one that pain, soreness, illness or effort caused."""
+    previous = diary.previous_level
+    if previous >= STOP and not diary.cleared:
+        yield from _vote(RuleId.CLEARANCE, STOP, previous=previous)
+    elif previous >= STOP:
+        yield from _vote(RuleId.RETURN, RESTART, previous=previous)
+    elif previous >= 3:
+        yield from _vote(RuleId.RETURN, previous - 1, previous=previous)
+
+
+def caution_votes(diary: Diary) -> Iterator[Reason]:
+    """What holds a step back without taking anything away."""
+    if diary.clean_sessions < CLEAN_NEEDED:
+        yield from _vote(RuleId.CLEAN_SESSIONS, MISSING, clean=diary.clean_sessions)
+    if diary.answered_by is AnsweredBy.LEADER:
+        yield from _vote(RuleId.ANSWERED_BY, MISSING)
+
+
+def votes(
+    diary: Diary, client: Client, today: date, *, strength: bool, table: RuleTable = DEFAULT_RULES
+) -> tuple[Reason, ...]:
+    """Every vote above 0, the highest first; the order of the answers makes no difference."""
+    found = (
+        *symptom_votes(diary, table),
+        *pain_votes(diary, client, table, today),
+        *rise_votes(diary, table),
+        *soreness_votes(diary, table),
+        *effort_votes(diary, table),
+        *completion_votes(diary, table),
+        *readiness_votes(diary, table),
+        *days_votes(diary, table, strength=strength),
+        *return_votes(diary, table),
+        *caution_votes(diary),
+    )
+    return tuple(sorted(found, key=lambda r: -r.level))
+
+
+def decide_dose(
+    diary: Diary | None,
+    client: Client,
+    rounds: int,
+    today: date,
+    *,
+    strength: bool,
+    table: RuleTable = DEFAULT_RULES,
+) -> Dose:
+    """Today's amount with its reasons. Without a check-in the coach's prescription stands (level 1).
+
+    Args:
+        rounds: rounds of the main block as written.
+        strength: whether today's session holds strength work, so that days since the last one count.
+    """
+    if diary is None:
+        reasons: tuple[Reason, ...] = (Reason(RuleId.NO_CHECK_IN, MISSING),)
+    else:
+        reasons = votes(diary, client, today, strength=strength, table=table)
+    level = max((r.level for r in reasons), default=0)
+    carried = max((r.level for r in reasons if r.rule in CARRIED and not _is_missing(r)), default=0)
+    amount = AMOUNTS.get(level, Amount(0, 0, 0))
+    return Dose(level, rounds_at(level, rounds), amount.work, amount.rest, amount.load, reasons, table.version, carried)
+
+
+def _is_missing(reason: Reason) -> bool:
+    """An unanswered question is not carried over; its answer is asked for again."""
+    return any(key == "missing" for key, _ in reason.data)

@@ -1,0 +1,227 @@
+"""From the records of a person to the evidence for today's dose: what the diary says, with what came before it."""
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+
+from app.domain.dosing.limits import usual_for
+from app.domain.dosing.screening import SIGNS
+from app.domain.model.body import Spot
+from app.domain.model.client import Client
+from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
+from app.domain.model.rules import RuleId
+
+CLEAN_PAIN = 3
+CLEAN_SHARE = 95
+LONG_SORENESS = 6
+FEVER_FREE = timedelta(hours=48)
+STOP_PAIN = 8
+ILLNESS_CARRIES = 4
+"""An illness that was told without a stop is left step by step, as a head cold is."""
+#: Nothing with strength work was done yet: neither too soon nor too long ago.
+NO_STRENGTH_YET = 2
+
+
+@dataclass(frozen=True)
+class Stop:
+    """What stopped them, at which level, and whose yes it takes to start again."""
+
+    id: str
+    level: int
+    utc: datetime
+    because: str
+    yes_from: str
+    """`self` (48 h without fever), `coach` or `clinician`."""
+
+
+def sessions_of(records: Sequence[Record]) -> tuple[SessionDone, ...]:
+    """Sessions that were not taken back, oldest first."""
+    kept = (r for r in records if isinstance(r, SessionDone) and not r.stamp.deleted)
+    return tuple(sorted(kept, key=lambda r: (r.stamp.utc, r.stamp.id)))
+
+
+def check_ins_of(records: Sequence[Record]) -> tuple[CheckIn, ...]:
+    """Check-ins that were not taken back, oldest first."""
+    kept = (r for r in records if isinstance(r, CheckIn) and not r.stamp.deleted)
+    return tuple(sorted(kept, key=lambda r: (r.stamp.utc, r.stamp.id)))
+
+
+def is_clean(done: SessionDone, client: Client) -> bool:
+    """Finished, nearly all of it done, no harder than meant, and nothing hurt beyond what is usual.
+
+    Told by the person: nobody moves on by another's guess.
+    """
+    if done.answered_by is not AnsweredBy.SELF:
+        return False
+    if done.ending is not Ending.FINISHED or done.completed < CLEAN_SHARE or done.hurts:
+        return False
+    if done.rpe is None or done.rpe > done.plan.target_rpe or done.pain is None:
+        return False
+    return all(level < CLEAN_PAIN or _usual(client, spot, level, done.stamp.local) for spot, level in done.pain.items())
+
+
+def _usual(client: Client, spot: Spot, level: int, on: date) -> bool:
+    usual = usual_for(client, spot)
+    return usual is not None and level <= usual.level and on <= usual.until
+
+
+def clean_running(records: Sequence[Record], client: Client) -> int:
+    """Clean sessions in a row, up to the latest."""
+    count = 0
+    for done in reversed(sessions_of(records)):
+        if not is_clean(done, client):
+            break
+        count += 1
+    return count
+
+
+# ------------------------------------------------------------------ stops and the way back
+
+def _session_stop(done: SessionDone) -> Stop | None:
+    if done.ending is Ending.SIGN:
+        level = 8 if SIGNS.get(done.sign) is Symptom.EMERGENCY else 7
+        return Stop(done.stamp.id, level, done.stamp.utc, done.sign, yes_from(done.sign))
+    if (done.worst_pain or 0) >= STOP_PAIN or any(h.gave_way for h in done.hurts):
+        return Stop(done.stamp.id, 7, done.stamp.utc, RuleId.PAIN, yes_from(RuleId.PAIN))
+    return None
+
+
+def yes_from(because: str) -> str:
+    """Whose recorded yes a stop needs: one's own after fever, the coach's after long soreness, else a clinician's."""
+    if because == Symptom.FEVER:
+        return "self"
+    return "coach" if because == RuleId.SORENESS else "clinician"
+
+
+def _event_stop(event: Event) -> Stop | None:
+    if not event.stopped_by:
+        return None
+    level = 8 if SIGNS.get(event.stopped_by) is Symptom.EMERGENCY else 7
+    return Stop(event.stamp.id, level, event.stamp.utc, event.stopped_by, yes_from(event.stopped_by))
+
+
+def _stop_of(record: Record) -> Stop | None:
+    if isinstance(record, SessionDone):
+        return _session_stop(record)
+    if isinstance(record, Event):
+        return _event_stop(record)
+    if isinstance(record, CheckIn) and (record.level or 0) >= 7 and record.stopped_by != RuleId.CLEARANCE:
+        return Stop(record.stamp.id, record.level or 7, record.stamp.utc, record.stopped_by,
+                    yes_from(record.stopped_by))
+    return None
+
+
+def answers_stop(clearance: Clearance, stop: Stop) -> bool:
+    """Whether this yes is of the kind that the stop needs, and late enough."""
+    if clearance.stamp.deleted or clearance.answers != stop.id:
+        return False
+    if not clearance.who.strip() or not clearance.kind.strip():
+        return False
+    if stop.yes_from == "self":
+        return clearance.kind != "self" or clearance.stamp.utc - stop.utc >= FEVER_FREE
+    if stop.yes_from == "coach":
+        return clearance.kind != "self"
+    return clearance.kind not in ("self", "coach")
+
+
+def _event_level(event: Event, stop: Stop | None) -> int:
+    return stop.level if stop else ILLNESS_CARRIES if event.kind is EventKind.ILLNESS else 0
+
+
+@dataclass(frozen=True)
+class Way:
+    """Where somebody is on the way back: the level last carried, and the stop that is still unanswered."""
+
+    previous_level: int = 0
+    stop: Stop | None = None
+
+
+def way_back(records: Sequence[Record]) -> Way:
+    """Folds all records: check-ins and events may only raise the carried level, a session sets it anew.
+
+    A stop stays open until its own yes, or that to a later stop for the same reason; no session closes it.
+    """
+    clearances = [r for r in records if isinstance(r, Clearance)]
+    level, stops = 0, list[Stop]()
+    live = (r for r in records if not r.stamp.deleted and not isinstance(r, Clearance))
+    for record in sorted(live, key=lambda r: (r.stamp.utc, r.stamp.id)):
+        found = _stop_of(record)
+        stops += [found] if found else []
+        if isinstance(record, SessionDone):
+            level = found.level if found else record.plan.dose.carried
+        elif isinstance(record, CheckIn):
+            level = max(level, record.carried)
+        elif isinstance(record, Event):
+            level = max(level, _event_level(record, found))
+    answered = {s.because: n for n, s in enumerate(stops) if any(answers_stop(c, s) for c in clearances)}
+    still = [s for n, s in enumerate(stops) if n > answered.get(s.because, -1)]
+    return Way(max(level, still[-1].level), still[-1]) if still else Way(level)
+
+
+# ------------------------------------------------------------------ today's diary
+
+def _rises(check_in: CheckIn, before: Mapping[Spot, int]) -> Mapping[Spot, int] | None:
+    if check_in.morning_after is None:
+        return None
+    return {spot: level - before.get(spot, 0) for spot, level in sorted(check_in.morning_after.items())}
+
+
+def _pain_hours(check_in: CheckIn, before: Mapping[Spot, int], rises: Mapping[Spot, int], since: datetime
+                ) -> dict[Spot, int]:
+    hours = int((check_in.stamp.utc - since).total_seconds() // 3600)
+    now = check_in.pain or {}
+    return {s: hours for s, rise in rises.items() if rise > 0 and now.get(s, 0) > before.get(s, 0)}
+
+
+def _soreness_hours(check_in: CheckIn, earlier: Sequence[CheckIn]) -> dict[Spot, int]:
+    """For each spot at 6 or more: hours since the first of the check-ins in a row that said so."""
+    found = {}
+    for spot, level in (check_in.soreness or {}).items():
+        if level < LONG_SORENESS:
+            continue
+        first = check_in.stamp.utc
+        for older in reversed(earlier):
+            if (older.soreness or {}).get(spot, 0) < LONG_SORENESS:
+                break
+            first = older.stamp.utc
+        found[spot] = int((check_in.stamp.utc - first).total_seconds() // 3600)
+    return found
+
+
+def _last(sessions: Sequence[SessionDone], today: date) -> Last:
+    latest = sessions[-1]
+    strength = [s for s in sessions if s.plan.strength and s.completed > 0]
+    days = (today - strength[-1].stamp.local).days if strength else NO_STRENGTH_YET
+    at: dict[Spot, int] = dict(latest.pain or {})
+    for hurt in latest.hurts:
+        at[hurt.spot] = max(hurt.level, at.get(hurt.spot, 0))
+    return Last(days, latest.rpe, latest.plan.target_rpe, latest.completed, latest.worst_pain, at,
+                latest.ending is Ending.INTERRUPTED)
+
+
+def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client) -> Diary:
+    """The evidence for today's dose: this check-in, read against everything before it."""
+    past = [r for r in records if r.stamp.id != check_in.stamp.id and r.stamp.utc <= check_in.stamp.utc]
+    # a fall or an illness told since this morning's answers counts all the same
+    so_far = [*past, *(r for r in records if isinstance(r, Event) and r.stamp.utc > check_in.stamp.utc)]
+    sessions, earlier, way = sessions_of(past), check_ins_of(past), way_back(so_far)
+    later = [r for r in records if isinstance(r, Clearance)]
+    way = way if way.stop is None else way_back([*so_far, *later])
+    common = Diary(
+        check_in.symptoms, check_in.pain, soreness=check_in.soreness,
+        soreness_hours=_soreness_hours(check_in, earlier), slept=check_in.slept, energy=check_in.energy,
+        calm=check_in.calm, first_session=not sessions, previous_level=way.previous_level,
+        cleared=way.stop is None, clean_sessions=clean_running(past, client), answered_by=check_in.answered_by,
+    )
+    if not sessions:
+        return common
+    latest = sessions[-1]
+    told = [c for c in earlier if c.stamp.utc <= latest.stamp.utc and c.pain is not None]
+    before = (told[-1].pain or {}) if told else {}
+    rises = _rises(check_in, before)
+    return replace(
+        common, pain_rise=rises, last=_last(sessions, check_in.stamp.local),
+        pain_hours=_pain_hours(check_in, before, rises or {}, latest.stamp.utc),
+    )

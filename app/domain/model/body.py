@@ -1,0 +1,87 @@
+"""Regions of the body, the axes that load them, and a spot: a region with its side."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+
+from app.domain.errors import UnknownName
+from app.domain.model.exercise import Axis
+
+
+class Region(StrEnum):
+    """What can be spared. Pain and soreness take body regions only, not `balance` or `floor`."""
+
+    NECK = "neck"
+    SHOULDER = "shoulder"
+    ELBOW = "elbow"
+    WRIST = "wrist"
+    BACK = "back"
+    HIP = "hip"
+    KNEE = "knee"
+    ANKLE = "ankle"
+    BALANCE = "balance"
+    FLOOR = "floor"
+
+
+BODY_REGIONS: tuple[Region, ...] = tuple(r for r in Region if r not in (Region.BALANCE, Region.FLOOR))
+PAIRED_REGIONS = frozenset(BODY_REGIONS) - {Region.NECK, Region.BACK}
+
+#: Which demands load which region. Source: the project's rating, see DEVELOPERS.md, "Rule table". [P]
+REGION_AXES: Mapping[Region, tuple[Axis, ...]] = {
+    Region.KNEE: (Axis.DEEP_KNEE_FLEXION, Axis.KNEELING, Axis.IMPACT, Axis.FLOOR_TRANSFER),
+    Region.HIP: (Axis.DEEP_HIP_FLEXION, Axis.LOADED_TWIST, Axis.IMPACT),
+    Region.ANKLE: (Axis.ANKLE_LOAD, Axis.IMPACT, Axis.SINGLE_LEG_BALANCE),
+    Region.BACK: (Axis.LOADED_SPINAL_FLEXION, Axis.LOADED_TWIST, Axis.IMPACT),
+    Region.NECK: (Axis.NECK_LOAD, Axis.HEAD_BELOW_HEART),
+    Region.SHOULDER: (Axis.OVERHEAD_SHOULDER, Axis.SHOULDER_LOAD, Axis.WRIST_WEIGHT_BEARING),
+    Region.ELBOW: (Axis.ELBOW_LOAD, Axis.GRIP),
+    Region.WRIST: (Axis.WRIST_WEIGHT_BEARING, Axis.GRIP),
+    Region.BALANCE: (Axis.SINGLE_LEG_BALANCE,),
+    Region.FLOOR: (Axis.FLOOR_TRANSFER, Axis.HEAD_BELOW_HEART),
+}
+
+
+@dataclass(frozen=True, order=True)
+class Spot:
+    """A region, and `left`, `right` or the empty string for neither in particular."""
+
+    region: Region
+    side: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.side} {self.region}".strip()
+
+    def meets(self, other: Spot) -> bool:
+        """Whether both may mean the same joint; a region without a side may be either."""
+        return self.region is other.region and (self.side == other.side or "" in (self.side, other.side))
+
+    def mirrored(self) -> Spot:
+        """The same spot seen in a mirror."""
+        return Spot(self.region, {"left": "right", "right": "left"}.get(self.side, ""))
+
+
+def parse_spot(words: str) -> Spot:
+    """`left knee`, `knee` or `left_knee` as a Spot.
+
+    Raises:
+        UnknownName: the region is not one of ours.
+    """
+    parts = words.lower().replace("_", " ").split()
+    side = parts[0] if len(parts) == 2 and parts[0] in ("left", "right") else ""
+    name = parts[-1] if len(parts) == (2 if side else 1) else words
+    if name not in {r.value for r in Region}:
+        raise UnknownName(kind="region", name=words, known=tuple(r.value for r in Region))
+    return Spot(Region(name), side)
+
+
+def parse_body_spot(words: str) -> Spot:
+    """A spot that can hurt.
+
+    Raises:
+        UnknownName: not a region of the body.
+    """
+    spot = parse_spot(words)
+    if spot.region not in BODY_REGIONS:
+        raise UnknownName(kind="body region", name=words, known=tuple(r.value for r in BODY_REGIONS))
+    return spot

@@ -1,0 +1,172 @@
+"""An exercise: what it trains, what it asks of each joint, what one is told, and what is easier or harder."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+
+class Axis(StrEnum):
+    """The sixteen demands an exercise is rated on, each 0–3. Anchors: `app/domain/model/anchors.py`."""
+
+    WRIST_WEIGHT_BEARING = "wrist_weight_bearing"
+    OVERHEAD_SHOULDER = "overhead_shoulder"
+    SHOULDER_LOAD = "shoulder_load"
+    ELBOW_LOAD = "elbow_load"
+    GRIP = "grip"
+    NECK_LOAD = "neck_load"
+    LOADED_SPINAL_FLEXION = "loaded_spinal_flexion"
+    LOADED_TWIST = "loaded_twist"
+    DEEP_HIP_FLEXION = "deep_hip_flexion"
+    DEEP_KNEE_FLEXION = "deep_knee_flexion"
+    KNEELING = "kneeling"
+    ANKLE_LOAD = "ankle_load"
+    SINGLE_LEG_BALANCE = "single_leg_balance"
+    IMPACT = "impact"
+    FLOOR_TRANSFER = "floor_transfer"
+    HEAD_BELOW_HEART = "head_below_heart"
+
+
+class Pattern(StrEnum):
+    """The movement trained, in the trade's words."""
+
+    SQUAT = "squat"
+    HINGE = "hinge"
+    LUNGE = "lunge_split"
+    HORIZONTAL_PUSH = "horizontal_push"
+    HORIZONTAL_PULL = "horizontal_pull"
+    VERTICAL_PUSH = "vertical_push"
+    VERTICAL_PULL = "vertical_pull"
+    CARRY = "carry"
+    ROTATION_CONTROL = "rotation_control"
+    TRUNK_BRACE = "trunk_brace"
+    GAIT = "gait_locomotion"
+    BALANCE = "balance"
+    MOBILITY = "mobility"
+    ISOLATION = "isolation"
+
+
+#: Patterns whose work needs a day of rest after it; the others may be done daily.
+STRENGTH_PATTERNS = frozenset(Pattern) - {Pattern.MOBILITY, Pattern.BALANCE, Pattern.GAIT}
+
+
+class Position(StrEnum):
+    """How the body is placed; a change to or from the floor takes time."""
+
+    STANDING = "standing"
+    SEATED = "seated"
+    KNEELING = "kneeling"
+    QUADRUPED = "quadruped"
+    SUPINE = "supine"
+    PRONE = "prone"
+    SIDE_LYING = "side_lying"
+    ON_BED = "on_bed"
+
+
+FLOOR_POSITIONS = frozenset(
+    {Position.KNEELING, Position.QUADRUPED, Position.SUPINE, Position.PRONE, Position.SIDE_LYING}
+)
+
+
+class Sides(StrEnum):
+    """Both at once, each on its own, or in turn within the same stretch of work."""
+
+    BOTH = "both"
+    EACH = "each"
+    ALTERNATING = "alternating"
+
+
+class Mode(StrEnum):
+    """Counted movements or a position held."""
+
+    REPS = "reps"
+    HOLD = "hold"
+
+
+class Support(StrEnum):
+    """Whether a hand holds on to something steady."""
+
+    NONE = "none"
+    OPTIONAL = "optional"
+    REQUIRED = "required"
+
+
+class Space(StrEnum):
+    """Floor area needed: a mat's length, or some steps each way."""
+
+    SMALL = "small"
+    LARGE = "large"
+
+
+#: At hand in every room, so never a reason to leave an exercise out.
+ALWAYS_AT_HAND = frozenset({"none", "wall", "doorway"})
+
+
+@dataclass(frozen=True)
+class Option:
+    """A neighbouring exercise and the axes on which it asks less."""
+
+    to: str
+    relieves: tuple[Axis, ...] = ()
+
+
+@dataclass(frozen=True)
+class Cues:
+    """What one is told, in layers, each line readable in two seconds."""
+
+    set_up: tuple[str, ...] = ()
+    action: tuple[str, ...] = ()
+    breath: str = ""
+    safety: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Exercise:
+    """One movement. `demand` maps every axis to 0–3; times are whole milliseconds."""
+
+    id: str
+    name: str
+    pattern: Pattern
+    position: Position
+    equipment: tuple[str, ...]
+    sides: Sides
+    mode: Mode
+    rep_ms: int
+    """One repetition at its tempo, ms; 0 for a hold."""
+    hold_s: int
+    """Usual length of a hold, s; 0 for counted movements."""
+    set_up_s: int
+    muscles: tuple[str, ...]
+    """Primary movers."""
+    muscles_too: tuple[str, ...] = ()
+    demand: Mapping[Axis, int] = field(default_factory=dict, hash=False)
+    support: Support = Support.NONE
+    space: Space = Space.SMALL
+    self_explanatory: bool = False
+    """May be put in for someone alone who was never shown it."""
+    cues: Cues = Cues()
+    easier: tuple[Option, ...] = ()
+    harder: tuple[Option, ...] = ()
+    swaps: tuple[Option, ...] = ()
+    """Approved by the coach as a sideways change."""
+    loaded: bool = False
+    """Carries a weight that is chosen, so a load can be prescribed."""
+    figure: str = ""
+
+    def asks(self, axis: Axis) -> int:
+        """The demand on one axis, 0–3."""
+        return self.demand.get(axis, 0)
+
+    def needs(self) -> frozenset[str]:
+        """Kit that must be at hand, without what every room has."""
+        return frozenset(self.equipment) - ALWAYS_AT_HAND
+
+    @property
+    def is_strength(self) -> bool:
+        """Whether a day of rest should follow."""
+        return self.pattern in STRENGTH_PATTERNS
+
+    @property
+    def on_floor(self) -> bool:
+        """Whether one gets down to do it."""
+        return self.position in FLOOR_POSITIONS

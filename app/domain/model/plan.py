@@ -1,0 +1,185 @@
+"""What a compiled session is: steps on a ruler of whole milliseconds, with today's dose and every change explained."""
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from app.domain.model.omit_defaults import LATE
+from app.domain.model.rules import RuleId
+
+
+class StepKind(StrEnum):
+    """What a stretch of time is for."""
+
+    SETUP = "setup"
+    WORK = "work"
+    REST = "rest"
+    ROUND_REST = "round_rest"
+    CHANGE = "change"
+    HOLD = "hold"
+
+
+class Part(StrEnum):
+    """The part of the session that a step belongs to."""
+
+    WARM_UP = "warm_up"
+    MAIN = "main"
+    COOL_DOWN = "cool_down"
+
+
+class StepSide(StrEnum):
+    """The side a step trains."""
+
+    BOTH = "both"
+    LEFT = "left"
+    RIGHT = "right"
+    ALTERNATING = "alternating"
+
+
+#: Steps in which the body works; only these count as done or not done.
+EFFORT_KINDS = frozenset({StepKind.WORK, StepKind.HOLD})
+
+
+@dataclass(frozen=True)
+class Step:
+    """One stretch of time. What does not apply is None. `exercise` of a rest is the one that comes next."""
+
+    kind: StepKind
+    part: Part
+    start_ms: int
+    length_ms: int
+    exercise: str | None = None
+    side: StepSide | None = None
+    round: int | None = None
+    reps: int | None = None
+    load_g: int | None = None
+    written: str | None = None
+    """The exercise that the coach wrote here, where another stands in."""
+    to_floor: bool | None = None
+    """For a change: down to the floor (True) or up from it (False)."""
+
+    @property
+    def end_ms(self) -> int:
+        """The first millisecond after it."""
+        return self.start_ms + self.length_ms
+
+    @property
+    def is_effort(self) -> bool:
+        """Whether the body works in it."""
+        return self.kind in EFFORT_KINDS
+
+
+@dataclass(frozen=True)
+class Reason:
+    """One vote above 0, or a change that no vote made. `data` words it: `app/words/text.py`."""
+
+    rule: RuleId
+    level: int
+    data: tuple[tuple[str, str | int], ...] = ()
+
+
+@dataclass(frozen=True)
+class Dose:
+    """Today's amount. `work`, `rest`, `load` in percent of the prescription; `rounds` of the main block."""
+
+    level: int
+    rounds: int
+    work: int
+    rest: int
+    load: int
+    reasons: tuple[Reason, ...] = ()
+    rules_version: int = 1
+    carried: int = 0
+    """The part of the level that pain, soreness, illness or effort caused; eased off one by one."""
+
+    @property
+    def allows_session(self) -> bool:
+        """Whether there is a session today at all."""
+        return self.level <= 5
+
+
+@dataclass(frozen=True)
+class Substitution:
+    """`to` stands in for `written`.
+
+    `because` names axes, or `kit`, `floor`, `noise`, `space`, `weight`, `support`, `choice`.
+    """
+
+    written: str
+    to: str
+    because: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class LeftOut:
+    """A station that is not done today, and why: as for Substitution, or `minutes`, `side`."""
+
+    exercise: str
+    because: tuple[str, ...]
+
+
+class MoveKind(StrEnum):
+    """What one step beyond the written amount adds, in the order in which it comes."""
+
+    SECONDS = "seconds"
+    REPS = "reps"
+    HARDER = "harder"
+    LOAD = "load"
+
+
+class Because(StrEnum):
+    """Why a station stands at its step. The ids stand in plans and returns and never change."""
+
+    CLEAN = "clean"
+    """Two clean sessions running."""
+    HURT = "hurt"
+    EASED = "eased"
+    SKIPPED = "skipped"
+    CUT_SHORT = "cut_short"
+    TOO_HARD = "too_hard"
+    GAP = "gap"
+    """It was not done for a while."""
+    PAIN = "pain"
+    """It would move on, but it loads a region that hurts."""
+    HELD = "held"
+    """It would move on, but the coach holds it."""
+    UNTOLD = "untold"
+    """A reason that the person does not send."""
+
+
+@dataclass(frozen=True)
+class Move:
+    """A station that stands `step` steps beyond what was written, or came back to it (step 0)."""
+
+    exercise: str
+    """As written."""
+    step: int
+    what: MoveKind
+    because: Because
+    written: int
+    """Seconds or repetitions of one bout as written; for a load grams."""
+    amount: int
+    """The same today."""
+    to: str = ""
+    """The harder exercise that is done instead, if it is one."""
+
+
+@dataclass(frozen=True)
+class Timeline:
+    """A session ready to be done. Steps touch, never overlap and sum to `total_ms`."""
+
+    session: str
+    steps: tuple[Step, ...]
+    dose: Dose
+    substitutions: tuple[Substitution, ...] = ()
+    left_out: tuple[LeftOut, ...] = ()
+    target_rpe: int = 5
+    strength: bool = False
+    """Whether strength work is done, so that a day of rest should follow."""
+    moves: tuple[Move, ...] = field(default=(), metadata=LATE)
+    """Stations that stand beyond what was written, or came back to it, each with its reason."""
+
+    @property
+    def total_ms(self) -> int:
+        """The whole length."""
+        return self.steps[-1].end_ms if self.steps else 0

@@ -1,0 +1,68 @@
+"""After "that hurts": what of the rest of the session may still be done, and as what."""
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from app.domain.compile.substitution import Library, ladder_down, may_stand_in
+from app.domain.dosing.limits import ALL, CAP_PAIN, HIGH_PAIN, Limits
+from app.domain.model.body import REGION_AXES
+from app.domain.model.client import Client
+from app.domain.model.exercise import Exercise, Mode
+from app.domain.model.record import Hurt, HurtKind
+from app.domain.player.player.player_state import PlayerState
+
+ENDS_FROM = 8
+NUMBNESS = "numbness"
+"""The stop sign that numbness is."""
+
+
+@dataclass(frozen=True)
+class Sparing:
+    """Stand-ins by the exercise they replace, what is left out, and whether the session ends."""
+
+    swaps: tuple[tuple[str, Exercise], ...]
+    leave_out: tuple[str, ...]
+    ends: bool
+    limits: Limits
+
+
+def easier_now(exercise: Exercise, library: Library, client: Client, limits: Limits) -> Exercise | None:
+    """The nearest easier option that today allows, or None.
+
+    On the way nothing counted becomes a hold, since its time on the ruler may be longer than anybody should hold.
+    """
+    held = exercise.mode is Mode.HOLD
+    able = (e for e, _ in ladder_down(exercise, library)
+            if may_stand_in(e, exercise, client, limits) and (held or e.mode is not Mode.HOLD))
+    return next(able, None)
+
+
+def ends_session(hurt: Hurt) -> bool:
+    """Nobody goes on after pain of 8 or more, where a joint gave way, or where something went numb."""
+    return hurt.level >= ENDS_FROM or hurt.gave_way or hurt.kind is HurtKind.NUMB
+
+
+def spared(limits: Limits, hurt: Hurt) -> Limits:
+    """Limits with the region that hurts spared on both sides."""
+    cap = 0 if hurt.level >= HIGH_PAIN else 1 if hurt.level >= CAP_PAIN else ALL
+    lower = {axis: min(cap, limits.caps.get(axis, ALL)) for axis in REGION_AXES[hurt.spot.region]}
+    return replace(limits, caps={**limits.caps, **lower})
+
+
+def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limits: Limits) -> Sparing:
+    """What follows: from pain 8 on, or where a joint gave way or something is numb, the end; else the region is spared.
+
+    What hurt is never simply gone on with: it is eased, or left out.
+    """
+    limits = spared(limits, hurt)
+    ahead = dict.fromkeys(s.exercise for s in state.steps[state.index:] if s.is_effort and s.exercise)
+    swaps, out = [], []
+    for exercise in (library[i] for i in ahead if i):
+        if not limits.over(exercise) and exercise.id != hurt.exercise:
+            continue
+        option = None if client.same_as_always else easier_now(exercise, library, client, limits)
+        if option is None:
+            out.append(exercise.id)
+        else:
+            swaps.append((exercise.id, option))
+    return Sparing(tuple(swaps), tuple(out), ends_session(hurt), limits)

@@ -1,0 +1,100 @@
+"""Today's session with each station at its step, and what is new to somebody: it takes more time to set up."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from app.domain.compile.stations import Order
+from app.domain.compile.timeline import compile_timeline
+from app.domain.dosing.history import sessions_of
+from app.domain.dosing.limits import Limits
+from app.domain.errors import TooShort
+from app.domain.model.body import Region
+from app.domain.model.client import Client
+from app.domain.model.diary import Diary
+from app.domain.model.exercise import Exercise
+from app.domain.model.plan import Because, Timeline
+from app.domain.model.record import How, SessionDone
+from app.domain.progress.progression_state import PAIN_HOLDS, Standing, hurting_in, standings
+from app.domain.progress.progression_steps import Day, Stand, loads, moved_session
+
+
+def hurting_today(diary: Diary | None, sessions: Sequence[SessionDone]) -> frozenset[Region]:
+    """Regions with pain now or in the last session, usual or not."""
+    now = {s.region for s, level in ((diary.pain if diary else None) or {}).items() if level >= PAIN_HOLDS}
+    past = sessions_of(sessions)
+    return frozenset(now | (hurting_in(past[-1]) if past else frozenset()))
+
+
+def stand_today(at: Standing, exercise: Exercise, client: Client, hurting: frozenset[Region]) -> Stand | None:
+    """The step that a station takes today, or None where nothing is to be told of it.
+
+    It goes on only where nothing that it loads hurts and the coach does not hold it; else it stays where it was.
+    """
+    if at.step > at.given:
+        painful = any(loads(exercise, region) for region in hurting)
+        if painful or exercise.id in client.held:
+            return Stand(at.given, Because.PAIN if painful else Because.HELD) if at.given else None
+        return Stand(at.step, Because.CLEAN)
+    if at.step < at.given:
+        return Stand(at.step, _why_less(at))
+    return Stand(at.step, Because.CLEAN) if at.step else None
+
+
+def _why_less(at: Standing) -> Because:
+    """What took it back; where nothing did, the coach lowered the ceiling."""
+    return Because.HELD if at.because in (None, Because.CLEAN) else at.because
+
+
+def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone]) -> Timeline:
+    """Today's session with each station at its step; as written at any level above 0 and in a lighter week.
+
+    Nothing is added to what stands in today, nor where time is short.
+
+    Args:
+        limits: those of the session as written.
+        sessions: everything that they did.
+
+    Raises:
+        TooShort: as `compile_timeline`.
+    """
+    plain = compile_timeline(order)
+    if plain.dose.level > 0 or plain.dose.reasons or order.lighter_week or not plain.steps:
+        return plain
+    hurting = hurting_today(order.diary, sessions)
+    at = standings(order.session, order.library, order.client, sessions, order.today)
+    session, moves = moved_session(
+        order.session, dict(_stands(at, order, hurting)), Day(order.library, order.client, limits, hurting),
+        [*(s.written for s in plain.substitutions), *(out.exercise for out in plain.left_out)])
+    try:
+        moved = compile_timeline(replace(order, session=session))
+    except TooShort:
+        return plain
+    fits = (moved.dose, moved.substitutions, moved.left_out) == (plain.dose, plain.substitutions, plain.left_out)
+    return replace(moved, moves=moves) if fits else plain
+
+
+def _stands(at: Mapping[str, Standing], order: Order, hurting: frozenset[Region]) -> Iterator[tuple[str, Stand]]:
+    for exercise, one in at.items():
+        stand = stand_today(one, order.library[exercise], order.client, hurting)
+        if stand:
+            yield exercise, stand
+
+
+def is_waiting(plan: Timeline, sessions: Sequence[SessionDone]) -> bool:
+    """Whether today's session is as written or less, though the last of its kind stood beyond that."""
+    past = [s for s in sessions_of(sessions) if s.plan.session == plan.session]
+    return bool(plan.steps and not plan.moves and past and any(m.step for m in past[-1].plan.moves))
+
+
+def done_before(sessions: Sequence[SessionDone]) -> frozenset[str]:
+    """Exercises that they have ever done."""
+    return frozenset(d.exercise for s in sessions_of(sessions) for d in s.done if d.done_ms > 0)
+
+
+def shown_in(done: SessionDone) -> frozenset[str]:
+    """Exercises that may stand in from now on for somebody alone: done in full each time, and nothing hurt in them."""
+    hurt = {h.exercise for h in done.hurts}
+    not_full = {d.exercise for d in done.done if d.how not in (How.FULL, How.EASIER)}
+    in_full = {d.exercise for d in done.done if d.how in (How.FULL, How.EASIER)}
+    return frozenset(in_full - not_full - hurt)

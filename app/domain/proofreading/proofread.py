@@ -1,0 +1,27 @@
+"""What an experienced coach would object to in a source, with the number, the place and what would mend it.
+
+Only what could hurt a client blocks publishing; the rest is said and left to the coach, who may also move its limits:
+`proofreading_limits.py`. Source: the project's list, DEVELOPERS.md "Proofreading". [P]
+"""
+from __future__ import annotations
+
+from app.domain.model.source import Source
+from app.domain.proofreading.proofread.finding import Draft, Problem, written_timeline
+from app.domain.proofreading.proofread.ladders import ladder_problems, relief_problems
+from app.domain.proofreading.proofread.sessions import session_problems
+from app.domain.proofreading.proofread.station_order import order_problems
+from app.domain.proofreading.proofread.weeks_of_programme import programme_problems
+
+__all__ = ["Problem", "proofread", "written_timeline"]
+
+
+def proofread(source: Source) -> tuple[Problem, ...]:
+    """Every objection to a source, those that block publishing first."""
+    library, limits = source.library(), source.proofreading
+    drafts = {s.id: Draft(s, written_timeline(s, library), library, limits) for s in source.sessions}
+    found = [*ladder_problems(library), *relief_problems(source, library)]
+    for draft in drafts.values():
+        found += [*session_problems(draft), *order_problems(draft)]
+    for programme in source.programmes:
+        found += programme_problems(programme, drafts, limits)
+    return tuple(sorted(dict.fromkeys(found), key=lambda p: not p.blocks))

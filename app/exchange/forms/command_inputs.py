@@ -1,0 +1,224 @@
+"""Client, place and diary files for the command line: plain JSON, written by hand, so an unknown key is refused."""
+from __future__ import annotations
+
+import json
+from datetime import date
+from pathlib import Path
+from typing import Annotated, Any, TypeVar
+
+from app.domain.errors import UnknownName, UnreadableSource, WrongValue
+from app.domain.model.body import Spot
+from app.domain.model.client import STARTER_PLACES, Client, Condition, Place, UsualPain
+from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.exercise import Axis, Space
+from app.exchange.forms.field_types.field_types import (
+    BODY_SPOTS,
+    BY_HAND,
+    Demand,
+    Form,
+    Level,
+    Line,
+    PainBySpot,
+    Slug,
+    SpareBySpot,
+    Word,
+    number,
+    whole,
+)
+from app.exchange.forms.field_types.validation_errors import F, read_form
+
+V = TypeVar("V")
+Item = Annotated[int, whole(1, 5)]
+Hours = Annotated[dict[str, Annotated[int, whole(0, 10_000)]], BODY_SPOTS]
+Rise = Annotated[dict[str, Annotated[int, whole(-10, 10)]], BODY_SPOTS]
+GRAMS = 1000
+MOST_KG = 60
+
+
+class UsualPainForm(Form):
+    """A long-standing level, agreed with a named kind of clinician until a date; else there is no agreement."""
+
+    level: Annotated[int, whole(0, 5)]
+    agreed_with: Line = ""
+    until: date | None = None
+
+
+class RestSideForm(Form):
+    """A side that is not to be trained, and why."""
+
+    side: str
+    because: Line = ""
+
+
+class ClientForm(Form):
+    """A client file. Everything may be left out."""
+
+    spare: SpareBySpot | None = None
+    conditions: tuple[str, ...] = ()
+    limits: dict[Axis, Demand] | None = None
+    usual_pain: Annotated[dict[str, UsualPainForm], BODY_SPOTS] | None = None
+    alone: bool = False
+    rises_unaided: bool = True
+    shown: frozenset[Slug] = frozenset()
+    same_as_always: bool = False
+    kit: frozenset[Word] | None = None
+    weights_kg: tuple[Annotated[float, number(0, MOST_KG)], ...] | None = None
+    chosen: dict[Slug, Slug] | None = None
+    rest_side: RestSideForm | None = None
+
+
+class PlaceForm(Form):
+    """A place file. Its kit stands in for the client's; `noise` true means that noise is allowed."""
+
+    name: Line = ""
+    kit: frozenset[Word] | None = None
+    floor: bool = True
+    noise: bool = True
+    space: Space = Space.LARGE
+    minutes: Annotated[int, whole(1, 240)] | None = None
+
+
+class LastForm(Form):
+    """The last session."""
+
+    days_ago: Annotated[int, whole(0, 10_000)] | None = None
+    rpe: Level | None = None
+    target_rpe: Level | None = None
+    completed: Annotated[float, number(0, 1)] | None = None
+    pain: Level | None = None
+    pain_at: PainBySpot | None = None
+    interrupted: bool = False
+
+
+def _last(form: LastForm) -> Last:
+    stated = form.stated()
+    share = stated.pop("completed")
+    return Last(completed=None if share is None else int(share * 100 + 1e-6), **{k: v for k, v in stated.items()
+                                                                                if v is not None})
+
+
+class DiaryForm(Form):
+    """A diary file. An absent key is an unanswered question."""
+
+    symptoms: frozenset[Symptom] | None = None
+    pain: PainBySpot | None = None
+    pain_rise: Rise | None = None
+    pain_hours: Hours | None = None
+    soreness: PainBySpot | None = None
+    soreness_hours: Hours | None = None
+    slept: Item | None = None
+    energy: Item | None = None
+    calm: Item | None = None
+    last: LastForm | None = None
+    first_session: bool = False
+    previous_level: Annotated[int, whole(0, 8)] = 0
+    cleared: bool = True
+    clean_sessions: Annotated[int, whole(0, 1000)] = 2
+    answered_by: AnsweredBy = AnsweredBy.SELF
+
+
+def _condition(words: str, where: str) -> Condition:
+    slug = words.strip().lower().replace(" ", "_").replace("-", "_")
+    if slug not in {c.value for c in Condition}:
+        raise UnknownName(kind="condition", name=words, known=tuple(c.value for c in Condition), where=where)
+    return Condition(slug)
+
+
+def _stated(form: Form) -> dict[str, Any]:
+    """What was said; a key left away takes the domain's own default."""
+    return {key: value for key, value in form.stated().items() if value is not None}
+
+
+def client_from_json(data: str, where: str = "client") -> Client:
+    """A client from the text of a client file.
+
+    Raises:
+        WrongValue, UnknownName: what it says cannot be, with its place.
+    """
+    stated = _stated(_read(ClientForm, data, where))
+    stated["conditions"] = frozenset(_condition(c, f"{where}, conditions") for c in stated["conditions"])
+    usual: dict[Spot, UsualPainForm] = stated.pop("usual_pain", {})
+    stated["usual_pain"] = {s: UsualPain(f.level, f.agreed_with.strip(), f.until) for s, f in usual.items()
+                            if f.agreed_with.strip() and f.until}
+    weights = stated.pop("weights_kg", None)
+    if weights is not None:
+        stated["weights_g"] = tuple(sorted(round(w * GRAMS) for w in weights if w > 0))
+    side: RestSideForm | None = stated.pop("rest_side", None)
+    if side:
+        if side.side not in ("left", "right"):
+            raise WrongValue(where=f"{where}, rest_side.side", value=side.side, expected="left or right")
+        stated |= {"rest_side": side.side, "rest_side_because": side.because}
+    if Condition.ONE_SIDE in stated["conditions"] and not side:
+        raise WrongValue(where=f"{where}, rest_side", value=None, expected="the side not to train, and why")
+    return Client(**stated)
+
+
+def place_from_json(data: str, where: str = "place") -> Place:
+    """A place from the text of a place file.
+
+    Raises:
+        WrongValue, UnknownName: what it says cannot be, with its place.
+    """
+    return Place(**_stated(_read(PlaceForm, data, where)))
+
+
+def place_named(name: str, places: tuple[Place, ...] = STARTER_PLACES) -> Place:
+    """The place of that name, upper or lower case alike.
+
+    Raises:
+        UnknownName: there is none.
+    """
+    wanted = name.strip().lower().replace("_", " ").replace("-", " ")
+    for place in places:
+        if place.name.lower() == wanted:
+            return place
+    raise UnknownName(kind="place", name=name, known=tuple(p.name for p in places))
+
+
+def diary_from_json(data: str, where: str = "diary") -> Diary:
+    """A diary from the text of a diary file. `"last": null` says that there was no session yet.
+
+    Raises:
+        WrongValue, UnknownName: what it says cannot be, with its place.
+    """
+    form = _read(DiaryForm, data, where)
+    stated = _stated(form)
+    stated["last"] = _last(form.last) if form.last else Last()
+    if form.last is None and "last" in form.model_fields_set:
+        stated["first_session"] = True
+    return Diary(**stated)
+
+
+def read_text(path: Path) -> str:
+    """The text of a small file.
+
+    Raises:
+        UnreadableSource: it cannot be read, or is no text.
+    """
+    try:
+        return path.read_text("utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        why = error.strerror if isinstance(error, OSError) and error.strerror else "it is no text"
+        raise UnreadableSource(where=str(path), why=why) from error
+
+
+def _read(form: type[F], data: str, where: str) -> F:
+    _one_key_once(data, where)
+    return read_form(form, data, where, BY_HAND)
+
+
+def _one_key_once(data: str, where: str) -> None:
+    """A key given twice would silently lose the first."""
+    def once(pairs: list[tuple[str, V]]) -> dict[str, V]:
+        named = dict(pairs)
+        if len(named) < len(pairs):
+            keys = [key for key, _ in pairs]
+            twice = next(k for k in keys if keys.count(k) > 1)
+            raise WrongValue(where=f"{where}, {twice}", value="twice", expected="each key once")
+        return named
+    try:
+        json.loads(data, object_pairs_hook=once)
+    except (json.JSONDecodeError, RecursionError) as error:
+        raise UnreadableSource(where=where, why="it is no JSON") from error
+
+

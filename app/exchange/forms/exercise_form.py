@@ -1,0 +1,119 @@
+"""An exercise as a coach writes it, in TOML or in a pack's `content.json`; times in seconds with decimals."""
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from pydantic import AfterValidator, Field, model_validator
+
+from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.exchange.forms.field_types.field_types import (
+    Demand,
+    Form,
+    Line,
+    Name,
+    Slug,
+    Word,
+    becomes,
+    number,
+    refuse,
+    whole,
+)
+from app.exchange.forms.field_types.to_json import plain
+
+
+class DemandForm(Form):
+    """All sixteen axes, each of which must be stated."""
+
+    wrist_weight_bearing: Demand
+    overhead_shoulder: Demand
+    shoulder_load: Demand
+    elbow_load: Demand
+    grip: Demand
+    neck_load: Demand
+    loaded_spinal_flexion: Demand
+    loaded_twist: Demand
+    deep_hip_flexion: Demand
+    deep_knee_flexion: Demand
+    kneeling: Demand
+    ankle_load: Demand
+    single_leg_balance: Demand
+    impact: Demand
+    floor_transfer: Demand
+    head_below_heart: Demand
+
+
+class OptionForm(Form):
+    """A neighbour and what it spares."""
+
+    to: Slug
+    relieves: tuple[Axis, ...] = ()
+
+
+class CuesForm(Form):
+    """What one is told."""
+
+    set_up: tuple[Line, ...] = ()
+    action: tuple[Line, ...] = ()
+    breath: Line = ""
+    safety: tuple[Line, ...] = ()
+
+
+Options = Annotated[tuple[Annotated[OptionForm, becomes(Option)], ...], Field(max_length=20)]
+
+
+class ExerciseForm(Form):
+    """One [[exercise]]. Counted ones state `seconds_per_rep`, held ones `hold_s`."""
+
+    id: Slug
+    name: Name
+    pattern: Pattern
+    position: Position
+    equipment: tuple[Word, ...] = ()
+    sides: Sides = Sides.BOTH
+    mode: Mode = Mode.REPS
+    seconds_per_rep: Annotated[float, number(0.3, 30)] | None = None
+    hold_s: Annotated[int, whole(5, 120)] | None = None
+    set_up_s: Annotated[int, whole(0, 120)] = 0
+    muscles: tuple[Word, ...] = ()
+    muscles_too: tuple[Word, ...] = ()
+    demand: Annotated[DemandForm, AfterValidator(lambda form: {Axis(key): n for key, n in form.stated().items()})]
+    support: Support = Support.NONE
+    space: Space = Space.SMALL
+    self_explanatory: bool = False
+    loaded: bool = False
+    figure: Line = ""
+    cues: Annotated[CuesForm, becomes(Cues)] = Field(default=Cues())  # type: ignore[assignment]
+    easier: Options = ()
+    harder: Options = ()
+    swaps: Options = ()
+
+    @model_validator(mode="after")
+    def _one_measure(self) -> ExerciseForm:
+        counted = self.mode is Mode.REPS
+        if (self.seconds_per_rep is None) is counted or (self.hold_s is None) is not counted:
+            refuse("seconds_per_rep for a counted exercise and hold_s for a held one, not both")
+        return self
+
+
+def exercise_of(form: ExerciseForm) -> Exercise:
+    """The exercise, with its tempo in whole milliseconds."""
+    stated = form.stated()
+    tempo = stated.pop("seconds_per_rep")
+    stated["hold_s"] = stated["hold_s"] or 0
+    return Exercise(rep_ms=round((tempo or 0) * 1000), **stated)
+
+
+def exercise_table(exercise: Exercise) -> dict[str, Any]:
+    """The keys that give this exercise back, without those that say nothing."""
+    table: dict[str, Any] = plain(exercise)
+    rep_ms, hold_s = table.pop("rep_ms"), table.pop("hold_s")
+    if exercise.mode is Mode.REPS:
+        table["seconds_per_rep"] = rep_ms / 1000
+    else:
+        table["hold_s"] = hold_s
+    table["demand"] = {axis.value: exercise.asks(axis) for axis in Axis}
+    table["cues"] = {key: said for key, said in table["cues"].items() if said}
+    return {key: table[key] for key in _ORDER if key in table and table[key] not in ("", [], {}, False)}
+
+
+_ORDER = tuple(ExerciseForm.model_fields)

@@ -1,0 +1,95 @@
+"""A person as a return carries them: name, body, limits, kit, places and what they agreed to send."""
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated, Any
+
+from pydantic import Field
+
+from app.domain.model.client import Client, Condition, Place, UsualPain
+from app.domain.model.exercise import Axis, Space
+from app.domain.model.record import Person
+from app.exchange.forms.field_types.field_types import (
+    BODY_SPOTS,
+    Demand,
+    Form,
+    Id,
+    SpareBySpot,
+    Text,
+    Word,
+    becomes,
+    whole,
+)
+from app.exchange.forms.field_types.to_json import cleaned, plain
+
+Kit = Annotated[frozenset[Word], Field(max_length=200)]
+Slugs = Annotated[frozenset[Word], Field(max_length=5000)]
+
+
+class UsualPainForm(Form):
+    """A level agreed with a clinician."""
+
+    level: Annotated[int, whole(0, 5)]
+    agreed_with: Text
+    until: date
+
+
+class PlaceForm(Form):
+    """What a room allows."""
+
+    name: Text = ""
+    kit: Kit | None = None
+    floor: bool = True
+    noise: bool = True
+    space: Space = Space.LARGE
+    minutes: Annotated[int, whole(1, 600)] | None = None
+
+
+class BodyForm(Form):
+    """What a session is compiled for."""
+
+    spare: SpareBySpot = Field(default_factory=dict)
+    conditions: frozenset[Condition] = frozenset()
+    limits: dict[Axis, Demand] = Field(default_factory=dict)
+    usual_pain: Annotated[dict[str, Annotated[UsualPainForm, becomes(UsualPain)]], BODY_SPOTS] = Field(
+        default_factory=dict)
+    alone: bool = False
+    rises_unaided: bool = True
+    shown: Slugs = frozenset()
+    same_as_always: bool = False
+    kit: Kit | None = None
+    weights_g: Annotated[tuple[Annotated[int, whole(1, 60_000)], ...], Field(max_length=200)] | None = None
+    chosen: dict[Word, Word] = Field(default_factory=dict)
+    rest_side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
+    rest_side_because: Text = ""
+    held: Slugs = frozenset()
+
+
+class PersonForm(Form):
+    """Who it is. The emergency contact and number stay on the device."""
+
+    id: Id
+    name: Text
+    body: Annotated[BodyForm, becomes(Client)]
+    places: Annotated[tuple[Annotated[PlaceForm, becomes(Place)], ...], Field(max_length=100)] = ()
+    place: Text = ""
+    birth_year: Annotated[int, whole(1900, 2200)] | None = None
+    country: Text = ""
+    pounds: bool = False
+    goals: Text = ""
+    led_by: Text = ""
+    sends: frozenset[Word] = frozenset()
+    screened: date | None = None
+    waiting: frozenset[Word] = frozenset()
+    told_by: Text = ""
+    coach_key: Text = ""
+    programme: Text = ""
+    started: date | None = None
+    sex: Annotated[str, Field(pattern="^(woman|man)?$")] = ""
+
+
+def person_table(person: Person) -> dict[str, Any]:
+    """The keys of a person that travel, and no other."""
+    table: dict[str, Any] = cleaned(plain(person))
+    return {key: table[key] for key in PersonForm.model_fields if key in table}
+

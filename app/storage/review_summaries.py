@@ -1,0 +1,128 @@
+"""What the attention list is made from, over everybody at once, in five queries however many records there are."""
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import Connection, Row, Select, func, select
+
+from app.domain.measures.attention import Line, Told
+from app.domain.model.record import Event, EventKind
+from app.storage.codec import from_text
+from app.storage.people import on_desk
+from app.storage.summaries import COLUMNS, Summary, summary
+from app.storage.tables import person as person_table
+from app.storage.tables import record as table
+
+_TOLD = tuple(
+    table.c[name]
+    for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand",
+                 "session")
+)
+_HEARD = ("check_in", "session", "event")
+
+
+@dataclass(frozen=True)
+class Standing:
+    """Somebody on the desk and when they were last heard of."""
+
+    person: str
+    name: str
+    added: datetime
+    last_session: date | None
+    last_check_in: date | None
+    last_return: datetime | None
+
+
+def standings(db: Connection) -> tuple[Standing, ...]:
+    """Everybody whom the desk lists, by name. One aggregate over an index for each kind of record."""
+    sessions, check_ins = _last_day("session").subquery(), _last_day("check_in").subquery()
+    p = person_table.c
+    wanted = (
+        select(p.id, p.name, p.created_utc, sessions.c.day, check_ins.c.day, p.last_return_utc)
+        .outerjoin(sessions, sessions.c.person_id == p.id)
+        .outerjoin(check_ins, check_ins.c.person_id == p.id)
+        .where(on_desk())
+        .order_by(p.name, p.id)
+    )
+    return tuple(Standing(*row) for row in db.execute(wanted))
+
+
+def review_lines(db: Connection, since: date) -> tuple[Line, ...]:
+    """Everybody whom the desk lists, by name, with what they told from a training day on, oldest first.
+
+    Whoever has no session since then comes with the last one before, so that silence has its evidence; pauses come
+    whenever they were told, and so does a stop that nobody has answered.
+    """
+    paused, still_open = _pauses(db), _open_stops(db, since)
+    told: dict[str, list[Told]] = {}
+    for row in _rows_told(db, since):
+        told.setdefault(row[0], []).append(_told(row))
+    p = person_table.c
+    wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
+    return tuple(
+        Line(person, name, tuple(told.get(person, ())), last_return, added.date(),
+             tuple(paused.get(person, ())), still_open.get(person))
+        for person, name, last_return, added in db.execute(wanted)
+    )
+
+
+def summaries(db: Connection, person_id: str, since: date = date.min) -> tuple[Summary, ...]:
+    """One person's records in brief from a training day on, oldest first, without those taken back."""
+    c = table.c
+    wanted = select(*COLUMNS).where(c.person_id == person_id, c.deleted.is_(False), c.local_date >= since)
+    return tuple(summary(row) for row in db.execute(wanted.order_by(c.local_date, c.utc, c.id)))
+
+
+def _rows_told(db: Connection, since: date) -> Iterator[Row[Any]]:
+    c = table.c
+    told = select(*_TOLD).where(c.deleted.is_(False), c.kind.in_(_HEARD)).order_by(c.local_date, c.utc, c.id)
+    last = _last_day("session").subquery()
+    before = told.join(last, (last.c.person_id == c.person_id) & (last.c.day == c.local_date))
+    yield from db.execute(before.where(c.kind == "session", last.c.day < since))
+    yield from db.execute(told.where(c.local_date >= since))
+
+
+def _told(row: Row[Any]) -> Told:
+    values: list[Any] = list(row)
+    sign, by_hand, what = values[-3:]
+    values[-3] = (sign or "").partition(" ")[0]  # the most serious stands first
+    values[-2] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
+    values[-1] = what or "" if values[2] == "event" else ""
+    return Told(*values[1:])
+
+
+def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
+    """(first day, last day) of every pause, by person. They are few, so their payload is read."""
+    c, found = table.c, dict[str, list[tuple[date, date]]]()
+    # from the people, so that the index over person, kind and day leads to the few events at once
+    theirs = select(c.person_id, c.payload).where(c.person_id.in_(select(person_table.c.id).where(on_desk())))
+    wanted = theirs.where(c.kind == "event", c.deleted.is_(False), c.session == EventKind.PAUSE.value)
+    wanted = wanted.order_by(c.local_date, c.utc, c.id)
+    for person, payload in db.execute(wanted):
+        pause = from_text(Event, payload)
+        if pause.until is not None:
+            found.setdefault(person, []).append((pause.since or pause.stamp.local, pause.until))
+    return found
+
+
+def _open_stops(db: Connection, since: date) -> dict[str, Told]:
+    """By person: the last stop, where it was before `since` and no yes came after it."""
+    c, yes = table.c, table.alias("yes")
+    stops = select(c.person_id, func.max(c.utc).label("utc"))
+    stops = stops.where(c.sign.is_not(None), c.deleted.is_(False), c.kind.in_(_HEARD)).group_by(c.person_id)
+    last = stops.subquery()
+    answered = select(yes.c.id).where(yes.c.person_id == c.person_id, yes.c.kind == "clearance",
+                                      yes.c.deleted.is_(False), yes.c.utc > c.utc)
+    wanted = select(*_TOLD).join(last, (last.c.person_id == c.person_id) & (last.c.utc == c.utc))
+    wanted = wanted.where(c.sign.is_not(None), c.deleted.is_(False), c.local_date < since, ~answered.exists())
+    return {row[0]: _told(row) for row in db.execute(wanted)}
+
+
+def _last_day(kind: str) -> Select[Any]:
+    c = table.c
+    wanted = select(c.person_id, func.max(c.local_date).label("day"))
+    return wanted.where(c.kind == kind, c.deleted.is_(False)).group_by(c.person_id)

@@ -1,0 +1,57 @@
+"""Cues given: the sound track or, where there is none, single tones; a vibration; and a voice."""
+from __future__ import annotations
+
+from app.actions.training.playing import Playing
+from app.domain.model.plan import Step
+from app.domain.sound.cues import Cue, CueKind, cues_of, sounding
+from app.ui.client.player.track_keeper import Conductor
+from app.ui.shell.shell.shell import Shell
+from app.words.client import player as says
+
+
+class Caller:
+    """Remembers up to where a session was called out. A cue that was passed is dropped."""
+
+    def __init__(self, shell: Shell) -> None:
+        self._shell, self._device = shell, shell.device
+        self._conductor = Conductor(shell)
+        self._heard_ms = -1
+        self._steps: tuple[Step, ...] = ()
+        self._waiting: frozenset[int] | None = None
+        self._cues: tuple[Cue, ...] = ()
+
+    def stands_at(self, at_ms: int, *, jumped: bool) -> None:
+        """The position was moved by hand. After a jump the cue at the very start of the step is still to come."""
+        self._heard_ms = at_ms - 1 if jumped or self._heard_ms < 0 else at_ms
+        self._conductor.moved()
+
+    def follow(self, playing: Playing) -> None:
+        """The track goes, stops or changes with the session."""
+        self._conductor.follow(playing)
+
+    def leave(self) -> None:
+        """The page is left, or the session is over."""
+        self._conductor.leave()
+
+    def call(self, playing: Playing) -> None:
+        """Gives the cue that has come due since the last call, if one has."""
+        state = playing.state
+        waiting = state.waiting()
+        if state.steps is not self._steps or waiting != self._waiting:
+            self._steps, self._waiting = state.steps, waiting
+            self._cues = cues_of(state.steps, waiting=waiting)
+        cue = sounding(self._cues, self._heard_ms, state.at_ms)
+        self._heard_ms = state.at_ms
+        if cue is not None:
+            self._give(cue, playing)
+        self._conductor.follow(playing)
+
+    def _give(self, cue: Cue, playing: Playing) -> None:
+        if not self._conductor.sounds:
+            self._shell.run(self._device.sounds.play, cue.kind.value)
+        if cue.buzz is not None:
+            self._shell.run(self._device.haptics.play, cue.buzz.value)
+        coming = playing.library.get(playing.state.step.exercise or "")
+        if cue.kind is CueKind.REST and coming is not None and not self._conductor.speaks:
+            line = coming.cues.set_up[0] if coming.cues.set_up else ""
+            self._shell.run(self._device.speech.say, says.spoken_next(coming.name, line))

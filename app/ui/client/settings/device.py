@@ -1,0 +1,68 @@
+"""This device: light or dark, sound, vibration, speech."""
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import flet as ft
+
+from app.actions.output_settings import Sense, senses, switch_off, switch_on
+from app.actions.training.pace import Counting, choose_counting, counting
+from app.actions.training.reminding import choose_remind_hour, remind_hour
+from app.ui.client.player.sound_check import SoundCheck
+from app.ui.parts import Card, Option
+from app.ui.parts import theme as t
+from app.ui.shell.shell.shell import Shell, safe
+from app.words import sound
+from app.words.client import pauses
+from app.words.client import settings as words
+
+
+def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
+    """The section of the settings."""
+    def look(value: str) -> None:
+        shell.choose_theme(ft.ThemeMode(value))
+
+    looks = [Option(value, name, name=f"{words.LOOK}: {name}") for value, name in words.LOOKS.items()]
+    pieces: list[ft.Control] = [
+        c.head(words.DEVICE), c.subhead(words.LOOK), c.one_of(looks, _mode(shell), safe(shell, look)),
+    ]
+    for sense, on in senses(shell.store).items():
+        name, note = words.SENSES[sense]
+        pieces.append(c.stack([c.text(name, t.T_BODY, t.EXTRA), c.soft(note),
+                               c.yes_no(name, on, safe(shell, _switch(shell, sense)))], 6))
+    check = SoundCheck(shell, "", None, key="sound-check")  # type: ignore[call-arg]
+    return [*pieces, check, *_counting(c, shell), *_reminder(c, shell)]
+
+
+def _reminder(c: Card, shell: Shell) -> list[ft.Control]:
+    """From which hour on."""
+    def choose(value: int) -> None:
+        choose_remind_hour(shell.store, value)
+        shell.refresh()
+
+    among = [Option(hour, name, name=f"{sound.REMIND}: {name}") for hour, name in sound.REMIND_AT.items()]
+    return [c.stack([c.text(sound.REMIND, t.T_BODY, t.EXTRA), c.soft(sound.REMIND_NOTE),
+                     c.one_of(among, remind_hour(shell.store), safe(shell, choose))], 6)]
+
+
+def _counting(c: Card, shell: Shell) -> list[ft.Control]:
+    """Whether counted movements end by time or by a tap."""
+    def choose(value: str) -> None:
+        choose_counting(shell.store, Counting(value))
+        shell.refresh()
+
+    among = [Option(value, name, name=f"{pauses.COUNTED_HEAD}: {name}") for value, name in pauses.COUNTED.items()]
+    return [c.stack([c.text(pauses.COUNTED_HEAD, t.T_BODY, t.EXTRA), c.soft(pauses.COUNTED_NOTE),
+                     c.one_of(among, counting(shell.store).value, safe(shell, choose))], 6)]
+
+
+def _mode(shell: Shell) -> str:
+    mode = shell.tools.page.theme_mode
+    return mode.value if mode else ft.ThemeMode.SYSTEM.value
+
+
+def _switch(shell: Shell, sense: Sense) -> Callable[[bool], None]:
+    def switch(on: bool) -> None:
+        (switch_on if on else switch_off)(shell.store, shell.device, sense)
+        shell.refresh()
+    return switch

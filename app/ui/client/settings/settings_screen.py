@@ -1,0 +1,118 @@
+"""The settings: the person, their places, this device, where the records live. One page for each group."""
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+
+import flet as ft
+
+from app.actions.people import Role, choose_role, current_person, current_role, leave
+from app.domain.model.record import Person
+from app.ui.client.nav import client_nav
+from app.ui.client.profile.about_app import about_pieces
+from app.ui.client.profile.asking_person import goes as sent_words
+from app.ui.client.profile.questions import CHANGEABLE
+from app.ui.client.profile.store_safety import KeptPart
+from app.ui.client.settings.settings_screen.device import device_pieces
+from app.ui.client.settings.settings_screen.person import PersonPage
+from app.ui.client.settings.settings_screen.places import PlacesPage
+from app.ui.client.settings.settings_screen.records import ErasePage
+from app.ui.client.settings.settings_screen.shown import ShownPage
+from app.ui.client.settings.settings_screen.usual_pain import UsualPage
+from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.parts import Card
+from app.ui.shell.shell.shell import Shell, safe
+from app.words import parts
+from app.words.client import settings as words
+from app.words.client import today, welcome
+from app.words.text import listed
+
+PAGES: dict[str, Callable[[Shell, Person], ft.Control]] = {
+    "places": PlacesPage, "usual": UsualPage, "shown": ShownPage,
+}
+
+
+@ft.component
+def SettingsScreen(shell: Shell) -> ft.Control:
+    """`/settings`, or `/settings/PAGE`."""
+    page, person = shell.route_id(), current_person(shell.store)
+    coach = current_role(shell.store) is Role.COACH
+    if page == "erase":
+        return ErasePage(shell)
+    if person is not None and not coach:
+        if page in PAGES:
+            return PAGES[page](shell, person)
+        if page in words.PAGES:
+            return PersonPage(shell, person, page)
+    return _menu(shell, None if coach else person)
+
+
+def _menu(shell: Shell, person: Person | None) -> ft.Control:
+    c = shell.card()
+    body: list[ft.Control] = [c.title(words.TITLE)]
+    if person is not None:
+        body += [c.head(words.about(person.name)), c.rows([
+            *(c.row(words.PAGES[q.key], summary(person, q.key), goes(shell, f"/settings/{q.key}"),
+                    name=words.PAGES[q.key]) for q in CHANGEABLE),
+            c.row(words.STOPS, words.stops_said(_day(person.screened)), goes(shell, "/welcome/questions"),
+                  name=words.STOPS),
+            c.row(words.USUAL, _usual(person), goes(shell, "/settings/usual"), name=words.USUAL),
+            c.row(words.STEADY, words.shown_said(len(person.body.shown), person.body.same_as_always),
+                  goes(shell, "/settings/shown"), name=words.STEADY),
+            c.row(words.PLACES, listed([p.name for p in person.places]), goes(shell, "/settings/places"),
+                  name=words.PLACES),
+            c.row(words.PROGRAMME, "", goes(shell, "/programme")),
+        ], 2)]
+    body += device_pieces(c, shell)
+    body += _roles(c, shell, person)
+    body += about_pieces(c, shell.brand, shell.device.place)
+    path = str(shell.store.path) if shell.store.path and not shell.device.place.in_browser else ""
+    body += [c.head(words.RECORDS), c.body(words.kept_in(path)), *([c.body(words.COPIES)] if person else []),
+             KeptPart(shell),
+             c.button(words.ERASE, goes(shell, "/settings/erase"))]
+    back = c.button(today.TO_TODAY, goes(shell, "/today")) if person else \
+        c.button(words.BACK_TO_DESK, goes(shell, "/desk"))
+    page = c.page(body, [back], client_nav(shell, "settings") if person and c.is_wide else None)
+    page.key = "menu"
+    return page
+
+
+def _usual(person: Person) -> str:
+    told = [words.usual_line(parts.spot(s), usual.level) for s, usual in sorted(person.body.usual_pain.items())]
+    return listed(told) or words.USUAL_NONE
+
+
+def _day(day: date | None) -> str:
+    return today.day_words(day) if day else ""
+
+
+def _roles(c: Card, shell: Shell, person: Person | None) -> list[ft.Control]:
+    def coach(_: object) -> None:
+        choose_role(shell.store, Role.COACH)
+        shell.go("/desk")
+
+    def client(_: object) -> None:
+        leave(shell.store)
+        shell.go("/who")
+
+    rows: list[ft.Control] = [c.row(words.SOMEBODY_ELSE, "", goes(shell, "/who"))] if person else []
+    rows.append(c.row(words.ADD_SOMEBODY, "", goes(shell, "/welcome")))
+    coached = [c.row(words.COACH_SIDE, "", safe(shell, coach))] if Role.COACH in shell.brand.roles else []
+    rows += coached if person else [c.row(words.CLIENT_SIDE, "", safe(shell, client))]
+    return [c.head(words.ROLES), c.rows(rows, 2)]
+
+
+def summary(person: Person, page: str) -> str:
+    """What is known, in a line."""
+    body = person.body
+    conditions = [name for condition, (name, _) in welcome.CONDITIONS.items() if condition in body.conditions]
+    spared = [f"{parts.spot(s)}: {welcome.SPARE_SHORT[min(cap, 1)]}" for s, cap in sorted(body.spare.items())]
+    return {
+        "names": " · ".join(filter(None, [person.name, str(person.birth_year or ""), person.led_by])),
+        "conditions": listed(conditions) or words.NOTHING,
+        "spare": listed(spared) or words.NOTHING,
+        "kit": welcome.kit_words(body.kit),
+        "around": words.around_said(body.alone, body.rises_unaided),
+        "emergency": " · ".join(filter(None, [person.emergency_number, person.emergency_contact])),
+        "sends": listed(sent_words(person)) or welcome.NOTHING_SENT,
+    }[page]

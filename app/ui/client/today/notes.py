@@ -1,0 +1,104 @@
+"""What Today and the plan say quietly beside the session: a pause, a chosen day, the next block, checks, goals."""
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import flet as ft
+
+from app.actions.training import events, planning
+from app.actions.training.today import Today
+from app.domain.checks.functional_checks.functional_checks import retest_due
+from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
+from app.domain.model.programme import Programme
+from app.domain.progress.planned_days import next_blocks
+from app.ui.client.today.today_screen.card_face import Standing
+from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.parts import Card
+from app.ui.shell.shell.shell import Shell, safe
+from app.words.client import checks
+from app.words.client import events as words
+from app.words.client import planning as plans
+
+#: Faces of the card beside which nothing else is said.
+PRESSING = frozenset({Standing.RUNNING, Standing.STOPPED, Standing.WAITING, Standing.SCREENING, Standing.YES_GIVEN,
+                      Standing.ANSWER})
+
+
+def notes_above(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+    """Above the session: a pause, the day that was chosen for it, and at the end of a programme what follows."""
+    if face in PRESSING:
+        return []
+    return [*_pause(c, shell, card), *_planned(c, shell, card, face), *next_block(c, shell, card)]
+
+
+def notes_below(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+    """What can wait: the checks, the goals."""
+    return [] if face in PRESSING else [*_retest(c, shell, card), *_goal(c, shell, card)]
+
+
+def _pause(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    now = pause_on(card.records, card.day)
+    if now is None:
+        ahead = pause_ahead(card.records, card.day)
+        return [c.note(words.pause_line(ahead), ft.Icons.INFO_SHARP)] if ahead else []
+
+    def end(_: object) -> None:
+        events.end_pause(shell.store, shell.clock, now)
+        shell.say(words.PAUSE_ENDED)
+        shell.refresh()
+
+    act = c.small_button(words.PAUSE_END, safe(shell, end))
+    return [c.notice(words.paused_line(now), words.PAUSED_MAY, acts=[act], icon=ft.Icons.PAUSE_SHARP)]
+
+
+def _planned(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+    """Only of the session that is due."""
+    if card.programme is None or card.due is None or card.source is None:
+        return []
+    day = planning.chosen_day(shell.store, card.person, card.programme.id, card.due)
+    session = card.source.session(card.due.session)
+    if day is None or session is None:
+        return []
+    may = day > card.day and face is not Standing.DONE
+    said = plans.next_planned(session.name, day) if may else f"{session.name}: {plans.planned_line(day, card.day)}"
+    return [c.note(said, ft.Icons.EVENT_SHARP)]
+
+
+def next_block(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """At the end of a programme: the coach's others, or the last week once more."""
+    if card.source is None or card.programme is None or not planning.is_block_open(shell.store, card):
+        return []
+
+    def again(_: object) -> None:
+        planning.stay_in_block(shell.store, card)
+        shell.refresh()
+
+    rows: list[ft.Control] = [
+        c.row(plans.block_name(p.name), p.about, safe(shell, _taking(shell, card, p)), name=plans.block_name(p.name))
+        for p in next_blocks(card.source, card.programme.id)
+    ]
+    rows.append(c.row(plans.BLOCK_AGAIN, plans.BLOCK_AGAIN_NOTE, safe(shell, again), name=plans.BLOCK_AGAIN))
+    return [c.box(c.stack([c.subhead(plans.BLOCK_HEAD), c.body(plans.BLOCK_WORDS), c.rows(rows, 2)]))]
+
+
+def _taking(shell: Shell, card: Today, programme: Programme) -> Callable[[Any], None]:
+    def take(_: object) -> None:
+        planning.take_block(shell.store, shell.clock, card, programme.id)
+        shell.say(plans.BLOCK_TAKEN)
+        shell.refresh()
+    return take
+
+
+def _retest(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    if not retest_due(card.records, card.day):
+        return []
+    return [c.stack([c.note(checks.RETEST, ft.Icons.EVENT_REPEAT_SHARP),
+                     c.link(checks.RETEST_ACT, goes(shell, "/checks"))], 0)]
+
+
+def _goal(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    if not goal_review_due(card.person, card.records, card.day):
+        return []
+    act = c.link(words.GOAL_REVIEW_HEAD, goes(shell, "/note/goal"))
+    return [c.stack([c.note(words.goal_quote(card.person.goals), ft.Icons.FLAG_SHARP), act], 0)]

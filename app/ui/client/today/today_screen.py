@@ -1,0 +1,138 @@
+"""Today: the card that says what is due, how much of it, why, and what comes before it."""
+from __future__ import annotations
+
+from typing import Any
+
+import flet as ft
+
+from app.actions.people import current_person
+from app.actions.training.today import Today, today
+from app.domain.model.plan import Part
+from app.storage import people
+from app.storage.people import Trains
+from app.ui.client.nav import client_nav
+from app.ui.client.today.today_screen import locked_card as locked
+from app.ui.client.today.today_screen import session_card as drawn
+from app.ui.client.today.today_screen.card_face import Standing, standing
+from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.today_screen.notes import notes_above, notes_below
+from app.ui.parts import Card, Look, Nav
+from app.ui.shell.shell.shell import Shell
+from app.words import errors, text
+from app.words.client import today as today_words
+
+Face = tuple[list[ft.Control], list[ft.Control]]
+"""Body and foot."""
+
+
+@ft.component
+def TodayScreen(shell: Shell) -> ft.Control:
+    """`/today`, or `/today/SESSION` for another session of the programme."""
+    c, person = shell.card(), current_person(shell.store)
+    if person is None:
+        return c.page([])
+    session = shell.route_id()
+    card = today(shell.store, shell.clock, person.id, session or None)
+    nav = client_nav(shell, "today")
+    face = standing(card, chosen=bool(session))
+    body, foot = _face(c, shell, card, face, nav, session)
+    above = [] if session else notes_above(c, shell, card, face)
+    page = c.page([_top(c, shell, card), *above, *body], foot, nav)
+    page.key = f"today-{face.value}"
+    return page
+
+
+def _top(c: Card, shell: Shell, card: Today) -> ft.Control:
+    """Whose programme, whose turn, and the settings."""
+    with shell.store.read() as db:
+        several = len(people.people(db, Trains.HERE)) > 1
+    whose = today_words.programme_of(card.source.coach) if card.source else card.person.name
+    links: list[ft.Control] = []
+    if several:
+        links.append(c.link(card.person.name, goes(shell, "/who"), name=today_words.whose_turn(card.person.name)))
+    if not c.is_wide:
+        links.append(c.link(today_words.SETTINGS, goes(shell, "/settings")))
+    words = c.soft(whose)
+    words.expand = True
+    if c.scale > 1.3:
+        return c.stack([c.soft(whose), c.side_by_side(links, 16)], 0)
+    return ft.Row([words, *links], spacing=16)
+
+
+def _face(c: Card, shell: Shell, card: Today, face: Standing, nav: Nav, session: str) -> Face:
+    at = f"/{session}" if session else ""
+    if face is Standing.STOPPED:
+        return locked.stopped(c, shell, card)
+    if face is Standing.WAITING:
+        return locked.waiting(c, shell, card)
+    if face is Standing.DONE:
+        return _done(c, shell, card)
+    if face in SAID:
+        head, words, act, route = SAID[face]
+        to = f"{route}{at}" if route == "/check-in" else route
+        foot = [c.button(act, goes(shell, to), look=Look.SOLID)] if act else []
+        return [c.title(head), c.lead(words), *_reasons(c, shell, card, face)], foot
+    if face in (Standing.TOO_SHORT, Standing.NOTHING_LEFT):
+        return _not_so(c, shell, card, face)
+    body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
+    body.append(c.link(today_words.ALL_RULES, goes(shell, "/why")))
+    if face is Standing.READY:
+        body.append(c.link(today_words.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
+    body += drawn.where(c, shell, card) + drawn.safety(c, card.person)
+    body += notes_below(c, shell, card, face) + drawn.others(c, shell, card)
+    if session:
+        body.append(c.link(today_words.DUE_AGAIN, goes(shell, "/today")))
+    route = f"/play{at}" if face is Standing.READY else f"/check-in{at}"
+    return body, [c.main_button(today_words.START, goes(shell, route), ft.Icons.PLAY_ARROW_SHARP)]
+
+
+#: Faces that are a head, a sentence and one way on.
+SAID: dict[Standing, tuple[str, str, str, str]] = {
+    Standing.NO_PROGRAMME: (today_words.NO_PROGRAMME_HEAD, today_words.NO_PROGRAMME, today_words.OPEN_PROGRAMME,
+                            "/programme"),
+    Standing.RUNNING: (today_words.GOING_ON_HEAD, today_words.GOING_ON, today_words.GO_ON, "/play"),
+    Standing.SCREENING: (today_words.SCREENING_DUE_HEAD, today_words.SCREENING_DUE, today_words.SCREENING_ACT,
+                         "/welcome/questions"),
+    Standing.YES_GIVEN: (today_words.YES_GIVEN_HEAD, today_words.YES_GIVEN, today_words.CHECK_IN_ACT, "/check-in"),
+    Standing.NO_SESSION: (today_words.EMPTY_SESSION_HEAD, today_words.EMPTY_SESSION, today_words.OPEN_PROGRAMME,
+                          "/programme"),
+    Standing.ANSWER: (today_words.ANSWER_HEAD, today_words.ANSWER_WORDS, today_words.ANSWER_ACT, "/check-in"),
+    Standing.REST: (today_words.REST_HEAD, today_words.REST_WORDS, "", ""),
+}
+
+
+def _reasons(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+    """Why it is a rest day, and what may be done all the same."""
+    if face is not Standing.REST or card.timeline is None:
+        return []
+    why = [c.body(text.reason_text(r)) for r in card.timeline.dose.reasons]
+    again = c.link(today_words.CHECK_IN_AGAIN, goes(shell, "/check-in"))
+    rules = c.link(today_words.ALL_RULES, goes(shell, "/why"))
+    return [c.head(today_words.WHY), *why, rules, again, *drawn.others(c, shell, card)]
+
+
+def _done(c: Card, shell: Shell, card: Today) -> Face:
+    done = card.done
+    assert done is not None
+    trained = any(one.done_ms for one in done.done if done.plan.steps[one.index].part is Part.MAIN)
+    told = today_words.done_line(done.name, done.took_s)
+    body: list[ft.Control] = [c.title(today_words.DONE_HEAD), c.lead(told)]
+    foot: list[ft.Control] = [c.button(today_words.SEE_DIARY, goes(shell, "/diary"))]
+    foot.append(c.button(today_words.SEND_DIARY, goes(shell, "/send"), look=Look.SOLID))
+    if card.session is not None:
+        when = [c.body(today_words.NEXT_WHEN)] if trained else []
+        body += [c.rule(), c.strong(today_words.next_line(card.session.name)), *when,
+                 c.link(today_words.LOOK_AHEAD, goes(shell, f"/today/{card.session.id}"))]
+    return body + notes_below(c, shell, card, Standing.DONE), foot
+
+
+def _not_so(c: Card, shell: Shell, card: Today, face: Standing) -> Face:
+    """There is a session, and it cannot be done like this: another length, place or session."""
+    assert card.session is not None
+    if face is Standing.TOO_SHORT and card.too_short is not None:
+        said: Any = c.notice(errors.error_text(card.too_short), icon=ft.Icons.SCHEDULE_SHARP)
+    else:
+        said = c.notice(today_words.NOTHING_LEFT_HEAD, today_words.NOTHING_LEFT)
+    body: list[ft.Control] = [c.title(card.session.name), said]
+    body += drawn.where(c, shell, card) + drawn.amount(c, card)[2:] + drawn.others(c, shell, card)
+    return body, []

@@ -1,0 +1,86 @@
+"""The moving figure of an exercise for a screen: looked up, turned to its side, set to its tempo, calm where asked."""
+from __future__ import annotations
+
+from enum import Enum
+
+import flet as ft
+
+from app.actions.files.pictures import photo_of, picture_of
+from app.domain.figure.drawing.picture import Picture
+from app.domain.model.exercise import Exercise, Mode, Sides
+from app.domain.model.plan import StepSide
+from app.ui.parts import figure as part
+from app.ui.parts.figure import Facing, Play
+from app.ui.shell.shell.shell import Shell
+from app.words import moving_figures
+
+__all__ = ["Motion", "Play", "moving_figure", "still_figure", "wanted_motion"]
+
+
+class Motion(Enum):
+    """What is known of whether somebody bears motion."""
+
+    UNKNOWN = "unknown"
+    FREE = "free"
+    CALM = "calm"
+
+
+async def wanted_motion() -> Motion:
+    """What the machine says; one that cannot be asked has nothing against it."""
+    try:
+        features = await ft.SemanticsService().get_accessibility_features()
+    except (RuntimeError, TimeoutError):
+        return Motion.FREE
+    return Motion.CALM if features.disable_animations or features.reduce_motion else Motion.FREE
+
+
+def moving_figure(
+    shell: Shell, pack: str, exercise: Exercise, *, width: float, height: float, play: Play, motion: Motion,
+    side: StepSide | None = None, key: str = "",
+) -> ft.Control | None:
+    """The figure of an exercise, as large as its room allows; stills for who wants no motion. None where there is none.
+
+    Args:
+        shell: the screen's surroundings.
+        pack: SHA-256 of the pack that the exercise comes from.
+        exercise: what it shows; its tempo is kept.
+        width: of the room, px.
+        height: of the room, px.
+        play: whether it moves or holds its frame.
+        motion: until it is known whether motion is borne, the figure stands at its beginning.
+        side: which side works now; the figure is turned round for the left one.
+        key: changes where it is to begin anew.
+    """
+    picture = picture_of(shell.store, pack, exercise)
+    size = min(width, height)
+    if picture is None:
+        return _photo(shell, pack, exercise, size)
+    label = moving_figures.figure_label(exercise.name, picture)
+    turned = facing(picture, exercise, side)
+    if motion is Motion.CALM:
+        return part.stills_in(picture, shell.palette, turned, width, height, label)
+    rep_ms = exercise.rep_ms if exercise.mode is Mode.REPS else 0
+    return part.moving(picture, shell.palette, turned, size, label, rep_ms=rep_ms, key=f"{side} {key}",
+                       play=play if motion is Motion.FREE else Play.STANDS)
+
+
+def still_figure(
+    shell: Shell, pack: str, exercise: Exercise, *, size: float, side: StepSide | None = None,
+) -> ft.Control | None:
+    """A still for a list, `size` px square. None where there is no figure."""
+    picture = picture_of(shell.store, pack, exercise)
+    if picture is None:
+        return _photo(shell, pack, exercise, size)
+    label = moving_figures.figure_label(exercise.name, picture)
+    return part.still(picture, shell.palette, facing(picture, exercise, side), size, label)
+
+
+def _photo(shell: Shell, pack: str, exercise: Exercise, size: float) -> ft.Control | None:
+    data = photo_of(shell.store, pack, exercise)
+    return None if data is None else part.photo(data, size, exercise.name)
+
+
+def facing(picture: Picture, exercise: Exercise, side: StepSide | None) -> Facing:
+    """Figures are drawn for the right side."""
+    one_sided = exercise.sides is Sides.EACH and not picture.alternates and picture.mirrors
+    return Facing.TURNED if one_sided and side is StepSide.LEFT else Facing.AS_DRAWN

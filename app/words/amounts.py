@@ -1,0 +1,49 @@
+"""Words for today's amount in seconds, repetitions and rounds. Knows no Flet."""
+from __future__ import annotations
+
+from app.domain.compile.dose_diff import Amount, Eased, eased_amounts
+from app.domain.model.plan import Dose
+from app.domain.model.session import Session
+from app.words.text import LEVEL_WORDS, count, listed
+
+FULL = 100
+#: One amount by itself, and how much several different ones lose or gain.
+ALIKE = {
+    Amount.ROUNDS: "{now} instead of {written}",
+    Amount.WORK: "{now} of work instead of {written}",
+    Amount.HOLD: "holds of {now} instead of {written}",
+    Amount.REPS: "{now} instead of {written}",
+    Amount.REST: "{now} of rest instead of {written}",
+}
+UNLIKE = {
+    Amount.ROUNDS: "{by} fewer",
+    Amount.WORK: "each stretch of work {by} shorter",
+    Amount.HOLD: "each hold {by} shorter",
+    Amount.REPS: "{by} fewer each time",
+    Amount.REST: "each rest {by} longer",
+}
+UNITS = {Amount.ROUNDS: "round", Amount.REPS: "repetition"}
+
+
+def eased_words(eased: Eased) -> str:
+    """`30 seconds of work instead of 40`, `each rest 5 to 10 seconds longer`."""
+    unit = UNITS.get(eased.what, "second")
+    if len(eased.pairs) == 1:
+        written, now = eased.pairs[0]
+        return ALIKE[eased.what].format(now=count(now, unit), written=written)
+    steps = sorted({abs(now - written) for written, now in eased.pairs})
+    by = count(steps[0], unit) if len(steps) == 1 else f"{steps[0]} to {count(steps[-1], unit)}"
+    return UNLIKE[eased.what].format(by=by)
+
+
+def amount_sentence(dose: Dose, session: Session) -> str:
+    """Today's amount in whole numbers: `Easier today: 2 rounds instead of 3, 30 seconds of work instead of 40.`"""
+    if not dose.allows_session:
+        return f"{LEVEL_WORDS[dose.level]}."
+    parts = [eased_words(eased) for eased in eased_amounts(session, dose)]
+    if 0 < dose.load < FULL and any(block.is_main and item.load_g for block, item in session.items()):
+        parts.append(f"weights of at most {dose.load} % of what was written")
+    if not parts:
+        return f"{LEVEL_WORDS[dose.level]}."
+    whole = "Shorter today" if dose.level <= 1 else LEVEL_WORDS[dose.level]
+    return f"{whole}: {listed(parts)}."

@@ -1,0 +1,37 @@
+"""Words about the app itself: whose it is, whom to ask, and the coach's own app as a folder. Knows no Flet."""
+from __future__ import annotations
+
+from app.domain.branding.brand import Contact
+
+ABOUT = "About this app"
+ASK = "Whom to ask"
+
+
+def contact_lines(contact: Contact) -> tuple[str, ...]:
+    """Name, mail and telephone, as far as they were entered."""
+    return tuple(filter(None, (contact.name, contact.mail, contact.phone)))
+
+
+# ------------------------------------------------------------------ the coach's own app
+
+APP_HEAD = "Your own app"
+APP_WHY = (
+    "Your name, colours and programmes as an app that your clients put on their home screen. Choose your brand file "
+    "together with its icon, picture and programme files; and once, the shell that whoever set this up gave you."
+)
+TAKE_FILES = "Choose files"
+MAKE_APP = "Make my app"
+NO_SHELL = "The shell is not here yet: choose it with “Choose files”."
+SHELL_HERE = "The shell is here."
+MAKING = "Making the app. This takes some seconds."
+
+
+def brand_here(name: str) -> str:
+    """After a brand was taken in."""
+    return f"{name} is here."
+
+
+def app_made(name: str, folder: str, size: int) -> str:
+    """After an app was made, with what to do next."""
+    return (f"{name} is made: {size / 1e6:.0f} MB in {folder}, and the same as one ZIP file beside it. Put the folder "
+            "on any web host that answers by https, then open its address on a phone.")

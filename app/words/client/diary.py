@@ -1,0 +1,250 @@
+"""Words for what is asked after a session, and for the diary. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from datetime import date, timedelta
+
+from app.domain.dosing.history import Stop
+from app.domain.model.body import Spot
+from app.domain.model.plan import Dose
+from app.domain.model.record import CheckIn, Clearance, Ending, How, SessionDone
+from app.domain.model.rules import RuleId
+from app.words.client.today import day_words
+from app.words.signs import sign_words
+from app.words.text import REASONS, count, duration, listed, reason_text, spot_words
+
+# ------------------------------------------------------------------ afterwards
+
+#: How well one can talk, 0–10, in our own words. [P]
+EFFORT: tuple[str, ...] = (
+    "at rest", "hardly anything", "could sing", "could chat on and on", "full sentences, breath a little quicker",
+    "full sentences, breath quicker", "short sentences", "a short sentence at a time", "a few words",
+    "hardly a word", "could not go on",
+)
+HOW_HARD = "How hard was it?"
+HOW_HARD_SHORT = "How hard"
+HOW_HARD_LED = "How hard was it for {name}?"
+HOW_HARD_NOTE = "The whole session together, by how well you could talk."
+HOW_HARD_NOTE_LED = "Ask {name}. If there is no answer, go by how well {name} could talk."
+HURTS_NOW = "Does anything hurt in a joint now?"
+NOTHING_HURTS = "Nothing hurts"
+SOMETHING_HURTS = "Something hurts"
+HURT_ENDS = ("not at all", "makes me stop now and then", "the worst I can think of")
+WHY_SHORT = "Why was it cut short?"
+NOTE = "Anything to note?"
+NOTE_HINT = "For you, and for your coach if notes are sent."
+SAVE, LATER = "Save", "Later"
+KEPT = "It is written down."
+MEANS = "What it means for next time"
+GONE = "There is no such entry."
+TO_TODAY, TO_DIARY = "Back to today", "To the diary"
+UNREAD = "Your coach does not know yet. Send the diary when you are ready."
+
+WHY: Mapping[Ending, str] = {
+    Ending.FINISHED: "Enough for today", Ending.INTERRUPTED: "Something came up", Ending.TOO_MUCH: "It was too much",
+}
+ENDED: Mapping[Ending, str] = {
+    Ending.FINISHED: "", Ending.INTERRUPTED: "cut short: something came up", Ending.TOO_MUCH: "cut short: too much",
+    Ending.PAIN: "stopped: it hurt", Ending.SIGN: "stopped: a stop sign",
+}
+LEFT_EARLY = "ended early"
+NEXT_TIME = (
+    "If the morning is good, next time is the whole session.",
+    "If the morning is good, next time is the whole session.",
+    "Next time is a little less.", "Next time is easier: fewer rounds, more rest.", "Next time is a light one.",
+    "Next time is gentle movement only, without weights.", "Next comes a rest day.", "", "",
+)
+
+
+def effort_words(level: int | None) -> str:
+    """`6: short sentences`; empty for none."""
+    return "" if level is None else f"{level}: {EFFORT[level]}"
+
+
+def short_sentence(done: SessionDone) -> str:
+    """`21 minutes; 92 % of the planned work.`"""
+    whole = done.completed >= 100
+    part = "all of the planned work" if whole else f"{done.completed} % of the planned work"
+    return f"{duration(done.took_s)}; {part}."
+
+
+def outlook_lines(dose: Dose, stop: Stop | None) -> tuple[str, ...]:
+    """What comes next, and why."""
+    if stop is not None:
+        return (stop_line(stop),)
+    why = [reason_text(r) for r in dose.reasons if r.level >= 2 and r.rule in REASONS and r.rule is not RuleId.DAYS]
+    return (NEXT_TIME[dose.level] or "Ask a doctor before you train again.", *why)
+
+
+def stop_line(stop: Stop) -> str:
+    """Whose yes it takes to train again."""
+    return {
+        "self": "No training until the fever has been gone for two days.",
+        "coach": "No training until your coach has said yes.",
+    }.get(stop.yes_from, "No training until a doctor or another clinician has said yes, and you have noted it here.")
+
+
+STOP_HEAD = "What to do now"
+
+
+def coach_unaware(coach: str) -> str:
+    """After a stop sign: nobody was told."""
+    return f"{coach or 'Your coach'} does not know yet. Nothing was sent from here."
+
+
+def pain_stop_lines(number: str) -> tuple[str, ...]:
+    """After pain of 8 or more, or a joint that gave way."""
+    return ("Rest, and have it looked at before you train again.",
+            f"If you cannot put weight on it, or it is swollen, hot or out of shape, call a doctor today; {number} if "
+            "it is bad.")
+
+
+MISTAKE = "The stop sign was pressed by mistake"
+MISTAKE_NOTE = "The session then counts as cut short, and the note says that the sign was pressed."
+
+
+def mistake_mark(sign: str) -> str:
+    """What is put into the note when a stop sign is taken back, so that nobody misses it."""
+    return f"Stop sign pressed by mistake: {sign_words(sign)}."
+
+
+# ------------------------------------------------------------------ diary
+
+TITLE = "Diary"
+EMPTY_HEAD = "Nothing is written down yet"
+EMPTY = "Each check-in and each session shows here, day by day."
+CHECK_IN = "Check-in"
+HOW_WAS_IT = "How was it?"
+PAIN_HEAD = "Pain, six weeks"
+GUIDE = "Dotted: from 4 on the session spares that joint."
+NO_PAIN = "No joint has hurt in six weeks, as far as was told."
+MINUTES_HEAD = "Minutes of training a week"
+NO_MINUTES = "No session in six weeks."
+WEEKS_AGO, TODAY = "6 weeks ago", "today"
+STRIP_KEY = "Above: planned. Below, in ink: done. Low = easier, dotted = left out, double bar = stopped."
+OLDER = "Show older weeks"
+THIS_WEEK, LAST_WEEK = "This week", "Last week"
+ENTRY_BACK = "Back to the diary"
+CHANGE = "Change the answers"
+TAKE_BACK = "Take this entry back"
+TAKEN_BACK = "Taken back. It no longer counts."
+TAKEN_BACK_NEXT = "If it was sent before, your coach learns of it with the next diary."
+UNDO = "Undo"
+ASK_FIRST = "Take it back? It will no longer count for the next session."
+KEEP = "Keep it"
+EASED_HEAD = "What was eased, and why"
+DONE_HEAD = "What was done"
+ENTRY_LEAVE = "Leave as it was"
+ONLY_TODAYS = "What was decided that day stays as it was; the correction counts from now on."
+CHANGED_BY_HAND = "Changed by you"
+JOINTS, MORNING, MUSCLES = "Hurt in a joint", "Joints the morning after", "Tired, achy muscles"
+MUSCLES_ANSWERS = ("No achy muscles", "Achy muscles")
+SLEPT, ENERGY, SETTLED = "Slept", "Energy", "Settled"
+ENDS_5: Mapping[str, tuple[str, str]] = {
+    SLEPT: ("badly", "well"), ENERGY: ("low", "high"), SETTLED: ("not at all", "very")}
+NOT_SAID = "not said"
+NOTHING = "nothing"
+NO_SIGNS = "Nothing new or worrying"
+HOW_WORDS: Mapping[How, str] = {
+    How.FULL: "as planned", How.EASIER: "an easier one", How.PART: "in part", How.SKIPPED: "left out",
+    How.STOPPED: "stopped",
+}
+
+
+def week_head(monday: date, today: date) -> str:
+    """`This week`, `Last week`, `Week of 16 February`."""
+    this = today - timedelta(days=today.weekday())
+    if monday == this:
+        return THIS_WEEK
+    return LAST_WEEK if monday == this - timedelta(days=7) else f"Week of {monday.day} {monday:%B}"
+
+
+def week_aside(sessions: Sequence[SessionDone]) -> str:
+    """`2 sessions, 43 minutes`; empty for none."""
+    if not sessions:
+        return ""
+    return f"{count(len(sessions), 'session')}, {duration(sum(s.took_s for s in sessions))}"
+
+
+def how_was(done: SessionDone) -> str:
+    """The question that is still open."""
+    return f"{done.name}, {day_words(done.stamp.local)}: how was it?"
+
+
+def levels(told: Mapping[Spot, int] | None) -> str:
+    """`left knee 3 and back 1`; `nothing`; `not said`."""
+    if told is None:
+        return NOT_SAID
+    some = [f"{spot_words(spot)} {level}" for spot, level in sorted(told.items()) if level]
+    return listed(tuple(some)) if some else NOTHING
+
+
+def check_in_line(told: CheckIn) -> str:
+    """One check-in in a line."""
+    parts = [listed(tuple(sign_words(s) for s in told.signs))] if told.signs else []
+    if told.pain is not None:
+        parts.append("no joint hurt" if levels(told.pain) == NOTHING else f"hurt: {levels(told.pain)}")
+    if told.soreness and levels(told.soreness) != NOTHING:
+        parts.append(f"achy: {levels(told.soreness)}")
+    parts += [f"slept {told.slept} of 5"] if told.slept else []
+    return f"{'; '.join(parts) or NOT_SAID}."
+
+
+def session_line(done: SessionDone) -> str:
+    """One session in a line."""
+    parts = [duration(done.took_s), *([LEFT_EARLY] if done.is_left_early else [])]
+    parts += [ENDED[done.ending] + (f" ({sign_words(done.sign).lower()})" if done.sign else "")] \
+        if ENDED[done.ending] else []
+    parts.append(f"hard {done.rpe} of 10" if done.rpe is not None else "how hard: not said")
+    parts += [f"hurt: {levels(done.hurt_at)}"] if done.hurt_at else []
+    return f"{'; '.join(parts)}."
+
+
+def clearance_line(told: Clearance) -> str:
+    """One recorded yes."""
+    who = {"self": "you", "coach": "your coach"}.get(told.kind, told.kind)
+    return f"{told.who} ({who})" if told.who else who
+
+
+OTHER = "Written down"
+YES_NOTED = "A yes after a stop"
+
+
+def hows_line(hows: Mapping[How, int]) -> str:
+    """`4 as planned`, `3 as planned, 1 left out`."""
+    return ", ".join(f"{hows[how]} {HOW_WORDS[how]}" for how in How if hows.get(how))
+
+
+def by_hand(was: str, now: str, names: Mapping[str, str]) -> str:
+    """A change made on the way."""
+    return f"{names.get(was, was)} became {names.get(now, now)}."
+
+
+def week_label(monday: date) -> str:
+    """Under a bar: `16 Feb`."""
+    return f"{monday.day} {monday:%b}"
+
+
+def pain_summary(series: Sequence[tuple[Spot, Sequence[int | None]]]) -> str:
+    """The chart in a sentence."""
+    told = []
+    for spot, values in series:
+        known = [v for v in values if v is not None]
+        told.append(f"{spot_words(spot)} from {known[0]} to {known[-1]}, at most {max(known)}")
+    return f"{'; '.join(told).capitalize()}."
+
+
+def minutes_summary(minutes: Sequence[int]) -> str:
+    """The bars in a sentence."""
+    busy = [m for m in minutes if m]
+    this = f"This week: {count(minutes[-1], 'minute')}."
+    return f"{this} In six weeks: {count(sum(minutes), 'minute')} in {count(len(busy), 'week')}."
+
+
+
+NOTE_HEAD = "Note"
+
+
+def of_five(value: int | None) -> str:
+    """`4 of 5`; `not said`."""
+    return NOT_SAID if value is None else f"{value} of 5"

@@ -1,0 +1,37 @@
+"""Words of "that hurts": the questions once seated, and what follows. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from app.domain.model.record import HurtKind
+from app.words.text import listed
+
+STILL_OPEN = "Still to answer"
+GAVE_WAY_OPEN, WHERE_OPEN, LEVEL_OPEN = "whether a joint gave way", "where it hurts", "how much"
+KNOWN = "One of these?"
+ELSEWHERE = "Somewhere else"
+ANOTHER_SPOT = "Not that spot"
+KIND = "What is it like?"
+KINDS: Mapping[HurtKind, str] = {
+    HurtKind.SHARP: "Sharp or stabbing", HurtKind.DULL: "Dull, an ache", HurtKind.PULLING: "Pulling",
+    HurtKind.BURNING: "A muscle that burns from work", HurtKind.NUMB: "Numb, or pins and needles",
+}
+NUMB_STOPS = "New numbness or tingling is a stop sign. With “Done” the session ends."
+LEVEL_STOPS = "From 8 on the session ends."
+CALL_FROM = 6
+CALL_SOMEBODY = "That is a lot"
+CALL_WHY = (
+    "Rest for some minutes before anything else. Let somebody near you know how you are, or ring them. If it does not "
+    "ease while you sit, end the session here and ask your doctor or a nurse line today."
+)
+
+
+def open_words(missing: Sequence[str]) -> str:
+    """What keeps "Done" from being pressed: `Still to answer: where it hurts.`"""
+    return f"{STILL_OPEN}: {listed(tuple(missing))}."
+
+
+def ring_words(contact: str, number: str) -> str:
+    """Whom to ring; the emergency number where it gets worse."""
+    whom = f"Ring {contact}. " if contact else ""
+    return f"{whom}If it gets worse, or a stop sign comes, call {number}."

@@ -1,0 +1,105 @@
+"""Words for somebody who leads an older relative through a session. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.domain.compile.helper_guidance import Hold, Stand
+
+THEY_DO, YOU_SAY, YOU_STAND, YOU_HOLD, WATCH_FOR = "They do", "You say", "You stand", "You hold", "Watch for"
+WATCH_ALWAYS = "Colour of the face, words that come slowly, a hand that reaches for hold, breath held."
+OUT_LOUD = "Speech is on: the lines are read out, so your hands stay free."
+OUT_LOUD_OFF = "Switch the voice on in the settings, and the lines are read out: your hands stay free."
+
+STANDS: Mapping[Stand, str] = {
+    Stand.OPEN_SIDE: "Beside them, on the side away from what they hold on to.",
+    Stand.ARMS_LENGTH: "Beside them and half a step behind, within arm’s reach.",
+    Stand.IN_FRONT: "In front of the chair and a little to the side, where they see your face.",
+    Stand.BESIDE_CHAIR: "At the side of the chair, not in front of it: they need the room to lean forward.",
+    Stand.AT_SHOULDER: "On the floor or a low stool, at their shoulder, where they see you.",
+    Stand.BED_EDGE: "At the open edge of the bed.",
+}
+HOLDS: Mapping[Hold, str] = {
+    Hold.CHAIR_STILL: "The chair, so that it cannot slide.",
+    Hold.GIVES_WEIGHT: "The weights: hand them over once they are in place, and take them before they get up.",
+    Hold.HAND_READY: "One hand open near the waist, without touching. Never pull at an arm.",
+    Hold.NOTHING: "Nothing. Keep your hands free.",
+}
+DOWN: Mapping[str, str] = {
+    YOU_SAY: "“Take your time. Hold on to the chair and get down on one knee first.”",
+    YOU_STAND: "Beside them, on the side without the chair.",
+    YOU_HOLD: "The chair, so that it cannot slide.",
+}
+UP: Mapping[str, str] = {
+    YOU_SAY: "“On all fours first, hands on the chair, one foot forward, and up. Then one slow breath.”",
+    YOU_STAND: "Beside them. Bring the chair to their hands.",
+    YOU_HOLD: "The chair. If they cannot get up, do not pull: let them rest, and call for help if it stays so.",
+}
+
+# ------------------------------------------------------------------ before
+
+
+def whose_question(name: str) -> str:
+    """Confirms whose session it is."""
+    return f"Is it {name} who trains now?"
+
+
+def whose_yes(name: str) -> str:
+    """It is."""
+    return f"Yes, {name} is here"
+
+
+WHOSE_NO = "Somebody else"
+WHOSE_WHY = "Each person has a session of their own: another body may not bear it."
+
+
+def how_today(name: str) -> str:
+    """The question before a start."""
+    return f"How is {name} today?"
+
+
+AS_USUAL = "As usual"
+BACK = "Back"
+AS_USUAL_NOTE = "Answers as always, knows what is planned, stands and walks as on other days."
+
+
+def not_themselves(sex: str) -> str:
+    """`Not herself today`; where it is not known, a neutral word."""
+    word = {"woman": "herself", "man": "himself"}.get(sex, "themselves")
+    return f"Not {word} today"
+
+
+NOT_THEMSELVES_NOTE = "Then there is no session, and it says what to look for."
+
+# ------------------------------------------------------------------ asked once seated
+
+
+def seated_first(name: str) -> str:
+    """Questions come only then."""
+    return f"Ask once {name} sits. Nobody answers well while holding on."
+
+
+SIT_THEM_DOWN = "Help them sit down first"
+
+
+def they_sit(name: str) -> str:
+    """The tap that shows the questions."""
+    return f"{name} is sitting"
+
+
+SAID_OR_SEEN = "What is said, and what you see"
+SEEN: tuple[str, ...] = (
+    "Grimacing, or a hand on the spot: it may hurt more than is said. If in doubt, the higher number.",
+    "Breath held: say “breathe out”, and wait until it flows again.",
+)
+SEEN_GREY = "Grey, clammy or cold sweat"
+GREY_SIGN = "cold_sweat"
+WHO_SAYS = "Who says so?"
+
+
+def they_say(name: str) -> str:
+    """Told by the person."""
+    return f"{name} says so"
+
+
+I_THINK = "I think so"
+GUESS_NOTE = "A guess is kept as a guess. It may make the next session lighter, and never harder."

@@ -1,0 +1,77 @@
+"""Words for a session that stands still: asked where to go on, waiting for a tap, open in another window. No Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.domain.player.player.player_state import Cause, Unseen
+from app.words.text import count
+
+# ------------------------------------------------------------------ time that nobody saw
+
+JUST_NOW_MS = 15_000
+
+
+def long_words(ms: int) -> str:
+    """A length as people say it: `half a minute`, `12 minutes`, `about an hour`, `about 3 hours`."""
+    minutes = round(ms / 60_000)
+    if minutes < 1:
+        return "less than a minute"
+    if minutes < 50:
+        return count(minutes, "minute")
+    hours = round(minutes / 60)
+    if hours < 36:
+        return "about an hour" if hours == 1 else f"about {hours} hours"
+    return f"about {count(round(hours / 24), 'day')}"
+
+
+def unseen_words(unseen: Unseen | None) -> str:
+    """What became of the time, in a sentence or two."""
+    if unseen is None:
+        return "The session stood still."
+    known = long_words(unseen.ms)
+    if unseen.cause is Cause.CLOSED:
+        if unseen.ms < JUST_NOW_MS:
+            return "The session stood still when its page was closed."
+        return f"The app was closed for {known}."
+    if unseen.cause is Cause.SLEPT:
+        return f"The clock has moved on by {known} while nobody looked: this device slept, or its clock was set."
+    if unseen.cause is Cause.CLOCK_BACK:
+        return "The clock of this device was put back."
+    return f"This device stood still for {known}."
+
+
+NOT_COUNTED = "Nothing of that time counts as done."
+
+# ------------------------------------------------------------------ in another window
+
+ELSEWHERE = "This session is open in another window"
+ELSEWHERE_WHY = "It goes on there. One window at a time leads a session, so that nothing is counted twice."
+TAKE_OVER = "Take it over here"
+TAKE_OVER_NOTE = "The other window then stands still, and this one asks before it goes on."
+LEAVE_IT = "Leave it there"
+
+# ------------------------------------------------------------------ waiting for a tap
+
+DONE_COUNTING = "Done"
+COUNTING_WAITS = "Tap when you have done them all. No hurry."
+ALL_RIGHT = "I am all right"
+ALL_RIGHT_ASKED = "All right?"
+ALL_RIGHT_WAITS = "All right? It waits for your tap. Nobody is called from here."
+ALL_RIGHT_SAID = "Good. The rest goes on."
+READY_NOW = "I am ready"
+
+
+def repetition_words(number: int, of: int) -> str:
+    """`3 of 8`."""
+    return f"{number} of {of}"
+
+
+COUNTED_HEAD = "Counted movements"
+COUNTED_NOTE = "“8 times” goes on after the time that they take at the tempo, or when you tap “Done”."
+COUNTED: Mapping[str, str] = {"time": "After their time", "tap": "When I tap"}
+
+# ------------------------------------------------------------------ reading distance
+
+DISTANCE = "Bigger"
+DISTANCE_NAME = "Bigger, to read from a distance"
+CARD = "All buttons"

@@ -1,0 +1,59 @@
+"""Words for days that somebody chooses, and for what follows at the end of a programme. Knows no Flet."""
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from app.words.client.today import day_words
+
+# ------------------------------------------------------------------ days
+
+def day_choice(day: date, today: date) -> str:
+    """A day to choose: `Today`, `Tomorrow`, `Thu 5 Mar`."""
+    if day == today:
+        return "Today"
+    return "Tomorrow" if day == today + timedelta(days=1) else f"{day:%a} {day.day} {day:%b}"
+
+
+def day_choice_back(day: date, today: date) -> str:
+    """A day that has been: `Today`, `Yesterday`, `Thu 5 Mar`."""
+    return "Yesterday" if day == today - timedelta(days=1) else day_choice(day, today)
+
+
+AROUND_HEAD = "Around the sessions"
+MOVE = "Do it on …"
+MOVE_TITLE = "Which day?"
+MOVE_CLEAR = "No day in particular"
+MOVE_NOTE = "A day that you choose is a plan and no more. If it passes, the session waits and nothing is lost."
+MOVE_SOON = "That is the day after strength work; muscles want a day between. On that day it would be much lighter."
+MOVE_TODAY_SOON = "There was strength work today or yesterday; muscles want a day between."
+
+
+def move_name(name: str) -> str:
+    """The spoken name of moving one session: `Do it on …: Legs and back`."""
+    return f"{MOVE}: {name}"
+
+
+def planned_line(day: date, today: date) -> str:
+    """`Planned for Thursday 5 March.`"""
+    if day == today:
+        return "Planned for today."
+    return f"Planned for {day_words(day)}." if day > today else f"It was planned for {day_words(day)}, and waits."
+
+
+def next_planned(name: str, day: date) -> str:
+    """What Today says of a session that was put on a later day."""
+    return f"“{name}” is planned for {day_words(day)}. It may be done today all the same."
+
+
+# ------------------------------------------------------------------ the next block
+
+BLOCK_HEAD = "The programme is through"
+BLOCK_WORDS = "You have done all of its sessions. What comes next?"
+BLOCK_AGAIN = "The last week once more"
+BLOCK_AGAIN_NOTE = "As before, until your coach sends another."
+BLOCK_TAKEN = "The next programme begins."
+
+
+def block_name(name: str) -> str:
+    """The button of a programme that may follow: `Go on with “Two short sessions”`."""
+    return f"Go on with “{name}”"

@@ -1,0 +1,242 @@
+"""Every sentence of the player: before, during and when it stands still. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from app.domain.model.client import Client, Condition
+from app.domain.model.plan import Part, Step, StepKind, StepSide
+from app.domain.model.record import Ending
+from app.words.text import count, listed
+
+GRAMS_TO_POUND = 453.59237
+
+# ------------------------------------------------------------------ before
+
+BEFORE = "Before you begin"
+START = "Start"
+NOT_NOW = "Not now"
+CHAIR = "The chair stands against the wall and does not slide."
+SHOES = "Shoes that grip, laces tied. No socks on a smooth floor."
+CLEAR = "The floor is clear of rugs, cables and pets."
+WATER = "A glass of water stands near."
+PHONE = "The phone is within reach, also from the floor."
+SUPPORT = "A worktop or a heavy chair is beside you, to hold on to."
+INSULIN = "Check your sugar first and have something sweet near, as you agreed with your clinician."
+BY_BREATH = "Go by breath and talk, not by pulse: you should be able to speak in whole sentences."
+BREATHE = "Breathe out on the effort. Never hold your breath."
+
+
+def before_lines(body: Client, kit: Sequence[str]) -> tuple[str, ...]:
+    """What to look at before starting, for this body and this kit."""
+    lines = [CHAIR] if "chair" in kit else []
+    lines += [SHOES, CLEAR, WATER, PHONE]
+    lines += [SUPPORT] if Condition.FALLS in body.conditions else []
+    lines += [INSULIN] if Condition.INSULIN in body.conditions else []
+    lines += [BY_BREATH] if body.conditions & {Condition.BETA_BLOCKER, Condition.PACEMAKER} else []
+    return (*lines, BREATHE)
+
+
+def before_lead(name: str) -> str:
+    """What is about to start."""
+    return f"{name}: a look around, then start."
+
+
+# ------------------------------------------------------------------ under way
+
+PAUSE = "Pause"
+GO_ON = "Go on"
+BACK = "Back"
+SKIP = "Skip"
+HURTS = "That hurts"
+STOP_SIGNS = "Stop signs"
+END = "End the session"
+END_SHORT = "End"
+LONGER_REST = "15 seconds more"
+EASIER = "Easier:"
+TAKE_CARE = "Take care:"
+PAUSED = "Paused"
+LAST_ONE = "That was the last one."
+KEYS = "Keys: space pauses, left goes back, right skips, up is more rest, down is ready, E easier, H “that hurts”."
+DOWN, UP = "Get down", "Get up"
+DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
+UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
+WHEN_DOWN, WHEN_UP = "Tap when you are down. No hurry.", "Tap when you are standing. No hurry."
+I_AM_DOWN, I_AM_UP = "I am down", "I am standing"
+
+_KINDS = {
+    StepKind.WORK: "Work", StepKind.HOLD: "Hold", StepKind.REST: "Rest", StepKind.ROUND_REST: "Rest",
+    StepKind.SETUP: "Get ready",
+}
+CHANGING = "changing sides"
+_SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
+
+
+def kind_word(step: Step) -> str:
+    """The one word over the count."""
+    return (UP if step.to_floor is False else DOWN) if step.kind is StepKind.CHANGE else _KINDS[step.kind]
+
+
+def side_word(step: Step) -> str:
+    """The side in a tag; empty for both at once. Before the work it says that it comes next."""
+    word = _SIDES.get(step.side) if step.side else None
+    if word is None:
+        return ""
+    return word if step.is_effort else f"{word} next"
+
+
+def where_word(step: Step, rounds: int) -> str:
+    """The part of the session, or `round 2 of 3`."""
+    if step.part is Part.WARM_UP:
+        return "warm-up"
+    if step.part is Part.COOL_DOWN:
+        return "cool-down"
+    return f"round {step.round} of {rounds}" if step.round and rounds > 1 else ""
+
+
+def count_words(left_ms: int) -> str:
+    """Seconds left as figures: `28`, from 100 s on `1:40`."""
+    seconds = -(-left_ms // 1000)
+    return str(seconds) if seconds < 100 else f"{seconds // 60}:{seconds % 60:02d}"
+
+
+def weight(load_g: int, *, pounds: bool) -> str:
+    """`4 kg`, `2.5 kg`, `9 lb`."""
+    value = load_g / GRAMS_TO_POUND if pounds else load_g / 1000
+    return f"{value:.1f}".rstrip("0").rstrip(".") + (" lb" if pounds else " kg")
+
+
+def amount(step: Step, *, pounds: bool) -> str:
+    """`8 times, changing sides, 4 kg`; empty where time alone counts."""
+    parts = [count(step.reps, "time")] if step.reps else []
+    parts += [CHANGING] if step.side is StepSide.ALTERNATING else []
+    parts += [weight(step.load_g, pounds=pounds)] if step.load_g else []
+    return ", ".join(parts)
+
+
+def next_line(name: str, step: Step, *, resting: bool) -> str:
+    """What comes after what is shown: `Next: the wall push, left`."""
+    side = _SIDES.get(step.side) if step.side else None
+    return f"{'Then' if resting else 'Next'}: {name}{f', {side.lower()}' if side else ''}"
+
+
+def spoken_next(name: str, line: str) -> str:
+    """What a voice says in a rest."""
+    return f"Next: {name}. {line}".strip()
+
+
+def whose(name: str) -> str:
+    """Whose session it is, for who leads it."""
+    return f"{name}’s session"
+
+
+def eased(now: str) -> str:
+    """After the easier option was taken."""
+    return f"From now on: {now}."
+
+
+def undo_eased(was: str) -> str:
+    """The way back from it."""
+    return f"Undo: {was} again"
+
+
+# ------------------------------------------------------------------ asked and ended
+
+CAME_BACK = "Welcome back"
+END_HERE = "End it here"
+NO_STORE = "This cannot be written down just now."
+NO_STORE_NEXT = "The session goes on. Free some space on this device; it tries again every second."
+OVER = "The session is over."
+KEEP_IT = "Keep it"
+TO_QUESTIONS = "How was it?"
+
+
+def asking(name: str, minute: int) -> str:
+    """Where it stood."""
+    return f"“{name}” stood at minute {minute}."
+
+
+ASKING_OK = "Go on only if you feel as well as before. Move about a little first if you have cooled down."
+
+
+def go_on_from(minute: int) -> str:
+    """The main act after a gap."""
+    return f"Go on from minute {minute}"
+
+
+END_WHY = "Why stop now?"
+END_KEPT = "What you have done so far is kept, whatever the reason."
+BACK_TO_SESSION = "Back to the session"
+#: Reasons in the order shown, each with a note.
+END_REASONS: tuple[tuple[Ending, str, str], ...] = (
+    (Ending.FINISHED, "Enough for today", "No need to make up for the rest."),
+    (Ending.INTERRUPTED, "Something came up", "The door, the phone, a visit. It does not count as too much."),
+    (Ending.TOO_MUCH, "It was too much", "The next session will be lighter."),
+)
+END_HURTS, END_SIGN = "Something hurts", "A stop sign"
+
+SIGNS_LEAD = "Does one of these fit? Tap it. The session ends, and what you have done is kept."
+NONE_FIT = "None of these: back to the session"
+
+
+def call(number: str) -> str:
+    """The number, big."""
+    return f"Call {number}"
+
+
+def contact(who: str) -> str:
+    """Whom else to ring."""
+    return f"Then ring {who}."
+
+
+def ring(who: str) -> str:
+    """Whom to ring where no number to call stands before it."""
+    return f"You can ring {who}."
+
+
+# ------------------------------------------------------------------ led by somebody
+
+AMISS_LEAD = "What do you see?"
+#: (sign or empty, words, note): what a leader may see, and what it is taken for.
+AMISS: tuple[tuple[str, str, str], ...] = (
+    ("confusion", "Suddenly confused, or does not know where they are", "An emergency: call for help now."),
+    ("weakness_face_speech", "Face droops, an arm is weak, or words are slurred", "An emergency: call for help now."),
+    ("dizziness", "Dizzy, pale or unsteady, and it is new", "Sit them down. A doctor should hear of it today."),
+    ("", "Tired, low or unwilling, but clear", "Then not today. It does not count as too much."),
+)
+
+# ------------------------------------------------------------------ that hurts
+
+SIT_DOWN = "Sit down first"
+SIT_DOWN_HOW = "Everything stands still. Take your time; put weights down and sit."
+I_SIT = "I am sitting"
+WHERE = "Where does it hurt?"
+HOW_ENDS = ("not at all", "makes me stop now and then", "the worst I can think of")
+GAVE_WAY = "Did a joint give way or lock?"
+TELL = "Done"
+BY_MISTAKE = "Nothing hurts: I pressed it by mistake"
+CHANGED = "What changes now"
+NOTHING_LEFT = "Nothing is left of the session that this spot allows."
+
+
+def spared(where: str) -> str:
+    """What happens with the spot for the rest of it."""
+    both = " So is the other side." if where.startswith(("left ", "right ")) else ""
+    return f"Your {where} is spared for the rest of this session.{both}"
+
+
+def noted(where: str) -> str:
+    """Where nothing else had to change."""
+    return f"It is noted for your {where}. Nothing else in this session loads it."
+
+
+def becomes(was: str, now: str) -> str:
+    """One exercise replaced."""
+    return f"{was} becomes {now}."
+
+
+def left_out(names: Sequence[str]) -> str:
+    """Exercises that are not done any more."""
+    return f"Left out: {listed(tuple(names))}."
+
+
+IF_IT_GROWS = "If it grows or spreads, press “That hurts” again, or end the session."

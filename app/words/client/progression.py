@@ -1,0 +1,46 @@
+"""Words for a station that stands beyond what was written, or came back to it. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.domain.model.plan import Because, Move, MoveKind
+from app.words.client.player import weight
+from app.words.text import count
+
+WAITING = "Last time you did more than was written. Today it is as written or less; what you gained waits."
+MOVED_HEAD = "How far you have come"
+WHY: Mapping[Because, str] = {
+    Because.CLEAN: "after two good sessions",
+    Because.HURT: "since it hurt",
+    Because.EASED: "since it was made easier on the way",
+    Because.SKIPPED: "since it was left out",
+    Because.CUT_SHORT: "since it was cut short",
+    Because.TOO_HARD: "since the session was harder than it was meant to be",
+    Because.GAP: "since it was not done for a while",
+    Because.PAIN: "and no further today, since it loads a joint that hurts",
+    Because.HELD: "as your coach wants it",
+    Because.UNTOLD: "for a reason that was not sent",
+}
+
+
+def _amount(what: MoveKind, number: int) -> str:
+    return count(number, "repetition") if what is MoveKind.REPS else count(number, "second")
+
+
+def _what(move: Move, names: Mapping[str, str], *, pounds: bool) -> str:
+    instead = f"one step harder than “{names.get(move.exercise, move.exercise)}”"
+    if move.what is MoveKind.LOAD:
+        heavier = f"{weight(move.amount, pounds=pounds)} instead of {weight(move.written, pounds=pounds)}"
+        return f"{instead}, with {heavier}" if move.to else heavier
+    if move.to:
+        return instead
+    more = move.amount - move.written
+    return f"{_amount(move.what, more)} more, {move.amount} in all"
+
+
+def move_text(move: Move, names: Mapping[str, str], *, pounds: bool = False) -> str:
+    """Why a station is more than was written, or no longer is: `5 seconds more, 35 in all, after two good sessions.`"""
+    if move.step == 0:
+        return f"As written again, {_amount(move.what, move.amount)}, {WHY[move.because]}."
+    said = f"{_what(move, names, pounds=pounds)}, {WHY[move.because]}."
+    return said[0].upper() + said[1:]

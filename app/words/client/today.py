@@ -1,0 +1,284 @@
+"""Words of the client's screens: the card of the day, the check-in, stops and yeses, the programme. Knows no Flet.
+
+A pair holds a line for the person themselves and one for whoever leads them; `said` picks.
+"""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date, datetime
+
+from app.domain.model.diary import Symptom
+from app.domain.progress.due_session import Due
+from app.words.text import duration
+
+Pair = tuple[str, str]
+"""For the person themselves; for the one who leads them, with {name}."""
+
+
+def said(pair: Pair, asked: str = "") -> str:
+    """The line for the person themselves, or, where `asked` names whom somebody leads, the line for the leader."""
+    own, led = pair
+    return led.format(name=asked) if asked else own
+
+
+def day_words(day: date) -> str:
+    """`Monday 2 March`."""
+    return f"{day:%A} {day.day} {day:%B}"
+
+
+def long_day_words(day: date) -> str:
+    """`2 March 2027`."""
+    return f"{day.day} {day:%B} {day.year}"
+
+
+def moment_words(moment: datetime) -> str:
+    """`Monday 2 March, 07:30`."""
+    return f"{day_words(moment.date())}, {moment:%H:%M}"
+
+
+# ------------------------------------------------------------------ everywhere
+
+NAVIGATION: Mapping[str, str] = {"today": "Today", "diary": "Diary", "plan": "Plan", "send": "Send"}
+SETTINGS = "Settings"
+BACK, NEXT, DONE, SAVE, UNDO, CANCEL = "Go back", "Next", "Done", "Save", "Undo", "Do not"
+TO_TODAY = "Back to today"
+SAVED = "Saved."
+NONE_YET = "None"
+
+
+def not_medical(app: str) -> str:
+    """What the app of that name is not."""
+    return (f"{app} is not medical advice and watches over nobody. Talk to your doctor or physiotherapist before you "
+            "begin, and whenever something changes.")
+
+
+def week_note(note: str) -> str:
+    """What a coach wrote for a whole week, beside what today makes of it."""
+    return f"Your coach’s note for this week: {note}"
+
+
+def programme_of(coach: str) -> str:
+    """`Odile Marsh's programme`."""
+    return f"{coach}’s programme"
+
+
+
+def step_of(number: int, of: int) -> str:
+    """`2 of 4`."""
+    return f"{number} of {of}"
+
+
+# ------------------------------------------------------------------ today
+
+NO_PROGRAMME_HEAD = "No programme yet"
+NO_PROGRAMME = (
+    "Your sessions come from a coach: as a file whose name ends in .evenload-pack, as text to paste, or by a link. "
+    "Save a file on this device first, then open it here."
+)
+OPEN_PROGRAMME = "Open a programme"
+START, GO_ON = "Start", "Go on where you were"
+GOING_ON_HEAD = "You are in a session"
+GOING_ON = "A session is under way. Nothing of it is lost."
+AFTER_QUESTIONS = "Today’s amount is decided after a few short questions. What you see is what your coach wrote."
+CHECK_IN_AGAIN = "Change my answers"
+AMOUNT_HEAD = "Today’s amount"
+CHANGED_HEAD = "Changed today"
+NOTHING_CHANGED = "Nothing is changed today. This is the session as your coach wrote it."
+WHY = "Why"
+ALL_RULES = "Why? All the rules"
+PLACE_HEAD = "Where are you?"
+MINUTES_HEAD = "Minutes today"
+AS_PLANNED = "As planned"
+MINUTE_CHOICES = (10, 15, 20, 30)
+OTHER_HEAD = "Another session"
+OTHER_HINT = "Another one may be done instead. The amount is decided in the same way."
+DUE_AGAIN = "Back to the session that is due"
+CHANGE_PLACES = "Change places"
+NOTHING_LEFT_HEAD = "Nothing of this session is left today"
+NOTHING_LEFT = "Everything in it asks for something that today does not allow. Try another session or another place."
+EMPTY_SESSION_HEAD = "The programme holds no session"
+EMPTY_SESSION = "Ask your coach for a newer file."
+
+
+def whose_turn(name: str) -> str:
+    """The spoken name of changing the person: `Ines: somebody else`."""
+    return f"{name}: somebody else"
+
+
+def due_line(due: Due) -> str:
+    """`Week 2, session 1 of 3. A lighter week.`"""
+    lighter = " A lighter week." if due.lighter else ""
+    again = " The programme is through; its last week goes round again." if due.repeats else ""
+    return f"Week {due.week}, session {due.number} of {due.of}.{lighter}{again}"
+
+
+def minutes_option(minutes: int | None) -> str:
+    """`20`, or `As planned`."""
+    return AS_PLANNED if minutes is None else str(minutes)
+
+
+def minutes_name(minutes: int | None) -> str:
+    """`20 minutes`, or `As planned`."""
+    return AS_PLANNED if minutes is None else f"{minutes} minutes"
+
+
+def place_line(floor: bool, noise: bool, small: bool, kit: str) -> str:
+    """`At hand: a chair. No floor to lie on. Quiet. Little room.`"""
+    told = [f"At hand: {kit}."]
+    told += [] if floor else ["No floor to lie on."]
+    told += [] if noise else ["Quiet, please."]
+    told += ["Little room."] if small else []
+    return " ".join(told)
+
+
+def stands_for(name: str) -> str:
+    """The head of a change: what is done instead."""
+    return name
+
+
+SAFETY_HEAD = "Before you start"
+SAFETY_ALONE = "You train alone: phone within reach, a worktop or heavy chair to hold, door not bolted."
+SAFETY_NO_RISING = "Nothing on the floor today, since nobody is there to help you up."
+SAFETY_INSULIN = "Insulin: check your sugar, keep something sweet near, and keep to your own clinician’s limits."
+SAFETY_PULSE = "Go by your breath and by whether you can talk, never by your pulse."
+SAFETY_FALLS = "Balance moves only with a hand on something that cannot tip."
+SAFETY_LEAD = "Before you begin, set up the chair and know the stop signs; they are one tap away in the session."
+SAFETY_ALWAYS = "Stop at once for chest pressure, faintness, sharp pain or breath that does not settle."
+
+DONE_HEAD = "Done for today"
+
+
+def done_line(name: str, seconds: int) -> str:
+    """What was done today."""
+    return f"{name}, {duration(seconds)}. It is in your diary."
+
+
+def next_line(name: str) -> str:
+    """What comes next."""
+    return f"Next: {name}."
+
+
+NEXT_WHEN = "After strength work your muscles want a day between. A session for moving and balance may follow any day."
+LOOK_AHEAD = "Look at the next session"
+SEE_DIARY = "See my diary"
+SEND_DIARY = "Send my diary"
+
+# ------------------------------------------------------------------ a day without a session
+
+REST_HEAD = "A rest day today"
+REST_WORDS = "Walk, move about the house, sleep well. The session waits; nothing is lost."
+ANSWER_HEAD = "One question is open"
+ANSWER_WORDS = "Before any session: is anything new or worrying today? Without that answer there is no session."
+ANSWER_ACT = "Answer it now"
+STOP_HEAD = "No session today: ask first"
+STOP_WORDS = "This is not a diagnosis. It is a reason to ask somebody who can look at you before you train again."
+URGENT_HEAD = "Stop: this may be an emergency"
+URGENT_WORDS = "If it is over, still have it looked at today. No session until a clinician has said yes."
+COACH_UNAWARE = "Your coach does not know yet."
+WAY_BACK_HEAD = "The way back"
+RECORD_YES = "Record a yes"
+ANSWERS_WRONG = "I ticked something by mistake"
+YES_GIVEN_HEAD = "A yes is recorded"
+YES_GIVEN = "Answer this morning’s questions once more; then you start again with a light session."
+CHECK_IN_ACT = "Answer the questions"
+
+
+def call_words() -> str:
+    """What stands over the number."""
+    return "If it is happening now, call"
+
+
+def tell_coach(coach: str, contact: str) -> str:
+    """How the coach learns of a stop."""
+    reach = f" or reach them at {contact}" if contact else ""
+    return f"Send {coach} your diary{reach}."
+
+
+WHO_MAY_SAY_YES: Mapping[str, str] = {
+    "self": "After a fever one’s own word is enough, after 48 hours without it. Until then it takes the coach’s or a "
+            "clinician’s yes.",
+    "coach": "The coach’s yes is enough, or a clinician’s.",
+    "clinician": "It takes a clinician’s yes: from somebody who has had a look and knows that training is meant.",
+}
+
+STOP_CAUSES: Mapping[str, str] = {
+    Symptom.EMERGENCY: "A sign that may be an emergency",
+    Symptom.STOP_AND_ASK: "A sign to stop and ask about",
+    Symptom.FEVER: "A fever",
+    "pain": "Strong pain, or a joint that gave way",
+    "pain_rise": "Pain that did not settle after a session",
+    "soreness": "Muscles that stayed very achy for days",
+    "fall": "A fall",
+    "screening": "An answer to the stop questions",
+    "clearance": "An earlier stop",
+}
+
+SCREENING_DUE_HEAD = "The stop questions first"
+SCREENING_DUE = "It has been a while, or they were never answered. They take a minute and come before any session."
+SCREENING_ACT = "Answer the stop questions"
+WAITING_HEAD = "Waiting for a yes"
+WAITING_WORDS = "You ticked something that a clinician should know about before you train. Start opens with their yes."
+ANSWERS_CHANGED = "Answer the stop questions again"
+
+# ------------------------------------------------------------------ the programme and its plan
+
+PROGRAMME_TITLE = "Programme"
+PICK_FILE = "Choose the file"
+PICK_HINT = "Its name ends in .evenload-pack. It stays on this device, and works without a network."
+NOT_PICKED = "No file was chosen."
+MATCH_HEAD = "Is it really from them?"
+SAME, NOT_SAME = "The same", "Not the same"
+NOT_SAME_SAID = "Nothing was taken in. Ask your coach for the file again, in person or by a way that you trust."
+FOLLOWED = "You follow this one"
+FOLLOW = "Follow this programme"
+WHICH_PROGRAMME = "Which one do you follow?"
+WITH_COACH = "Your coaches"
+CHANGED_KEYS = "This coach has new keys, and the old ones vouch for them."
+
+
+def match_words(coach: str) -> str:
+    """How the five words are compared."""
+    return (f"Call {coach}, or meet. They read these five matching words from their own screen. If all five are the "
+            "same, the programme is theirs.")
+
+
+def opened_line(coach: str, title: str, version: int) -> str:
+    """What was opened."""
+    return f"“{title}” by {coach}, version {version}."
+
+
+def kept_line(coach: str) -> str:
+    """A programme that was taken in."""
+    return f"{coach}’s programme is here, on this device."
+
+
+def older_line(version: int, here: int) -> str:
+    """An older file than the one that is here."""
+    return f"This is version {version}; version {here} is here already and stays in use."
+
+
+PLAN_TITLE = "Plan"
+PLAN_NOT = "It goes on with what you do, not with the calendar: a week with a cold loses nothing."
+NEXT_ONE = "Next"
+LIGHTER = "Lighter week"
+PLAN_THROUGH = "The programme is through. Its last week goes round until your coach sends another."
+
+
+def week_head(week: int) -> str:
+    """`Week 2`."""
+    return f"Week {week}"
+
+
+def plan_name(week: int, number: int, name: str) -> str:
+    """The spoken name of a session in the plan: `Week 2, session 1: First steps`."""
+    return f"Week {week}, session {number}: {name}"
+
+
+def done_on(day: date) -> str:
+    """`Done, Monday 2 March`."""
+    return f"Done, {day_words(day)}"
+
+
+def all_sessions(number: int) -> str:
+    """The way to the sessions that are not of one's own programme."""
+    return f"All {number} other sessions of your coach"

@@ -1,0 +1,221 @@
+"""Words of one person's page at the coach's desk. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.domain.model.client import Client, Condition
+from app.domain.model.diary import AnsweredBy
+from app.domain.model.plan import Dose, Reason
+from app.domain.model.record import CheckIn, Ending, How, Hurt, HurtKind, Person, SessionDone
+from app.domain.model.rules import RuleId, vote_source
+from app.words.client.today import day_words
+from app.words.signs import SIGN_WORDS, sign_words
+from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, duration, listed, reason_text
+
+NOT_FOUND = "There is nobody of that id on this desk."
+TO_PEOPLE = "Back to people"
+SESSIONS_HEAD = "Last sessions"
+STRIP_LEGEND = "Above: planned. Below, in ink: done. Low = easier, dotted = left out, double bar = stopped."
+NO_SESSIONS = "No session came back yet."
+EARLIER = "Show earlier sessions"
+WHY = "Why this amount"
+CHANGED_BY_PROGRAM = "Put in by the program"
+AS_WRITTEN = "As written; no answer asked for less."
+PAIN_HEAD, SORENESS_HEAD = "Pain, six weeks", "Soreness, six weeks"
+def worst_of_three(eased_from: int) -> str:
+    """What the points of a chart are, and its dotted line."""
+    return f"Worst of each three days, 0 to 10. Dotted: from {eased_from} on a session is eased."
+
+
+NO_PAIN, NO_SORENESS = "Nothing hurt in a joint in six weeks.", "No achy muscles in six weeks."
+NOT_TOLD = "Not shared"
+EFFORT_HEAD = "Effort"
+EFFORT_TOLD, EFFORT_MEANT = "told", "meant"
+EFFORT_SAID = "One point for each session, 0 to 10. Solid: told. Dashed: meant."
+NO_EFFORT = "No effort was told yet."
+FIRST, LAST = "first", "last"
+LOAD_HEAD = "Weekly load"
+LOAD_SAID = (
+    "Session RPE × minutes, AU, for the week that ends on the day below. No threshold says what is too much; read it "
+    "beside pain and effort."
+)
+LOAD_UNIT = "AU"
+NO_LOAD = "No session with a told effort in six weeks."
+WEEKS_AGO, TODAY = "6 weeks ago", "today"
+CHECK_INS_HEAD = "Check-ins"
+NO_CHECK_INS = "No check-in came back yet."
+NOTES_HEAD = "Notes"
+NO_NOTES = "No notes."
+ABOUT_HEAD = "About"
+NOT_SENT_HEAD = "What they do not send"
+ALL_SENT = "They send everything: sessions, pain, check-ins and notes."
+OWN_WORDS = (
+    "All of this is what they told, or what the person who leads them told. It is no diagnosis, and nobody watches "
+    "over them between two returns."
+)
+
+CONDITION_WORDS: Mapping[Condition, str] = {
+    Condition.OSTEOPOROSIS: "osteoporosis", Condition.VERTIGO: "vertigo",
+    Condition.PELVIC_FLOOR: "pelvic floor signs", Condition.HIP_REPLACEMENT: "a hip replacement",
+    Condition.KNEE_REPLACEMENT: "a knee replacement", Condition.FALLS: "a fall in the last year, or unsteady",
+    Condition.CANNOT_RISE: "cannot get up from the floor alone",
+    Condition.HIGH_BLOOD_PRESSURE: "high blood pressure", Condition.HEART_CONDITION: "a heart condition",
+    Condition.BETA_BLOCKER: "takes a beta-blocker", Condition.PACEMAKER: "has a pacemaker",
+    Condition.INSULIN: "takes insulin", Condition.ONE_SIDE: "one side is not to be trained",
+}
+RULE_WORDS: Mapping[RuleId, str] = {
+    RuleId.SYMPTOMS: "Symptoms", RuleId.PAIN: "Pain", RuleId.PAIN_RISE: "Pain the morning after",
+    RuleId.SORENESS: "Soreness", RuleId.EFFORT: "Effort of the last session", RuleId.COMPLETION: "Completion",
+    RuleId.READINESS: "Sleep, energy, settled", RuleId.DAYS: "Days since strength work",
+    RuleId.RETURN: "Coming back", RuleId.CLEARANCE: "An open stop", RuleId.CLEAN_SESSIONS: "Two clean sessions",
+    RuleId.ANSWERED_BY: "Answered by somebody else", RuleId.NO_CHECK_IN: "No check-in",
+    RuleId.LIGHTER_WEEK: "Lighter week", RuleId.MINUTES: "Time at hand",
+}
+SENDS: Mapping[str, str] = {
+    "sessions": "Sessions are not shared.",
+    "pain": "Pain and soreness are not shared: their absence here says nothing.",
+    "check_ins": "Check-ins are not shared: sleep, energy and signs told in the morning do not reach you.",
+    "notes": "Notes are not shared.",
+}
+ENDINGS: Mapping[Ending, str] = {
+    Ending.FINISHED: "Finished", Ending.INTERRUPTED: "Interrupted by something outside",
+    Ending.TOO_MUCH: "Stopped: too much", Ending.PAIN: "Stopped: pain", Ending.SIGN: "Stopped",
+}
+
+
+ENDED_EARLY = "Ended early, enough for that day"
+
+
+# ------------------------------------------------------------------ the person
+
+def about_line(person: Person, year: int) -> str:
+    """`About 71 years, led by Halina`."""
+    told = [f"about {year - person.birth_year} years"] if person.birth_year else []
+    told += [f"led by {person.led_by}"] if person.led_by else []
+    told += ["trains alone"] if person.body.alone else []
+    words = ", ".join(told)
+    return words[:1].upper() + words[1:]
+
+
+def body_lines(body: Client) -> tuple[tuple[str, str], ...]:
+    """(name, value) of everything that shapes a session for them."""
+    told = [("Conditions", listed([CONDITION_WORDS[c] for c in sorted(body.conditions)]) or "none told")]
+    spared = [f"{spot} ({cap} of 3)" for spot, cap in sorted(body.spare.items())]
+    told.append(("Go easy on", listed(spared) or "nothing"))
+    if body.limits:
+        limits = [f"{AXIS_WORDS[axis]} at most {cap} of 3" for axis, cap in sorted(body.limits.items())]
+        told.append(("Limits", listed(limits)))
+    for spot, usual in sorted(body.usual_pain.items()):
+        told.append((f"Usual pain, {spot}",
+                     f"{usual.level} of 10, agreed with a {usual.agreed_with}, until {day_words(usual.until)}"))
+    told.append(("Up from the floor alone", "yes" if body.rises_unaided else "no"))
+    told.append(("Kit", listed(sorted(body.kit)).replace("_", " ") if body.kit else "none" if body.kit is not None
+                 else "not told"))
+    if body.weights_g:
+        told.append(("Weights", listed([f"{g / 1000:g} kg" for g in body.weights_g])))
+    if body.same_as_always:
+        told.append(("Same as always", "order kept, nothing swapped"))
+    if body.rest_side:
+        told.append(("Side not trained", f"{body.rest_side}: {body.rest_side_because}"))
+    return tuple(told)
+
+
+def not_sent(person: Person) -> tuple[str, ...]:
+    """A sentence for each kind that they do not send."""
+    return tuple(words for kind, words in SENDS.items() if kind not in person.sends)
+
+
+# ------------------------------------------------------------------ a session
+
+def session_head(done: SessionDone) -> str:
+    """`Sunday 23 November, Legs and back`."""
+    return f"{day_words(done.stamp.local)}, {done.name}"
+
+
+def session_line(done: SessionDone) -> str:
+    """How it ended, how much of it, how hard."""
+    told = [ended(done), f"{done.completed} % of the planned work", duration(done.took_s)]
+    told.append(f"effort {done.rpe}, meant {done.plan.target_rpe}" if done.rpe is not None
+                else f"effort not told, meant {done.plan.target_rpe}")
+    return "; ".join(told)
+
+
+def ended(done: SessionDone) -> str:
+    """How it ended, with the sign if one did."""
+    if done.ending is Ending.SIGN:
+        words = sign_words(done.sign)
+        return f"Stopped: {words[:1].lower()}{words[1:]}"
+    return ENDED_EARLY if done.is_left_early else ENDINGS[done.ending]
+
+
+def pain_line(done: SessionDone) -> str:
+    """What hurt, said afterwards."""
+    if done.pain is None:
+        return "Pain afterwards: not told"
+    told = [f"{spot} {level}" for spot, level in sorted(done.pain.items()) if level]
+    return f"Pain afterwards: {listed(told) or 'none'}"
+
+
+HURT_KINDS: Mapping[HurtKind, str] = {
+    HurtKind.SHARP: "sharp", HurtKind.DULL: "dull", HurtKind.PULLING: "pulling",
+    HurtKind.BURNING: "a muscle tiring", HurtKind.NUMB: "numb or tingling",
+}
+
+
+def hurt_line(hurt: Hurt, names: Mapping[str, str]) -> str:
+    """`That hurts` in the session: where, how much, in what, when."""
+    at = f" in “{names.get(hurt.exercise, hurt.exercise)}”" if hurt.exercise else ""
+    gave = ", and it gave way" if hurt.gave_way else ""
+    kind = f", {HURT_KINDS[hurt.kind]}" if hurt.kind else ""
+    by = ", told by whoever leads them" if hurt.answered_by is AnsweredBy.LEADER else ""
+    return f"“That hurts” at minute {hurt.at_ms // 60_000}: {hurt.spot} {hurt.level} of 10{kind}{at}{gave}{by}"
+
+
+def by_hand_line(change: tuple[str, str], names: Mapping[str, str]) -> str:
+    """A change made by hand."""
+    written, chosen = (names.get(i, i.replace("-", " ")) for i in change)
+    return f"By hand: “{chosen}” instead of “{written}”"
+
+
+def done_line(done: SessionDone) -> str:
+    """Stretches of work that were not done in full."""
+    named = ((How.EASIER, "easier"), (How.PART, "in part"), (How.SKIPPED, "left out"))
+    told = [f"{number} {words}" for how, words in named if (number := sum(d.how is how for d in done.done))]
+    return f"{count(sum(s.is_effort for s in done.plan.steps), 'stretch', 'stretches')} of work planned" + (
+        f"; {listed(told)}" if told else "")
+
+
+def dose_line(dose: Dose) -> str:
+    """The level and its amounts."""
+    amounts = f"{count(dose.rounds, 'round')}, work {dose.work} %, rest {dose.rest} %, weights {dose.load} %"
+    return f"Level {dose.level}, {LEVEL_WORDS[dose.level].lower()}: {amounts}"
+
+
+def reason_line(reason: Reason) -> tuple[str, str]:
+    """The rule with the level it voted for; then the sentence that the client read, and where the rule comes from."""
+    head = f"{RULE_WORDS[reason.rule]}, vote {reason.level}" if reason.level else RULE_WORDS[reason.rule]
+    return head, f"They read: “{reason_text(reason)}” Source: {vote_source(reason.rule)}."
+
+
+# ------------------------------------------------------------------ check-ins
+
+def check_in_line(told: CheckIn) -> str:
+    """The answers of one morning in a line."""
+    feel = [f"{word} {value}" for word, value in
+            (("slept", told.slept), ("energy", told.energy), ("settled", told.calm)) if value is not None]
+    parts = [f"{', '.join(feel)} of 5"] if feel else ["sleep, energy, settled not told"]
+    for word, levels in (("hurts", told.pain), ("morning after", told.morning_after), ("achy", told.soreness)):
+        if levels:
+            parts.append(f"{word}: {listed([f'{spot} {level}' for spot, level in sorted(levels.items())])}")
+    if told.pain is None:
+        parts.append("pain not told")
+    signs = [SIGN_WORDS.get(s, s) for s in told.signs]
+    parts += [f"signs: {listed(signs).lower()}"] if signs else []
+    return "; ".join(parts)
+
+
+def check_in_head(told: CheckIn) -> str:
+    """`Sunday 23 November, level 2, answered by the family`."""
+    by = ", answered by whoever leads them" if told.answered_by.value == "leader" else ""
+    level = f", level {told.level}" if told.level is not None else ""
+    return f"{day_words(told.stamp.local)}{level}{by}"

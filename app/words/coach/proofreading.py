@@ -1,0 +1,76 @@
+"""Words of the proofreader: what a coach would object to, and what would mend it. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.domain.proofreading.proofread.finding import Problem
+from app.words.text import AXIS_WORDS
+
+#: Rule → what is wrong, and what would mend it; `{limit}` is the coach's own limit or the shipped one.
+PROBLEMS: Mapping[str, tuple[str, str]] = {
+    # ---- ladders
+    "easier_asks_more": ("An easier option asks more than the exercise it eases.",
+                         "Lower its rating, or make it easier for something else."),
+    "relief_not_there": ("An easier option claims to relieve what it does not.", "List only what it asks less of."),
+    "ladder_in_a_circle": ("The easier options lead back to the exercise itself.", "Break the circle."),
+    "no_easier_option": ("A strong demand has no easier option.", "Add an easier option that asks less there."),
+    # ---- times and sides
+    "no_repetition_fits": ("Not one repetition fits into the work (seconds).",
+                           "Give it at least {limit} s, or count repetitions."),
+    "endless_work": ("One bout of work never ends (seconds).", "Ask for fewer repetitions, or a quicker tempo."),
+    "endless_session": ("The session never ends (minutes).", "Take rounds or stations away."),
+    "side_missing": ("One side is left out, and no reason is given.",
+                     "Train both sides, or write the reason in one_side_because."),
+    "sides_differ": ("Left and right do not get the same.", "Ask for an even number, or the same time on both sides."),
+    "side_reason_without_sides": ("A reason for one side stands at an exercise without sides.", "Take it away."),
+    "long_hold": ("A hold is longer than is wise (seconds).",
+                  "Hold at most {limit} s; breathe out, never hold the breath."),
+    "stated_length": ("The session takes another time than it says (minutes).",
+                      "Say the true length, or change rounds, work or rest."),
+    # ---- before and after
+    "short_warm_up": ("The warm-up is short (seconds).", "Add a move or some seconds, up to {limit} s."),
+    "short_cool_down": ("The cool-down is short (seconds).", "Add a stretch or some seconds, up to {limit} s."),
+    "not_warmed_up": ("The muscles of a demanding station are not warmed up.", "Add a warm-up move for them."),
+    "not_stretched": ("A muscle that worked is not stretched afterwards.", "Add a stretch for it to the cool-down."),
+    # ---- stations and their order
+    "floor_changes": ("Too many changes between standing and floor in one round.", "Group the floor stations."),
+    "muscle_in_a_row": ("The same muscle works in stations running.", "Put a station for other muscles between them."),
+    "grip_in_a_row": ("The hands grip hard in stations running.", "Put a station with free hands between them."),
+    "wrist_in_a_row": ("The wrists bear weight in stations running.", "Put a station with free wrists between them."),
+    "wrist_often": ("The wrists bear weight in many stations.", "Take some away, or use fists, forearms or a wall."),
+    "overhead_often": ("Weights go overhead in many stations.", "Keep {limit} of them; push forward in the others."),
+    "impact": ("The steps jar more than is meant here.", "Take a step instead of a hop, or write your own limit."),
+    "balance_unsupported": ("Full balance work has nothing to hold on to.", "Put it beside a worktop or a wall."),
+    "balance_when_tired": ("Full balance work comes after the strength work.", "Put it before the rounds."),
+    "head_low_after_effort": ("The head goes low straight after effort.",
+                              "Put a quiet station or a standing stretch between."),
+    # ---- weeks
+    "push_and_pull": ("Pushing and pulling are out of balance over the week (percent).", "Add the one that is short."),
+    "knee_and_hip": ("Squatting and hip bending are out of balance over the week (percent).",
+                     "Add the one that is short."),
+    "week_without": ("A week goes without something that every week needs.", "Add it to one of the sessions."),
+    "no_lighter_week": ("No lighter week for too long (weeks).", "Make one of every four to six weeks lighter."),
+    "much_work_early": ("Much work against rest in the first weeks (percent).", "Start at 30 s work, 30–40 s rest."),
+    "work_rises_fast": ("Work against rest rises by more than a step in a week (steps).",
+                        "Go from 20/30 s over 30/30 s to 40/20 s, a week or more at each."),
+}
+WEEK_WORDS: Mapping[str, str] = {
+    "squat": "a squat", "hinge": "a hip hinge", "push": "a push", "pull": "a pull", "balance": "balance",
+}
+
+
+def what_words(what: str) -> str:
+    """What an objection is about: an axis, a muscle, an exercise by its id, or something that a week needs."""
+    about = what.split(":")[-1]
+    return AXIS_WORDS.get(about) or WEEK_WORDS.get(about) or about.replace("_", " ")
+
+
+def problem_text(problem: Problem) -> str:
+    """What is wrong, with what it is about."""
+    about = f" ({what_words(problem.what)})" if problem.what else ""
+    return PROBLEMS[problem.rule][0].rstrip(".") + about + "."
+
+
+def problem_mend(problem: Problem) -> str:
+    """What would mend it."""
+    return PROBLEMS[problem.rule][1].replace("{limit}", str(problem.limit))

@@ -1,0 +1,108 @@
+"""Words of a coach's message to one person: limits, changes, a yes. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+
+from app.domain.dosing.history import Stop
+from app.words.client.today import STOP_CAUSES, day_words
+from app.words.signs import SIGN_WORDS
+from app.words.text import count, listed
+
+STOP_HEAD = "Stopped"
+REPLY_HEAD = "Write to them"
+REPLY_OPEN = "Write a message"
+YES_OPEN = "Record a yes"
+MESSAGE = "Message"
+YES_WHO, YES_KIND = "Who said yes", "Their profession"
+YES_MINE = "I say yes"
+YES_WHY_CLINICIAN = "This stop needs a clinician’s yes. Write who said it to you or to them, and their profession."
+YES_WHY_COACH = "This stop needs your yes, or a clinician’s."
+PROFESSIONS: Mapping[str, str] = {
+    "doctor": "Doctor", "physiotherapist": "Physiotherapist", "nurse": "Nurse", "coach": "Coach (I)",
+}
+LIMITS_HEAD = "Go easy on"
+LIMITS_WHY = "What you set here replaces what you sent before. They see it as a limit from you."
+NO_LIMITS = "No limits from you."
+SIDES: Mapping[str, str] = {"": "Both sides", "left": "Left", "right": "Right"}
+CAPS: Mapping[int, str] = {0: "Leave out", 1: "Light only", 2: "Nothing hard"}
+HOLD_HEAD = "Stays as it is"
+HOLD_WHY = "Ticked: it moves no step on until you untick it. It is eased all the same when the body asks for it."
+LASTING_HEAD = "What they changed by hand"
+LASTING_WHY = "Ticked: from now on it is always done so, unless the body or the room speaks against it."
+TAKE_AWAY = "Take away"
+SEAL = "Seal this message"
+SAVE_FILE, COPY_TEXT = "Save as file", "Copy as text"
+CANCEL = "Cancel"
+COPIED = "Copied. Paste it into any messenger; only they can read it."
+NOT_COPIED = "It could not be copied here; save the file instead."
+SEALED_HEAD = "Messages sealed so far"
+NO_KEY = "Nothing came back from them yet, so there is no key to seal a message to."
+
+
+def stop_line(stop: Stop, day: date) -> str:
+    """What stopped them, and when."""
+    cause = STOP_CAUSES.get(stop.because) or SIGN_WORDS.get(stop.because) or "A stop"
+    return f"{cause}, on {day_words(day)}. They do not train again before a yes is recorded."
+
+
+def stop_needs(stop: Stop) -> str:
+    """Whose yes it needs."""
+    needs = {"clinician": "It needs a clinician’s yes, with profession.",
+             "coach": "It needs your yes, or a clinician’s.",
+             "self": "It needs their own word once the fever has been gone for 48 hours, or yours."}
+    return needs[stop.yes_from]
+
+
+def yes_on_its_way(who: str, kind: str, number: int) -> str:
+    """A yes that was sent and did not come back yet."""
+    return f"{who} ({kind}) said yes; it is in message {number}. It counts once they open that message."
+
+
+def sealed(number: int, name: str) -> str:
+    """A message that is ready."""
+    return f"Message {number} for {name} is sealed. Only {name} can read it. Save it or copy it, and send it."
+
+
+def sealed_line(number: int, day: date, message: str, extras: str) -> str:
+    """One message that was sealed."""
+    said = f"“{message}”" if message else ""
+    return f"Message {number}, {day_words(day)}: {'; '.join(p for p in (said, extras) if p)}"
+
+
+def said_sent(day: date) -> str:
+    """A message that the coach has said to have sent. Whether it was opened, nobody knows here."""
+    return f"Sent on {day_words(day)}, as you said."
+
+
+def sent_it(number: int) -> str:
+    """The act of saying so."""
+    return f"I have sent message {number}"
+
+
+def limit_line(spot: str, cap: int) -> str:
+    """One limit."""
+    return f"{spot.capitalize()}: {CAPS[cap].lower()}"
+
+
+def stays(name: str) -> str:
+    """An exercise that is not to move on."""
+    return f"“{name}” moves no further"
+
+
+def always(pair: tuple[str, str], names: Mapping[str, str]) -> str:
+    """A change by hand that is to last."""
+    written, chosen = (names.get(one, one.replace("-", " ")) for one in pair)
+    return f"Always “{chosen}” instead of “{written}”"
+
+
+def sent_extras(spare: Mapping[str, int] | None, yes: tuple[str, str] | None, held: int | None = None,
+                swaps: int = 0) -> str:
+    """Limits, changes and a yes that a message carried."""
+    told = [f"yes by {yes[0]} ({yes[1]})"] if yes else []
+    told += [f"{count(held, 'exercise')} held" if held else "nothing held any more"] if held is not None else []
+    told += [f"{count(swaps, 'change')} to last"] if swaps else []
+    if spare is not None:
+        told.append("go easy on " + (listed([f"{spot} ({CAPS[cap].lower()})" for spot, cap in spare.items()])
+                                     or "nothing any more"))
+    return ", ".join(told)

@@ -1,0 +1,262 @@
+"""The rules in the exact words of the trade: for coaches on the page "Why?", and for `app/domain/RULES.md`.
+
+Every number comes from the tables that decide. Wording for clients: `text_why.py`. Knows no Flet.
+"""
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from app.domain.checks.functional_checks import functional_checks
+from app.domain.compile import prescription
+from app.domain.dosing import dose, limits, screening
+from app.domain.dosing.history import CLEAN_PAIN, CLEAN_SHARE, FEVER_FREE, ILLNESS_CARRIES, STOP_PAIN
+from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
+from app.domain.dosing.screening import SIGNS
+from app.domain.model import rules
+from app.domain.model.anchors import ANCHORS, GENERAL
+from app.domain.model.body import REGION_AXES
+from app.domain.model.client import Condition
+from app.domain.model.exercise import Axis
+from app.domain.model.proofreading_limits import limit_bounds, limit_sources
+from app.domain.model.record import Check
+from app.domain.model.rules import RuleId, RuleTable
+from app.domain.model.session import MOST_STEPS, USUAL_STEPS
+from app.domain.progress import progression_state, progression_steps
+from app.words.client.checks import COACH_ERROR, NAMES, band_line
+from app.words.client.welcome import STOPS
+from app.words.coach.person import CONDITION_WORDS, RULE_WORDS
+from app.words.coach.proofreading import PROBLEMS
+from app.words.signs import SIGN_WORDS
+from app.words.text import LEVEL_WORDS
+
+
+@dataclass(frozen=True)
+class Section:
+    """One part of the rules: a few sentences, then rows under their heads. The first cell names the row."""
+
+    id: str
+    title: str
+    words: tuple[str, ...]
+    heads: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
+
+
+TITLE = "How today’s amount comes about"
+NOT_MEDICAL = (
+    "None of this is medical advice. What is marked [P] is a coaching convention and no validated threshold: read it, "
+    "change it within its bounds, and sign it with your programme."
+)
+
+
+def span(stretch: Stretch, unit: str = "") -> str:
+    """`4–5`, `≤ 0`, `≥ 29`, `3`."""
+    first, last = stretch.first, stretch.last
+    if first is None:
+        return f"≤ {last}{unit}"
+    if last is None:
+        return f"≥ {first}{unit}"
+    return f"{first}{unit}" if first == last else f"{first}–{last}{unit}"
+
+
+def votes_line(stretches: Sequence[Stretch], unit: str = "") -> str:
+    """`0–2 gives 0; 3 gives 1; 4–5 gives 2`."""
+    return "; ".join(f"{span(s, unit)} gives {s.level}" for s in stretches)
+
+
+def _levels(table: RuleTable) -> Section:
+    rows = tuple(
+        (str(g.level), LEVEL_WORDS[g.level], *(("–",) * 4 if g.level > 5 else (
+            ", ".join(map(str, g.rounds)), f"{g.work} %", f"{g.rest} %", f"{g.load} %")))
+        for g in given()
+    )
+    return Section("levels", "Levels", (
+        "Every answer votes for a level from 0 to 8. The highest vote wins; every vote above 0 is shown as a reason. "
+        "Level 0 may move on a step, level 1 holds.",
+        f"Whole numbers throughout. Work rounds down and rest up to {prescription.STEP_S} s; work never under "
+        f"{prescription.LEAST_WORK_S} s, a hold never under {prescription.LEAST_HOLD_S} s, repetitions never under "
+        f"{prescription.LEAST_REPS}, or what was written where that is less. Rest never grows past "
+        f"{prescription.MOST_REST_S} s unless it already was; a load rounds down to a weight that is owned. Warm-up "
+        "and cool-down are never cut.",
+        f"This is version {table.version} of the table, preset “{table.preset}”.",
+    ), ("Level", "Said as", "Rounds left of 2, 3, 4", "Work", "Rest", "Load"), rows)
+
+
+def _votes(table: RuleTable) -> Section:
+    told = answers(table)
+    symptoms = "; ".join(f"{s.value.replace('_', ' ')} gives {level}" for s, level in dose.SYMPTOM_LEVELS.items())
+    more = {
+        RuleId.PAIN: "worst region, now or in the last session; a usual pain agreed with a clinician votes 0",
+        RuleId.PAIN_RISE: (f"points, the morning after minus before; still up after {table.rise_hours} h gives "
+                           f"{dose.STOP}"),
+        RuleId.SORENESS: (f"worst region; ≥ {table.soreness_long} for more than {table.soreness_hours} h gives "
+                          f"{dose.STOP}"),
+        RuleId.EFFORT: (f"session RPE told minus meant; RPE ≥ {table.effort_top} gives at least "
+                        f"{table.effort_top_level}"),
+        RuleId.COMPLETION: "of the planned work, percent; a stop for the doorbell, named as such, does not count",
+        RuleId.READINESS: (f"slept + energy + settled, 3–15, high is good; any item at 1 gives at least "
+                           f"{level_of_one(table)}"),
+        RuleId.DAYS: "since strength work; votes on sessions with strength work only",
+    }
+    rows: list[tuple[str, ...]] = [(RULE_WORDS[RuleId.SYMPTOMS], symptoms, "", "the project’s list of stop signs")]
+    for rule, stretches in told.items():
+        source = getattr(table, rule.value).source
+        rows.append((RULE_WORDS[rule], votes_line(stretches), more[rule], source))
+    rows += [
+        (RULE_WORDS[RuleId.RETURN], "after a carried level 3–6 one level better; after 7–8 and a yes level "
+         f"{dose.RESTART}", "carried are levels from pain, soreness, symptoms and effort", rules_convention()),
+        (RULE_WORDS[RuleId.CLEARANCE], f"a stop without its yes gives {dose.STOP}", "", rules_convention()),
+        (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {dose.CLEAN_NEEDED} running give {dose.MISSING}",
+         "takes nothing away; holds a step back", rules_convention()),
+        (RULE_WORDS[RuleId.ANSWERED_BY], f"answers of whoever leads give {dose.MISSING}", "nobody moves on by a guess",
+         rules_convention()),
+    ]
+    return Section("votes", "Votes", (
+        f"Unanswered: symptoms give {dose.ANSWER_FIRST}, answer first; pain the worse of {dose.MISSING_PAIN} and the "
+        f"last answer’s vote; anything else {dose.MISSING}. So leaving a question out never gives more than its best "
+        "answer.",
+    ), ("Rule", "Answer and level", "Of what", "Source"), tuple(rows))
+
+
+def rules_convention() -> str:
+    """What stands where a number rests on practice alone."""
+    return "coaching convention [P]"
+
+
+def _regions() -> Section:
+    rows = tuple((region.value, ", ".join(axis_name(a) for a in axes)) for region, axes in REGION_AXES.items())
+    return Section("regions", "Regions and the demands that load them", (
+        f"Beside the level, a region with pain {limits.CAP_PAIN}–{limits.HIGH_PAIN - 1} allows demand ≤ 1 on its axes, "
+        f"from {limits.HIGH_PAIN} on demand 0, on both sides alike. The lowest cap wins: pain, conditions, limits and "
+        f"what the client spares. A usual pain within its agreement caps at {limits.USUAL_CAP} and eases nothing.",
+        f"From pain {STOP_PAIN} on, or where a joint gave way, the session ends and waits for a clinician’s yes. "
+        f"Without noise allowed, impact is capped at {limits.NOISE_CAP}.",
+    ), ("Region", "Axes"), rows)
+
+
+def axis_name(axis: Axis) -> str:
+    """`single leg balance`."""
+    return axis.value.replace("_", " ")
+
+
+def _conditions() -> Section:
+    rows = []
+    for condition in Condition:
+        caps = [f"{axis_name(a)} ≤ {cap}" for a, cap in limits.CONDITION_CAPS[condition].items()]
+        caps += [f"holds ≤ {limits.SHORT_HOLD_S} s"] if condition in limits.SHORT_HOLDS else []
+        caps += _SAID.get(condition, [])
+        rows.append((CONDITION_WORDS[condition], "; ".join(caps)))
+    return Section("conditions", "Conditions and their caps", (
+        "Ticked by the client as told by a clinician; each is to be agreed with one. They cannot be overruled upward.",
+    ), ("Condition", "Caps"), tuple(rows))
+
+
+_SAID = {
+    Condition.FALLS: ["balance only with support"],
+    Condition.BETA_BLOCKER: ["effort by talk, never by pulse"],
+    Condition.PACEMAKER: ["effort by talk, never by pulse"],
+    Condition.INSULIN: ["a reminder before each session"],
+    Condition.ONE_SIDE: ["one-sided work with its reason recorded"],
+}
+
+
+def _anchors() -> Section:
+    rows = (("any axis", *GENERAL), *((axis_name(axis), *anchors) for axis, anchors in ANCHORS.items()))
+    return Section("axes", "The sixteen axes and their anchors", (
+        "Ratings are a coach’s judgement [P] and no measurement; angles are rough. An easier option never asks more on "
+        "any axis than what it eases.",
+    ), ("Axis", "0", "1", "2", "3"), rows)
+
+
+def _stops() -> Section:
+    signs = [(SIGN_WORDS[sign], f"{symptom.value.replace('_', ' ')}, level {dose.SYMPTOM_LEVELS[symptom]}")
+             for sign, symptom in SIGNS.items()]
+    first = [(STOPS[key], "do not start without a clinician’s yes") for key in screening.DO_NOT_START]
+    ask = [(STOPS[key], "ask first") for key in screening.ASK_FIRST]
+    hours = int(FEVER_FREE.total_seconds()) // 3600
+    return Section("stops", "Stop signs and stop questions", (
+        "Nothing here is a diagnosis; each defers to a clinician and to local emergency advice.",
+        f"A stop stays open until its own yes: after a fever the client’s word {hours} h after it, after long soreness "
+        "yours, after everything else a clinician’s, with name and profession. Then it starts again at level "
+        f"{dose.RESTART}.",
+        f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level 7 or "
+        "8. A fall that hurt, that was not got up from alone, or with blood thinners stops as well; an illness without "
+        f"fever carries level {ILLNESS_CARRIES}.",
+    ), ("Sign or question", "What follows"), (*signs, *first, *ask))
+
+
+def _moving_on() -> Section:
+    rows = (
+        ("one step on", f"{progression_state.CLEAN_NEEDED} clean sessions running in which it was done in full, at level 0"),
+        ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {progression_state.TOO_HARD} or "
+         f"more harder than meant; or {progression_state.GAP_BACK} days without it"),
+        ("back to what was written", f"{progression_state.GAP_OUT} days without it"),
+        ("stays", f"anything else; it loads a region with pain of {progression_state.PAIN_HOLDS} or more, usual or not; you "
+         "hold it"),
+    )
+    return Section("moving-on", "Moving on, station by station", (
+        f"Clean: finished, at least {CLEAN_SHARE} % of the work done, no harder than meant, no pain of {CLEAN_PAIN} or "
+        "more beyond what is usual, no “that hurts”, and told by the client.",
+        f"A step adds in this order: {progression_steps.MORE_S} s or {progression_steps.MORE_REPS} repetition, {progression_steps.TWICE} times; then the "
+        "harder option; then the next weight that is owned, never more than twice the weight. With the harder option "
+        "or a heavier weight the amount starts again from what was written.",
+        f"Your ceiling is the steps of a session: {USUAL_STEPS} where you say nothing, {MOST_STEPS} at most; 0 means "
+        "never.",
+    ), ("A station goes", "When"), rows)
+
+
+def _hand() -> Section:
+    rows = tuple(
+        (name, "; ".join(f"{RULE_WORDS[rule]} {by:+d}" for rule, by in moves.items()) or "as above")
+        for name, moves in rules.PRESETS.items()
+    )
+    soft = ", ".join(sorted(RULE_WORDS[rule].lower() for rule in rules.SOFTENABLE))
+    return Section("hand", "Your hand in it", (
+        f"Three presets, and any rule stricter by up to {rules.MOST_SHIFT} levels in [rules.shift]. Only these may be "
+        f"softened: {soft}. Pain, soreness, symptoms, effort and the caps cannot be softened or overruled upward.",
+        "The software refuses: to start on an unanswered or positive stop question; to go on after pain of "
+        f"{STOP_PAIN} or “it gave way”; floor work for somebody alone who cannot get up alone; unsupported balance for "
+        "somebody who falls; an exercise never shown as a stand-in for somebody alone; moving on by a family member’s "
+        "guess; to promise that anything does no harm.",
+    ), ("Preset", "Levels added to each vote above 0"), rows)
+
+
+def _proofreading() -> Section:
+    rows = tuple((rule, said, _with_limit(mend)) for rule, (said, mend) in PROBLEMS.items())
+    return Section("proofreading", "What the proofreader looks at", (
+        "A check blocks publishing only where a client could be hurt: an easier option that asks more, a demand of 3 "
+        "with no easier option, a side left out without a reason, a time that cannot be.",
+    ), ("Check", "What is wrong", "What would mend it"), rows)
+
+
+def _with_limit(mend: str) -> str:
+    """The sentence with the limit named and not counted."""
+    return mend.replace("{limit} s", "the limit").replace("{limit}", "the limit")
+
+
+def _limits() -> Section:
+    bounds, sources = limit_bounds(), limit_sources()
+    rows = tuple((name, str(shipped), f"{least}–{most}", sources[name])
+                 for name, (least, most, shipped) in bounds.items())
+    return Section("limits", "The proofreader’s limits", (
+        "Yours to set in [proofreading] of source.toml. Seconds where the name ends in _s; shares in percent.",
+    ), ("Limit", "Shipped", "Bounds", "Source"), rows)
+
+
+def _checks() -> Section:
+    rows = tuple((NAMES[band.check], band_line(band)) for band in functional_checks.BANDS)
+    errors = tuple(f"{NAMES[check]}: {COACH_ERROR[check]}" for check in Check)
+    weeks = functional_checks.RETEST.days // 7
+    return Section("checks", "Functional checks", (
+        "For you alone; the client sees their own results over time. A single check predicts falls poorly, and none is "
+        "a diagnosis.",
+        *errors,
+        f"Not offered from pain {functional_checks.STOP_PAIN} today or with a stop open; balance and walk never to somebody "
+        f"alone. A quiet reminder after {weeks} weeks.",
+    ), ("Check", "Published figures"), rows)
+
+
+def for_coach(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
+    """Every section, exact."""
+    return (_levels(table), _votes(table), _regions(), _conditions(), _stops(), _moving_on(), _hand(), _anchors(),
+            _proofreading(), _limits(), _checks())

@@ -1,0 +1,74 @@
+"""Words about what is heard: the sound track, recorded lines, the check of loudness, what a device lacks. No Flet."""
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from app.domain.model.exercise import Exercise
+from app.domain.model.plan import StepSide
+from app.domain.sound.voice_lines import Line, Said
+from app.words.text import count, duration, listed
+
+# ------------------------------------------------------------------ the command
+
+NO_TRACK = "No session today, so there is no track; nothing was written."
+
+
+def track_written(name: str, seconds: int, cues: int, lines: int) -> str:
+    """What the `cues` command says at the end."""
+    spoken = f", {count(lines, 'spoken line')}" if lines else ", no spoken lines (the pack has no voice)"
+    return f"{name} is written: {duration(seconds)}, {count(cues, 'cue')}{spoken}."
+
+
+# ------------------------------------------------------------------ lines for a speech engine
+
+_SIDES = {StepSide.LEFT: "Left side.", StepSide.RIGHT: "Right side."}
+
+
+def line_words(line: Line, exercise: Exercise | None, language: str) -> str:
+    """What a speech engine is to say; empty where we have no words in that language."""
+    if line.said is Said.SIDE or exercise is None:
+        return _SIDES[StepSide(line.about)] if language == "en" else ""
+    cues = exercise.cues
+    if line.said is Said.NAME:
+        return f"Next: {exercise.name}." if language == "en" else f"{exercise.name}."
+    return (cues.set_up if line.said is Said.SET_UP else cues.safety)[line.number - 1]
+
+
+SPEAKING = "The voice of this computer reads the lines that are not recorded. This may take a minute."
+
+# ------------------------------------------------------------------ is it loud enough?
+
+CHECK_HEAD = "Is it loud enough?"
+CHECK_HINT = "Put the device where it will stand, go to where you will train, and listen."
+PLAY_IT = "Play the sounds"
+ASKED, ASKED_SHORT = "Can you hear it across the room?", "Heard across the room"
+NOT_HEARD = ("Turn the device up, put it nearer, or connect a louder speaker; then play the sounds again. Everything "
+             "is also on the screen, and is felt where the device vibrates.")
+HEARD = "Good. It will not be asked again; “Play the sounds” is in the settings too."
+NO_SOUND = "Nothing could be played here. The session goes by the screen, and by vibration where the device can."
+
+# ------------------------------------------------------------------ what a device lacks
+
+LACKS: Mapping[str, str] = {
+    "sound": "play tones", "haptics": "vibrate", "awake": "keep its screen on by itself",
+}
+"""By ability of the device."""
+
+
+def lacks_words(missing: Iterable[str]) -> str:
+    """One quiet sentence; empty where nothing is missing that a session would have used."""
+    there = set(missing)
+    told = [words for ability, words in LACKS.items() if ability in there]
+    return f"This device cannot {listed(told)}. The session goes on without." if told else ""
+
+
+# ------------------------------------------------------------------ a session that is due
+
+REMIND = "Remind me of a session that is due"
+REMIND_NOTE = "A notice of this computer, once on the day, while this app is open in a window. It goes nowhere else."
+REMIND_AT: Mapping[int, str] = {0: "Never", 8: "From 8:00", 10: "From 10:00", 15: "From 15:00", 18: "From 18:00"}
+
+
+def due_words(name: str) -> str:
+    """A notice: what is due."""
+    return f"“{name}” is due today. Open it when it suits you; nothing is lost if not."

@@ -1,0 +1,67 @@
+"""What the dose takes, told in whole amounts, and the words for it."""
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.domain.compile.dose_diff import Amount, Eased, eased_amounts
+from app.domain.compile.prescription import eased_work_s, longer_rest_s
+from app.domain.dosing.dose import AMOUNTS
+from app.domain.model.plan import Dose
+from app.domain.model.session import Block, BlockKind, Item, Session
+from app.words.amounts import amount_sentence, eased_words
+
+
+def _session(*items: Item, rounds: int = 3, rest_s: int = 20) -> Session:
+    return Session("s", "S", (
+        Block(BlockKind.WARM_UP, (Item("march", work_s=60),)),
+        Block(BlockKind.CIRCUIT, items, rounds, rest_s),
+    ))
+
+
+def test_each_amount_is_told_once_with_what_was_written_and_what_is_left() -> None:
+    """Two stations alike are one pair; the warm-up, which is never cut, is not among them."""
+    session = _session(Item("squat", work_s=40), Item("row", work_s=40), Item("press", reps=10))
+    told = eased_amounts(session, Dose(3, 2, 75, 150, 100))
+    assert told == (
+        Eased(Amount.ROUNDS, ((3, 2),)), Eased(Amount.WORK, ((40, 30),)), Eased(Amount.REPS, ((10, 7),)),
+        Eased(Amount.REST, ((20, 30),)),
+    )
+
+
+def test_the_whole_dose_takes_nothing() -> None:
+    """Nothing is told where nothing was taken."""
+    assert eased_amounts(_session(Item("squat", work_s=40)), Dose(0, 3, 100, 100, 100)) == ()
+    assert amount_sentence(Dose(0, 3, 100, 100, 100), _session(Item("squat", work_s=40))) == "The whole session."
+
+
+def test_the_sentence_is_in_seconds_and_rounds() -> None:
+    """No percent where seconds can be told; weights, which differ by hand, are told as a share."""
+    session = _session(Item("squat", work_s=40, load_g=4000))
+    assert amount_sentence(Dose(3, 2, 75, 150, 70), session) == (
+        "Easier today: 2 rounds instead of 3, 30 seconds of work instead of 40, 30 seconds of rest instead of 20 and "
+        "weights of at most 70 % of what was written.")
+
+
+def test_a_lighter_week_is_told_in_rounds_too() -> None:
+    """The dose is whole, the week is not."""
+    session = _session(Item("squat", work_s=40), rounds=4)
+    assert amount_sentence(Dose(0, 2, 100, 100, 100), session) == "Shorter today: 2 rounds instead of 4."
+
+
+def test_stations_that_differ_are_told_by_how_much() -> None:
+    """From the least to the most that any of them changed."""
+    assert eased_words(Eased(Amount.WORK, ((30, 25), (40, 30)))) == "each stretch of work 5 to 10 seconds shorter"
+    assert eased_words(Eased(Amount.REPS, ((8, 7), (9, 8)))) == "1 repetition fewer each time"
+
+
+@given(work_s=st.integers(5, 120), rest_s=st.integers(0, 90), level=st.sampled_from(sorted(AMOUNTS)))
+def test_what_is_told_is_what_is_compiled(work_s: int, rest_s: int, level: int) -> None:
+    """Never more work or less rest than was written, and the same numbers as the prescription."""
+    amount = AMOUNTS[level]
+    session = _session(Item("squat", work_s=work_s), rest_s=rest_s)
+    told = {e.what: e.pairs for e in eased_amounts(session, Dose(level, 3, amount.work, amount.rest, amount.load))}
+    for written, now in told.get(Amount.WORK, ()):
+        assert (written, now) == (work_s, eased_work_s(work_s, amount.work)) and now < written
+    for written, now in told.get(Amount.REST, ()):
+        assert (written, now) == (rest_s, longer_rest_s(rest_s, amount.rest)) and now > written

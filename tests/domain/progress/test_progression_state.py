@@ -1,0 +1,516 @@
+"""How far each station stands beyond what was written: on by two clean sessions, back by a bad one, else it holds."""
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from app.domain.compile.timeline import compile_timeline
+from app.domain.model.body import parse_spot
+from app.domain.model.client import Client, Condition, Place, UsualPain
+from app.domain.model.diary import AnsweredBy
+from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Sides
+from app.domain.model.plan import Because, Move, MoveKind, StepKind
+from app.domain.model.record import Ending, How, Hurt, Person
+from app.domain.model.session import Item
+from app.domain.progress.progression_steps import next_load_g
+from app.domain.progress.progression_today import done_before, is_waiting, shown_in
+from app.exchange.letters.agreement import agreed_records
+from app.words.client.progression import WHY, move_text
+from tests.domain.days import BODY, BRACE, CURL, LIBRARY, PLAIN, RISE, Days, amounts, session_of, steps
+from tests.domain.past import check_in, sore, stamp
+
+KNEE = parse_spot("left knee")
+#: Two clean sessions for each step.
+DAYS = tuple(range(0, 60, 3))
+WRITTEN = {"rise": (30, None, None), "curl": (16, 8, 2000), "brace": (15, None, None)}
+
+
+def moved(count: int, **more: Any) -> Days:
+    """So many clean sessions, three days apart."""
+    return Days(**more).good(*DAYS[:count])
+
+
+# ------------------------------------------------------------------ on
+
+def test_two_clean_sessions_move_each_station_one_step_on() -> None:
+    """Not before; 5 s more where there are seconds, 1 repetition where there are repetitions."""
+    assert amounts(moved(1).plan(3)) == WRITTEN
+    plan = moved(2).plan(6)
+    assert plan.dose.level == 0
+    assert amounts(plan) == {"rise": (35, None, None), "curl": (18, 9, 2000), "brace": (20, None, None)}
+    assert steps(plan) == {"rise": (1, MoveKind.SECONDS), "curl": (1, MoveKind.REPS), "brace": (1, MoveKind.SECONDS)}
+    assert {m.because for m in plan.moves} == {Because.CLEAN}
+    assert [(m.written, m.amount) for m in plan.moves] == [(30, 35), (8, 9), (15, 20)]
+
+
+def test_each_further_step_takes_two_more_and_ends_at_the_ceiling() -> None:
+    """Seconds or repetitions twice, then the harder option, then the next weight; the brace has two steps and stays."""
+    found = {n: amounts(moved(n).plan(DAYS[n])) for n in (3, 4, 6, 8, 14)}
+    assert found[3] == {"rise": (35, None, None), "curl": (18, 9, 2000), "brace": (20, None, None)}
+    assert found[4] == {"rise": (40, None, None), "curl": (20, 10, 2000), "brace": (25, None, None)}
+    assert found[6] == {"low": (30, None, None), "curl": (16, 8, 3000), "brace": (25, None, None)}
+    assert found[8] == found[14] == found[6]
+
+
+def test_warm_up_and_cool_down_never_move() -> None:
+    """They are as written."""
+    plan = moved(6).plan(DAYS[6])
+    assert [s.length_ms for s in plan.steps if s.is_effort and s.exercise == "march"] == [60_000, 30_000]
+
+
+@pytest.mark.parametrize(("most", "seconds"), [(0, 30), (1, 35), (2, 40)])
+def test_the_coach_sets_the_ceiling(most: int, seconds: int) -> None:
+    """However many clean sessions; 0 is never."""
+    days = moved(10, session=session_of(replace(RISE, steps=most)))
+    assert amounts(days.plan(DAYS[10]))["rise"][0] == seconds
+    assert days.at(DAYS[10])["rise"].step == most
+
+
+def test_two_steps_are_usual() -> None:
+    """Where the coach says nothing."""
+    assert Item("rise", work_s=30).steps == 2
+
+
+@pytest.mark.parametrize(("written", "held"), [(15, 25), (20, 30), (25, 30), (28, 28), (30, 30), (45, 45)])
+def test_a_hold_grows_to_thirty_seconds_at_most(written: int, held: int) -> None:
+    """In whole steps of 5 s."""
+    days = moved(8, session=session_of(RISE, replace(BRACE, hold_s=written)))
+    assert amounts(days.plan(DAYS[8]))["brace"][0] == held
+
+
+def test_a_hold_does_not_grow_where_long_holds_are_not_allowed() -> None:
+    """With a heart condition."""
+    plan = moved(4, client=replace(BODY, conditions=frozenset({Condition.HEART_CONDITION}))).plan(DAYS[4])
+    assert sum(s.length_ms for s in plan.steps if s.exercise == "brace" and s.round == 1 and s.is_effort) == 15_000
+    assert set(steps(plan)) == {"rise", "curl"}
+
+
+def test_a_station_that_is_written_twice_stays() -> None:
+    """It could not be told which of them moved."""
+    assert moved(4, session=session_of(RISE, BRACE, RISE)).plan(DAYS[4]).moves[0].exercise == "brace"
+
+
+# ------------------------------------------------------------------ the harder option
+
+SIX = DAYS[:6]
+
+
+def harder(client: Client = BODY, low: Exercise | None = None, place: Place | None = None) -> dict[str, Any]:
+    """What the rise is after six clean sessions."""
+    known = {**LIBRARY, "low": low or LIBRARY["low"]}
+    plan = Days(client, session_of(RISE, BRACE), known, place or Place()).good(*SIX).plan(DAYS[6])
+    return {i: a for i, a in amounts(plan).items() if i != "brace"}
+
+
+def test_the_harder_option_comes_at_the_amount_that_was_written() -> None:
+    """And is told with both names."""
+    plan = moved(6).plan(DAYS[6])
+    rise = next(m for m in plan.moves if m.exercise == "rise")
+    assert (rise.what, rise.to, rise.step, rise.written, rise.amount) == (MoveKind.HARDER, "low", 3, 30, 30)
+    assert plan.substitutions == () and all(s.written is None for s in plan.steps)
+
+
+@pytest.mark.parametrize("client", [
+    replace(BODY, alone=True), replace(BODY, limits={Axis.DEEP_KNEE_FLEXION: 1}), replace(BODY, same_as_always=True)],
+    ids=["alone and never shown", "over today's limits", "same as always"])
+def test_a_harder_option_that_may_not_be_gives_what_came_before(client: Client) -> None:
+    """10 s more of what is known."""
+    assert harder(client) == {"rise": (40, None, None)}
+
+
+def test_somebody_alone_gets_the_harder_option_once_it_was_shown_or_explains_itself() -> None:
+    """As with a stand-in."""
+    assert "low" in harder(replace(BODY, alone=True, shown=frozenset({"low"})))
+    assert "low" in harder(replace(BODY, alone=True), replace(LIBRARY["low"], self_explanatory=True))
+
+
+@pytest.mark.parametrize("low", [
+    replace(LIBRARY["low"], sides=Sides.EACH), replace(LIBRARY["low"], pattern=Pattern.HINGE),
+    replace(LIBRARY["low"], mode=Mode.HOLD, hold_s=20, rep_ms=0)])
+def test_a_harder_option_of_another_movement_other_sides_or_mode_is_no_rung(low: Exercise) -> None:
+    """It would not be the same, or not take the same time."""
+    days = Days(BODY, session_of(RISE), {**LIBRARY, "low": low}).good(*DAYS[:10])
+    assert amounts(days.plan(DAYS[10])) == {"rise": (40, None, None)}
+    assert days.at(DAYS[10])["rise"].step == 2
+
+
+def test_a_harder_option_that_needs_what_is_not_at_hand_waits() -> None:
+    """Where the kit is not told, what was written is at hand and nothing else."""
+    assert "rise" in harder(low=replace(LIBRARY["low"], equipment=("step",)))
+    assert "low" in harder(replace(BODY, kit=frozenset({"step"})), replace(LIBRARY["low"], equipment=("step",)))
+
+
+def test_a_harder_option_that_loads_what_hurts_waits() -> None:
+    """Also where the easier one does not."""
+    low = replace(LIBRARY["low"], demand={**LIBRARY["low"].demand, Axis.ANKLE_LOAD: 1})
+    client = replace(BODY, usual_pain={parse_spot("ankle"): UsualPain(4, "physiotherapist", stamp("", 99).local)})
+    days = Days(client, session_of(RISE), {**LIBRARY, "low": low}).good(*DAYS[:6])
+    assert "low" in amounts(days.plan(DAYS[6]))
+    sore_ankle = check_in(DAYS[6], pain=sore(left_ankle=3))
+    assert (days.plan(DAYS[6], sore_ankle).dose.level, "rise" in amounts(days.plan(DAYS[6], sore_ankle))) == (0, True)
+
+
+def test_of_several_harder_options_the_coachs_first_comes_that_may_be() -> None:
+    """In the order in which they are written."""
+    rise = replace(LIBRARY["rise"], harder=(Option("deep"), Option("low")))
+    deep = replace(LIBRARY["low"], id="deep", name="Deep", demand={Axis.DEEP_KNEE_FLEXION: 3})
+    known = {**LIBRARY, "rise": rise, "deep": deep}
+    for most, which in ((3, "deep"), (2, "low"), (1, "rise")):
+        client = replace(BODY, limits={Axis.DEEP_KNEE_FLEXION: most})
+        assert which in amounts(Days(client, session_of(RISE), known).good(*SIX).plan(DAYS[6]))
+
+
+def test_a_harder_option_done_well_stays_and_one_that_hurt_goes() -> None:
+    """Judged by what was really done."""
+    days = moved(6)
+    days.do(DAYS[6], hurts=(Hurt(KNEE, 2, exercise="low"),))
+    assert days.at(DAYS[7])["rise"].step == 2
+    assert days.at(DAYS[7])["curl"].step == 3
+
+
+# ------------------------------------------------------------------ load
+
+@pytest.mark.parametrize(("weights", "raised", "next_g"), [
+    ((2000, 2200, 4000), False, 2200), ((2000, 2500), False, 0), ((2000, 2500), True, 2500), ((2000, 4000), True, 4000),
+    ((2000, 4500), True, 0), ((2000,), True, 0), ((3000,), True, 0), ((), True, 0), (None, True, 0),
+    ((1500, 2500), True, 2500)])
+def test_the_next_weight(weights: tuple[int, ...] | None, raised: bool, next_g: int) -> None:
+    """The next one owned: within 10 % at once, else after seconds or repetitions, never more than double."""
+    assert next_load_g(2000, weights, raised=raised) == next_g
+
+
+def test_an_exercise_without_a_harder_option_goes_on_to_the_next_weight() -> None:
+    """At the repetitions that were written; where there is none it keeps its repetitions."""
+    assert amounts(moved(6).plan(DAYS[6]))["curl"] == (16, 8, 3000)
+    assert amounts(moved(6, client=replace(BODY, weights_g=(2000,))).plan(DAYS[6]))["curl"] == (20, 10, 2000)
+    load = next(m for m in moved(6).plan(DAYS[6]).moves if m.exercise == "curl")
+    assert (load.what, load.written, load.amount) == (MoveKind.LOAD, 2000, 3000)
+
+
+# ------------------------------------------------------------------ back, and holding
+
+def spoilt(**told: Any) -> dict[str, int]:
+    """Each station's step after four clean sessions and one that was not."""
+    days = moved(4)
+    days.do(DAYS[4], **told)
+    return {i: s.step for i, s in days.at(DAYS[5]).items()}
+
+
+ALL_BACK = {"rise": 1, "curl": 1, "brace": 1}
+ALL_STAY = {"rise": 2, "curl": 2, "brace": 2}
+
+
+@pytest.mark.parametrize(("told", "expected"), [
+    ({"hurts": (Hurt(KNEE, 1, exercise="rise"),)}, ALL_STAY | {"rise": 1}),
+    ({"by_hand": (("rise", "march"),)}, ALL_STAY | {"rise": 1}),
+    ({"hows": {"curl": How.SKIPPED}}, ALL_STAY | {"curl": 1}),
+    ({"hows": {"brace": How.PART}}, ALL_STAY | {"brace": 1}),
+    ({"hows": {"brace": How.STOPPED}, "ending": Ending.TOO_MUCH}, ALL_STAY | {"brace": 1}),
+    ({"rpe": 7}, ALL_BACK), ({"rpe": 10}, ALL_BACK),
+    ({"rpe": 6}, ALL_STAY), ({"rpe": None}, ALL_STAY), ({"pain": None}, ALL_STAY), ({"pain": sore(neck=5)}, ALL_STAY),
+    ({"hows": {"rise": How.EASIER}}, ALL_STAY),
+    ({"done": (), "ending": Ending.PAIN}, ALL_BACK), ({"done": (), "ending": Ending.INTERRUPTED}, ALL_STAY),
+    ({"hows": {"curl": How.SKIPPED}, "ending": Ending.INTERRUPTED}, ALL_STAY | {"curl": 1}),
+    ({"answered_by": AnsweredBy.LEADER}, ALL_STAY),
+], ids=str)
+def test_what_takes_a_step_back_and_what_holds(told: dict[str, Any], expected: dict[str, int]) -> None:
+    """The station that it concerns, or all where the session was too hard."""
+    assert spoilt(**told) == expected
+
+
+def test_it_never_goes_below_what_was_written() -> None:
+    """However bad."""
+    days = Days()
+    for day in DAYS[:5]:
+        days.do(day, rpe=10)
+    assert {s.step for s in days.at(15).values()} == {0}
+    assert days.plan(DAYS[5]).moves == ()
+
+
+@pytest.mark.parametrize("told", [{"rpe": 6}, {"hows": {"rise": How.EASIER}}, {"rpe": None}], ids=str)
+def test_a_session_that_was_not_clean_breaks_the_run(told: dict[str, Any]) -> None:
+    """One before and one after are not two running."""
+    days = Days().good(0)
+    days.do(3, **told)
+    assert days.good(6).at(9)["rise"].step == 0
+    assert days.good(9).at(12)["rise"].step == 1
+
+
+def test_a_led_persons_sessions_never_move_on() -> None:
+    """They are somebody's guess."""
+    days = Days()
+    for day in DAYS[:6]:
+        days.do(day, answered_by=AnsweredBy.LEADER)
+    assert {s.step for s in days.at(20).values()} == {0}
+
+
+def test_a_station_that_comes_back_is_told_with_its_reason() -> None:
+    """One step less than last time."""
+    days = moved(4)
+    days.do(DAYS[4], hows={"curl": How.SKIPPED}, rpe=7)
+    days.good(*DAYS[5:7])
+    plan = days.plan(DAYS[7])
+    assert {m.exercise: (m.step, m.because) for m in plan.moves}["curl"] == (1, Because.SKIPPED)
+    assert {m.exercise: (m.step, m.because) for m in plan.moves}["rise"] == (1, Because.TOO_HARD)
+
+
+def test_a_station_that_stands_as_written_again_is_told_once() -> None:
+    """On the first whole session after it."""
+    days = moved(2)
+    days.do(DAYS[2], hurts=(Hurt(KNEE, 1, exercise="rise"),))
+    own, days.session = days.session, replace(session_of(BRACE), id="other")
+    days.good(*DAYS[3:5])
+    days.session = own
+    told = {m.exercise: (m.step, m.because, m.written, m.amount) for m in days.plan(DAYS[5]).moves}
+    assert told["rise"] == (0, Because.HURT, 30, 30) and told["curl"] == (1, Because.CLEAN, 8, 9)
+    days.do(DAYS[5], rpe=6)
+    days.session = replace(session_of(BRACE), id="other")
+    days.good(*DAYS[6:8])
+    days.session = own
+    assert {m.exercise for m in days.plan(DAYS[8]).moves} == {"curl", "brace"}
+
+
+# ------------------------------------------------------------------ gaps
+
+@pytest.mark.parametrize(("gap", "step"), [(3, 2), (14, 2), (15, 1), (28, 1), (29, 0), (300, 0)])
+def test_a_gap_takes_a_step_or_all(gap: int, step: int) -> None:
+    """Counted from the last day on which the exercise was done."""
+    assert {s.step for s in moved(4).at(DAYS[3] + gap).values()} == {step}
+
+
+def test_a_gap_counts_once() -> None:
+    """Going on after it takes nothing more."""
+    days = moved(4).good(DAYS[3] + 16)
+    assert days.at(DAYS[3] + 19)["rise"].step == 1
+    assert days.at(DAYS[3] + 19)["rise"].because is Because.GAP
+    days = moved(4)
+    days.session, own = replace(session_of(BRACE), id="other"), days.session
+    days.good(DAYS[3] + 16, DAYS[3] + 19)
+    days.session = own
+    assert days.at(DAYS[3] + 22)["rise"].step == 1
+
+
+def test_sessions_before_and_after_a_gap_are_not_two_running() -> None:
+    """Also where there was nothing to take back."""
+    days = Days().good(0, 40)
+    assert days.at(43)["rise"].step == 0
+    assert days.good(43).at(46)["rise"].step == 0
+    assert days.good(46).at(49)["rise"].step == 1
+
+
+def test_another_session_with_the_same_exercise_bridges_a_gap() -> None:
+    """For that exercise and no other."""
+    days = moved(4)
+    other = Days(session=replace(session_of(RISE), id="other"))
+    other.do(20)
+    days.records += other.records
+    assert {i: s.step for i, s in days.at(DAYS[3] + 20).items()} == {"rise": 2, "curl": 1, "brace": 1}
+
+
+def test_sessions_of_another_name_move_nothing() -> None:
+    """A station belongs to its session."""
+    days = moved(4)
+    days.session = replace(days.session, id="other")
+    assert {s.step for s in days.at(DAYS[4]).values()} == {0}
+
+
+# ------------------------------------------------------------------ pain
+
+USUAL = replace(BODY, usual_pain={KNEE: UsualPain(4, "physiotherapist", stamp("", 99).local)})
+
+
+def test_usual_pain_lets_the_dose_be_and_keeps_the_station_where_it_is() -> None:
+    """Only those that load the joint; the others go on."""
+    days = Days(USUAL)
+    for day in DAYS[:6]:
+        days.do(day, check_in(day, pain=sore(left_knee=3)), pain=sore(left_knee=3))
+    plan = days.plan(DAYS[6], check_in(DAYS[6], pain=sore(left_knee=3)))
+    assert plan.dose.level == 0
+    assert {m.exercise: m.step for m in plan.moves} == {"curl": 3, "brace": 2}
+
+
+@pytest.mark.parametrize(("knee", "step"), [(0, 2), (2, 2), (3, 1), (4, 1)])
+def test_pain_this_morning_keeps_a_station_from_moving_on(knee: int, step: int) -> None:
+    """It stays at what was last given, with its reason."""
+    days = moved(4, client=USUAL)
+    plan = days.plan(DAYS[4], check_in(DAYS[4], pain=sore(left_knee=knee)))
+    rise = next(m for m in plan.moves if m.exercise == "rise")
+    assert (plan.dose.level, rise.step) == (0, step)
+    assert rise.because is (Because.PAIN if step == 1 else Because.CLEAN)
+
+
+def test_pain_in_the_last_session_keeps_a_station_from_moving_on() -> None:
+    """Whichever session it was."""
+    days = moved(4, client=USUAL)
+    own, days.session = days.session, replace(session_of(BRACE), id="other")
+    days.do(DAYS[4], pain=sore(left_knee=3))
+    days.session = own
+    told = {m.exercise: (m.step, m.because) for m in days.plan(DAYS[5]).moves}
+    assert told["rise"] == (1, Because.PAIN) and told["curl"] == (2, Because.CLEAN)
+    days = moved(3, client=USUAL)
+    days.do(DAYS[3], pain=sore(left_knee=3))
+    assert days.at(DAYS[4])["rise"].step == 1
+    assert days.at(DAYS[4])["curl"].step == 2
+
+
+# ------------------------------------------------------------------ as written all the same
+
+def test_at_any_level_above_0_the_session_is_as_written_or_less() -> None:
+    """The steps are kept for a better day."""
+    days = moved(4)
+    for answers in ({"soreness": sore(left_hip=4)}, {"slept": None}, {"answered_by": AnsweredBy.LEADER}, {"slept": 1}):
+        morning = check_in(DAYS[4], **answers)
+        plan = days.plan(DAYS[4], morning)
+        assert plan.dose.level > 0 and plan.moves == ()
+        assert plan == compile_timeline(days.order(DAYS[4], morning))
+        assert is_waiting(plan, days.sessions)
+    assert not is_waiting(days.plan(DAYS[4]), days.sessions) and not is_waiting(Days().plan(0), [])
+    days.do(DAYS[4], check_in(DAYS[4], slept=None))
+    assert days.good(DAYS[5]).at(DAYS[6])["rise"].step == 2
+
+
+def test_done_as_written_does_not_count_towards_the_step_after_the_next() -> None:
+    """A step is judged by sessions that were done at it."""
+    days = moved(2)
+    for day in DAYS[2:6]:
+        days.do(day, check_in(day, slept=None))
+    assert days.at(DAYS[6])["rise"].step == 1
+    assert amounts(days.plan(DAYS[6]))["rise"][0] == 35
+
+
+def test_a_lighter_week_adds_nothing_and_moves_nothing_on() -> None:
+    """Nor does it break a run, and at what was written it counts for nothing either."""
+    fresh = Days()
+    for day in DAYS[:4]:
+        fresh.do(day, lighter_week=True)
+    assert {s.step for s in fresh.at(DAYS[4]).values()} == {0}
+    days = moved(3)
+    assert days.plan(DAYS[3], lighter_week=True).moves == ()
+    for day in DAYS[3:6]:
+        days.do(day, lighter_week=True)
+    assert days.at(DAYS[6])["rise"].step == 1
+    assert days.good(DAYS[6]).at(DAYS[7])["rise"].step == 2
+
+
+def test_nothing_is_added_where_time_is_short() -> None:
+    """A round is never given up for seconds."""
+    days = moved(4)
+    full = days.plan(DAYS[4])
+    plain = compile_timeline(days.order(DAYS[4], check_in(DAYS[4])))
+    minutes = -(-plain.total_ms // 60_000)
+    assert full.total_ms > minutes * 60_000
+    days.place = Place(minutes=minutes)
+    assert days.plan(DAYS[4]) == plain
+
+
+def test_nothing_is_added_to_a_stand_in() -> None:
+    """It was not what was done well."""
+    days = Days(session=session_of(Item("low", work_s=30), BRACE)).good(*DAYS[:4])
+    assert steps(days.plan(DAYS[4]))["low"] == (2, MoveKind.SECONDS)
+    days.client = replace(BODY, limits={Axis.DEEP_KNEE_FLEXION: 1})
+    plan = days.plan(DAYS[4])
+    assert plan.substitutions[0].to == "rise"
+    assert amounts(plan)["rise"] == (30, None, None) and "low" not in steps(plan)
+    days.do(DAYS[4])
+    assert days.at(DAYS[5])["low"].step == 2
+
+
+@pytest.mark.parametrize("now", [
+    replace(RISE, work_s=40), Item("rise", reps=30, steps=4), replace(CURL, reps=10), replace(CURL, load_g=3000)])
+def test_what_the_coach_writes_anew_starts_from_there(now: Item) -> None:
+    """Steps belong to the amount that they were added to."""
+    days = moved(5)
+    kept = {i.exercise: i for i in (RISE, CURL, BRACE)} | {now.exercise: now}
+    days.session = session_of(*kept.values())
+    assert days.at(DAYS[5])[now.exercise].step == 0
+    assert {s.step for i, s in days.at(DAYS[5]).items() if i != now.exercise} == {2}
+
+
+def test_a_lower_ceiling_takes_back_what_is_above_it() -> None:
+    """As the coach's wish."""
+    days = moved(5)
+    days.session = session_of(replace(RISE, steps=1), replace(CURL, steps=0), BRACE)
+    told = {m.exercise: (m.step, m.because) for m in days.plan(DAYS[5]).moves}
+    assert told == {"rise": (1, Because.HELD), "curl": (0, Because.HELD), "brace": (2, Because.CLEAN)}
+
+
+def test_what_the_coach_holds_stays_where_it_is() -> None:
+    """The others go on; without the coach's hand it goes on from there."""
+    days = moved(3)
+    days.client = replace(BODY, held=frozenset({"rise"}))
+    days.good(*DAYS[3:7])
+    told = {m.exercise: (m.step, m.because) for m in days.plan(DAYS[7]).moves}
+    assert told["rise"] == (1, Because.HELD) and told["curl"][0] == 3
+    days.client = BODY
+    assert {m.exercise: m.step for m in days.plan(DAYS[7]).moves}["rise"] == 2
+
+
+# ------------------------------------------------------------------ the first time, and shown
+
+def set_ups(days: Days, day: int) -> dict[str, list[int]]:
+    """Seconds of every set-up by exercise."""
+    plan = days.plan(day, done_before=done_before(days.sessions))
+    found: dict[str, list[int]] = {}
+    for step in plan.steps:
+        if step.kind is StepKind.SETUP:
+            found.setdefault(step.exercise or "", []).append(step.length_ms // 1000)
+    return found
+
+
+def test_what_is_new_takes_longer_to_set_up_the_first_time() -> None:
+    """Twice as long and at least 10 s; from the second round on, and ever after, as usual."""
+    long_one = replace(PLAIN, id="rise", name="Rise", set_up_s=12)
+    short_one = replace(LIBRARY["brace"], set_up_s=3)
+    days = Days(session=session_of(RISE, BRACE), library={**LIBRARY, "rise": long_one, "brace": short_one})
+    assert set_ups(days, 0) == {"march": [10, 5], "rise": [24, 12], "brace": [10, 3]}
+    days.do(0, hows={"brace": How.SKIPPED})
+    assert set_ups(days, 3) == {"march": [5, 5], "rise": [12, 12], "brace": [10, 3]}
+    assert {s.length_ms for s in compile_timeline(days.order(3, check_in(3))).steps if s.kind is StepKind.SETUP} == {
+        3_000, 5_000, 12_000}
+
+
+def test_what_was_done_in_full_without_pain_counts_as_shown() -> None:
+    """Each time, and as what it was really done."""
+    done = Days().do(0, hows={"curl": How.PART}, hurts=(Hurt(KNEE, 2, exercise="rise"),))
+    assert shown_in(done) == {"march", "brace"}
+    assert shown_in(Days().do(0)) == {"march", "rise", "curl", "brace"}
+
+
+def test_options_of_an_exercise_are_no_rungs_of_their_own_ladder() -> None:
+    """An exercise that names itself, or one that is not there."""
+    odd = replace(LIBRARY["rise"], harder=(Option("rise"), Option("nowhere")))
+    days = Days(BODY, session_of(RISE), {**LIBRARY, "rise": odd}).good(*DAYS[:8])
+    assert days.at(DAYS[8])["rise"].step == 2
+
+
+# ------------------------------------------------------------------ told
+
+@pytest.mark.parametrize(("move", "said"), [
+    (Move("rise", 1, MoveKind.SECONDS, Because.CLEAN, 30, 35), "5 seconds more, 35 in all, after two good sessions."),
+    (Move("curl", 1, MoveKind.REPS, Because.SKIPPED, 8, 9), "1 repetition more, 9 in all, since it was left out."),
+    (Move("rise", 3, MoveKind.HARDER, Because.CLEAN, 30, 30, "low"),
+     "One step harder than “Stand up from a chair”, after two good sessions."),
+    (Move("curl", 3, MoveKind.LOAD, Because.CLEAN, 2000, 3000), "3 kg instead of 2 kg, after two good sessions."),
+    (Move("rise", 4, MoveKind.LOAD, Because.HELD, 2000, 2500, "low"),
+     "One step harder than “Stand up from a chair”, with 2.5 kg instead of 2 kg, as your coach wants it."),
+    (Move("rise", 0, MoveKind.SECONDS, Because.HURT, 30, 30), "As written again, 30 seconds, since it hurt."),
+])
+def test_each_move_is_one_plain_sentence(move: Move, said: str) -> None:
+    """What is more, how much it is in all, and why."""
+    assert move_text(move, {i: e.name for i, e in LIBRARY.items()}) == said
+    assert set(WHY) == set(Because)
+
+
+def test_that_it_hurt_does_not_travel_where_pain_is_not_sent() -> None:
+    """Nor that something hurts today; any other reason does."""
+    done = Days().do(0)
+    moves = tuple(Move("rise", 0, MoveKind.SECONDS, because, 30, 30) for because in Because)
+    done = replace(done, plan=replace(done.plan, moves=moves))
+    sent, = agreed_records(Person("p", "Ines", sends=frozenset({"sessions"})), [done])
+    assert isinstance(sent, type(done))
+    told = {one.because for one in sent.plan.moves}
+    assert told == set(Because) - {Because.HURT, Because.PAIN}
+    whole, = agreed_records(Person("p", "Ines"), [done])
+    assert whole == done

@@ -1,0 +1,69 @@
+"""The card shows the more pressing face first, and Start only where nothing speaks against it."""
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import UTC, date, datetime
+
+import pytest
+from app.ui.client.today.today_screen.card_face import Standing, standing
+
+from app.actions.training.today import Today
+from app.domain.dosing.history import Stop
+from app.domain.errors import TooShort
+from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, Timeline
+from app.domain.model.record import CheckIn, Ending, Person, SessionDone, Stamp
+from app.domain.model.rules import RuleId
+from app.storage.packs import KeptPack
+from tests.exchange.fixed import SOURCE
+
+DAY = date(2026, 3, 2)
+NOW = datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
+STAMP = Stamp("c", "ada", NOW, DAY, 0)
+WORK = (Step(StepKind.WORK, Part.MAIN, 0, 30_000, "rise"),)
+
+
+def dose(level: int, *reasons: Reason) -> Dose:
+    """Of that level."""
+    return Dose(level, 1, 100, 100, 100, reasons)
+
+
+READY = Today(
+    Person("ada", "Ada", screened=DAY), DAY, KeptPack("ab", "key", SOURCE, NOW), session=SOURCE.sessions[0],
+    check_in=CheckIn(STAMP, frozenset(), level=1), timeline=Timeline("short", WORK, dose(1)),
+)
+STOP = Stop("c", 7, NOW, "stop_and_ask", "clinician")
+DONE = SessionDone(STAMP, "Short one", Timeline("short", (), dose(1)), "", Ending.FINISHED, (), 600)
+OPEN_SIGNS = Reason(RuleId.SYMPTOMS, 6, (("missing", "symptoms"),))
+SAME_DAY = Reason(RuleId.DAYS, 6, (("days", 0),))
+
+
+@pytest.mark.parametrize(("card", "face"), [
+    (READY, Standing.READY),
+    (replace(READY, check_in=None), Standing.ASK),
+    (replace(READY, pack=None), Standing.NO_PROGRAMME),
+    (replace(READY, is_running=True, stop=STOP), Standing.RUNNING),
+    (replace(READY, stop=STOP), Standing.STOPPED),
+    (replace(READY, check_in=None, stop=STOP), Standing.STOPPED),
+    (replace(READY, timeline=Timeline("short", (), dose(7))), Standing.STOPPED),
+    (replace(READY, person=Person("ada", "Ada", waiting=frozenset({"aneurysm"})), ask_again=True), Standing.WAITING),
+    (replace(READY, ask_again=True), Standing.SCREENING),
+    (replace(READY, check_in=CheckIn(STAMP, level=7), timeline=Timeline("short", (), dose(7))), Standing.YES_GIVEN),
+    (replace(READY, check_in=CheckIn(STAMP, level=8), ask_again=True), Standing.SCREENING),
+    (replace(READY, session=None), Standing.NO_SESSION),
+    (replace(READY, check_in=None, done=DONE), Standing.DONE),
+    (replace(READY, timeline=Timeline("short", (), dose(6, OPEN_SIGNS))), Standing.ANSWER),
+    (replace(READY, timeline=Timeline("short", (), dose(6, SAME_DAY))), Standing.REST),
+    (replace(READY, timeline=None, too_short=TooShort(session="s", least_s=900, asked_s=600)), Standing.TOO_SHORT),
+    (replace(READY, timeline=Timeline("short", (), dose(1))), Standing.NOTHING_LEFT),
+])
+def test_the_face(card: Today, face: Standing) -> None:
+    """Of every state."""
+    assert standing(card, chosen=False) is face
+
+
+def test_a_session_picked_by_hand_is_shown_after_today_s(
+) -> None:
+    """What was done today does not stand in front of it; a stop does."""
+    card = replace(READY, check_in=None, done=DONE)
+    assert standing(card, chosen=True) is Standing.ASK
+    assert standing(replace(card, stop=STOP), chosen=True) is Standing.STOPPED

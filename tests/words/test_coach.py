@@ -1,0 +1,96 @@
+"""What the desk says, and why: names, numbers and days, never a score."""
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+from app.ui.coach.person.person_screen.station_panel import changes_known
+
+from app.domain.measures.attention import Because, Flag, Line, Told
+from app.domain.model.client import Condition
+from app.domain.model.record import Ending, Hurt, Person
+from app.domain.model.rules import RuleId
+from app.words.coach import desk, person, publish
+from tests.actions.afar import KNEE, check_in, gave_way, session
+
+DAY = date(2026, 3, 1)
+
+
+def flag(because: Because, numbers: tuple[int, ...] = (), words: tuple[str, ...] = (), record: str = "r4") -> Flag:
+    return Flag("p", "Ada", because, DAY, (record,), numbers, words)
+
+
+def test_pain_names_the_spot_and_what_came_before() -> None:
+    """The highest spot of the record, and the three answers before it."""
+    told = tuple(Told(f"r{at}", "check_in", DAY, pain) for at, pain in enumerate((0, 2, 3, 4, 5)))
+    said = desk.flag_text(flag(Because.PAIN, (5,)), check_in("p", "r4", 0, 5), Line("p", "Ada", told))
+    assert said == "Right knee 5 of 10 on Sunday 1 March, after 2, 3, 4"
+    assert desk.flag_text(flag(Because.PAIN, (5,))) == "Pain 5 of 10 on Sunday 1 March"
+
+
+@pytest.mark.parametrize(("one", "said"), [
+    (flag(Because.EFFORT, (8, 9, 6)), "Effort 8 and 9 where 6 was meant, last on Sunday 1 March"),
+    (flag(Because.EFFORT, (8, 8, 6)), "Effort 8 twice where 6 was meant, last on Sunday 1 March"),
+    (flag(Because.RISING, (0, 1, 2, 3)), "Pain 0, 1, 2, then 3 of 10 on Sunday 1 March"),
+    (flag(Because.SWAPPED, (3,), ("push-up", "wall-push")),
+     "“wall push” instead of “push up”, 3 times, last on Sunday 1 March"),
+    (flag(Because.FORTNIGHT, (15,)), "Last session Sunday 1 March, 15 days ago"),
+    (flag(Because.NOTHING_BACK, (21,)), "Last return Sunday 1 March, 21 days ago"),
+])
+def test_each_reason_tells_its_numbers_and_day(one: Flag, said: str) -> None:
+    """Without the record too, as the command prints it."""
+    assert desk.flag_text(one) == said
+
+
+def test_stops_are_told_in_words() -> None:
+    """A sign, a joint that gave way, and a rule that stopped them at the check-in."""
+    stopped = session("p", "r4", ending=Ending.SIGN, sign="chest_pressure")
+    assert desk.flag_text(flag(Because.SIGN, words=("chest_pressure",)), stopped).startswith("Stopped: pressure")
+    said = desk.flag_text(flag(Because.SIGN, words=("gave_way",)), gave_way("p", "r4"))
+    assert said == "Stopped: a joint that gave way (right knee), on Sunday 1 March"
+    morning = check_in("p", "r4", level=7, stopped_by="soreness")
+    assert "achy for days" in desk.flag_text(flag(Because.SIGN, words=("soreness",)), morning)
+
+
+def test_everything_has_words() -> None:
+    """No reason, rule, ending or condition is without."""
+    assert set(desk.REASON_WORDS) == set(Because)
+    assert set(person.RULE_WORDS) == set(RuleId)
+    assert set(person.ENDINGS) == set(Ending)
+    assert set(person.CONDITION_WORDS) == set(Condition)
+
+
+def test_what_is_not_sent_is_said() -> None:
+    """So that nobody takes silence for health."""
+    assert person.not_sent(Person("p", "Ada")) == ()
+    assert person.not_sent(Person("p", "Ada", sends=frozenset({"sessions", "check_ins", "notes"}))) == (
+        "Pain and soreness are not shared: their absence here says nothing.",)
+
+
+def test_a_hurt_in_a_session_says_where_when_and_in_what() -> None:
+    """With the exercise by its name of that time."""
+    hurt = Hurt(KNEE, 5, True, "chair-squat", 7 * 60_000 + 5)
+    said = person.hurt_line(hurt, {"chair-squat": "Stand up from a chair"})
+    assert said == "“That hurts” at minute 7: right knee 5 of 10 in “Stand up from a chair”, and it gave way"
+
+
+def test_the_desk_says_of_whom_harm_cannot_show() -> None:
+    """By name while they are few."""
+    assert desk.withheld(("Ada",)).startswith("Ada does not share all of pain and check-ins:")
+    assert desk.withheld(("Ada", "Bo")).startswith("Ada and Bo do not share")
+    assert desk.withheld(("Ada", "Bo", "Cy", "Di")).startswith("4 people do not share")
+
+
+def test_a_change_that_led_to_what_hurt_is_not_offered_for_good() -> None:
+    """The other one of the same session is."""
+    to_seated, to_wall = ("march", "seated-march"), ("push-up", "wall-push")
+    done = session("p", "r", by_hand=(to_seated, to_wall), hurts=(Hurt(KNEE, 6, exercise="seated-march"),))
+    assert list(changes_known([done])) == [to_wall]
+
+
+def test_the_sheet_holds_every_word_in_order() -> None:
+    """In lines of five, numbered."""
+    words = [f"word{at}" for at in range(25)]
+    page = publish.sheet_text(words, "Odile Marsh", "Evenload")
+    assert [w for w in page.split() if w.startswith("word") and w[4:].isdigit()] == words
+    assert "21-25" in page and "Odile Marsh" in page
