@@ -18,12 +18,11 @@ from PIL import Image, ImageDraw
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
-from app.actions.desk.attention_list.publishing import figures_of  # noqa: E402
-from app.exchange.forms.field_types.source import read_media, read_source  # noqa: E402
-
+from app.actions.desk.publishing import figures_of  # noqa: E402
 from app.domain.model.rules import DEFAULT_RULES  # noqa: E402
 from app.domain.model.source import Source  # noqa: E402
 from app.exchange.crypto.keys import CoachKeys, recovery_pairs, sealing_pair, signing_pair  # noqa: E402
+from app.exchange.forms.source import read_media, read_source  # noqa: E402
 from app.exchange.packs.manifest import key_text  # noqa: E402
 from app.exchange.packs.pack import build_pack  # noqa: E402
 

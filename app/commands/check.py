@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from app.actions.desk.attention_list.publishing import figures_of
+from app.actions.desk.publishing import figures_of
 from app.commands.data import known_coaches, sealing_keys
 from app.commands.files import read_file
 from app.commands.shapes import source_shape
-from app.domain.proofreading.proofread.proofread import proofread
+from app.domain.proofreading.proofread import proofread
 from app.exchange.crypto.file_kinds import Kind, kind_of
 from app.exchange.crypto.keys import matching_words
 from app.exchange.crypto.text_form import unwrapped
-from app.exchange.forms.field_types.source import read_source
+from app.exchange.forms.source import read_source
 from app.exchange.letters.replies import read_reply
 from app.exchange.letters.returns import read_return
 from app.exchange.packs.pack import read_pack

@@ -17,7 +17,7 @@ from app.domain.model.source import Source
 from app.domain.sound.audio_track import CueTrack, lay_track, write_track
 from app.domain.sound.voice_lines import exercise_lines, side_lines
 from app.domain.sound.wav import RATE
-from app.exchange.forms.field_types.source import read_media
+from app.exchange.forms.source import read_media
 from app.exchange.packs.archive import Shelf
 from app.exchange.packs.recorded_lines import read_recording
 from app.exchange.packs.voice_files import clips_in

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from app.actions.desk.attention_list import attention_list, intake
+from app.actions.desk import attention_list, intake
 from app.commands.data import store_of
 from app.commands.files import read_file
 from app.device.clock import SystemClock

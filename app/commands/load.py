@@ -7,7 +7,7 @@ from typing import Any
 
 from app.commands.files import read_file
 from app.domain.measures.training_load import DayLoad, WeekLoad, calendar_weeks, daily_loads, days_with_averages
-from app.exchange.forms.field_types.load_table import load_rows
+from app.exchange.forms.load_table import load_rows
 from app.words.machine import training_load as words
 
 DONE = 0

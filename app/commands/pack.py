@@ -4,7 +4,7 @@ from __future__ import annotations
 import argparse
 import json
 
-from app.actions.desk.attention_list import publishing
+from app.actions.desk import publishing
 from app.commands.data import store_of
 from app.commands.files import write_file
 from app.commands.shapes import problem_shape

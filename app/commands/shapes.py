@@ -6,7 +6,7 @@ from typing import Any
 
 from app.domain.model.plan import Dose, LeftOut, Step, Substitution, Timeline
 from app.domain.model.source import Source
-from app.domain.proofreading.proofread.proofread import Problem
+from app.domain.proofreading.proofread import Problem
 from app.words import text
 from app.words.coach.proofreading import problem_mend, problem_text
 

@@ -16,8 +16,8 @@ from app.domain.model.client import Client, Place
 from app.domain.model.plan import StepKind, Timeline
 from app.domain.model.rules import rule_table
 from app.domain.model.source import Source
-from app.exchange.forms.field_types import command_inputs
-from app.exchange.forms.field_types.source import read_source
+from app.exchange.forms import command_inputs
+from app.exchange.forms.source import read_source
 from app.exchange.packs.pack import read_pack
 from app.words import text
 from app.words.amounts import amount_sentence

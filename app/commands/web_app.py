@@ -4,7 +4,7 @@ from __future__ import annotations
 import argparse
 import webbrowser
 
-from app.actions.desk.attention_list.web_app_build import make_app
+from app.actions.desk.web_app_build import make_app
 from app.domain.errors import WrongValue
 from app.exchange.brands.brand_file import read_brand_files
 from app.exchange.brands.web_shell import LISTING

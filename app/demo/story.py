@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 
 from app.actions import people
-from app.actions.desk.attention_list import intake, publishing
+from app.actions.desk import intake, publishing
 from app.actions.files import programmes, sending
 from app.actions.training import check_in as checking
 from app.actions.training import diary, playing
@@ -20,8 +20,8 @@ from app.demo.clock import StoryClock
 from app.device.clock import Clock
 from app.domain.model.plan import StepKind
 from app.domain.model.record import CheckIn, Ending, Person
-from app.domain.player.player.player import Started
-from app.domain.player.player.player_state import PlayerState, Status, advance
+from app.domain.player.player import Started
+from app.domain.player.player_state import PlayerState, Status, advance
 from app.resources import resource_dir
 from app.storage.database import Store
 

@@ -11,8 +11,8 @@ from app.storage import settings
 from app.ui.parts import probe
 from app.ui.parts import theme as t
 from app.ui.routes import parts_of, screen_for
-from app.ui.shell.shell.reminder import keep_reminding
-from app.ui.shell.shell.shell import Shell, Tools
+from app.ui.shell.reminder import keep_reminding
+from app.ui.shell.shell import Shell, Tools
 
 THEME = "theme"
 

@@ -13,7 +13,7 @@ import flet as ft
 from app.actions.people import Role, current_person, current_role
 from app.storage import people
 from app.storage.people import Trains
-from app.ui.shell.shell.shell import LINKS, Shell
+from app.ui.shell.shell import LINKS, Shell
 
 Screen = Callable[..., ft.Control]
 

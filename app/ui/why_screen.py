@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 import flet as ft
 
-from app.actions.desk.attention_list.publishing import published_rules
+from app.actions.desk.publishing import published_rules
 from app.actions.people import Role, current_person, current_role
 from app.domain.model.rules import RuleTable, rule_table
 from app.domain.model.source import Source
@@ -14,7 +14,7 @@ from app.ui.client.nav import client_nav
 from app.ui.coach.coach_layout import coach_page
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.rules import exact_rules, plain_rules
 from app.words.rules.exact_rules import Section
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 
-from app.actions.desk.attention_list import publishing
+from app.actions.desk import publishing
 from app.device.clock import ManualClock
 from app.domain.model.body import Region, Spot
 from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline

@@ -8,16 +8,15 @@ from datetime import datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from app.domain.player.player.player import Skipped, Started
-
 from app.actions import people
-from app.actions.desk.attention_list import publishing
+from app.actions.desk import publishing
 from app.actions.files import programmes
 from app.actions.training import check_in, playing
 from app.actions.training.today import today
 from app.device.clock import ManualClock
 from app.domain.model.client import Client
 from app.domain.model.record import CheckIn, Person, SessionDone
+from app.domain.player.player import Skipped, Started
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
 

@@ -7,8 +7,6 @@ from datetime import UTC, date, datetime, timedelta
 from statistics import median
 from time import perf_counter
 
-from app.exchange.forms.field_types.source import read_source
-
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
 from app.domain.dosing.history import diary_today
@@ -20,6 +18,7 @@ from app.domain.model.plan import Dose, StepKind, Timeline
 from app.domain.model.record import CheckIn, Ending, Record, SessionDone, Stamp
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import Source
+from app.exchange.forms.source import read_source
 from app.resources import resource_dir
 
 FRAME_MS = 1000 / 60

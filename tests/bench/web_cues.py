@@ -6,9 +6,8 @@ import json
 import re
 from typing import Any, NamedTuple
 
-from app.domain.player.player.tap_gates import Wait, waiting_steps
-
 from app.domain.model.plan import Timeline
+from app.domain.player.tap_gates import Wait, waiting_steps
 from app.domain.sound.cues import cues_of
 from app.storage.codec import from_text
 from app.words.client import player

@@ -15,10 +15,8 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from app.exchange.forms.field_types.source import read_source
-
 from app.actions import people
-from app.actions.desk.attention_list import publishing
+from app.actions.desk import publishing
 from app.actions.files import programmes
 from app.actions.training import check_in
 from app.demo.clock import StoryClock
@@ -27,6 +25,7 @@ from app.device.clock import SystemClock
 from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import Client, Place
 from app.domain.model.record import CheckIn, Person
+from app.exchange.forms.source import read_source
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
 from tests.browser.server import ROOT, surroundings

@@ -16,13 +16,13 @@ from itertools import pairwise
 from pathlib import Path
 from statistics import median
 
-from app.domain.player.player.player import Event, apply
-from app.domain.player.player.player_state import Status, Wait, advance, open_player
-from app.domain.player.player.tap_gates import waiting_steps
 from playwright.sync_api import sync_playwright
 from sqlalchemy import select
 
 from app.domain.model.record import SessionDone
+from app.domain.player.player import Event, apply
+from app.domain.player.player_state import Status, Wait, advance, open_player
+from app.domain.player.tap_gates import waiting_steps
 from app.domain.sound.audio_track import CueTrack, lay_track
 from app.storage import journal, records
 from app.storage.codec import decode_any

@@ -5,9 +5,9 @@ import random
 from pathlib import Path
 
 import pytest
-from app.actions.desk.attention_list.replying import Answer
 
-from app.actions.desk.attention_list import intake, publishing, replying
+from app.actions.desk import intake, publishing, replying
+from app.actions.desk.replying import Answer
 from app.device.clock import ManualClock
 from app.domain import errors
 from app.exchange.crypto import cipher

@@ -14,13 +14,13 @@ from functools import partial
 from pathlib import Path
 
 import pytest
-from app.domain.player.player.player import apply
-from app.domain.player.player.player_state import PlayerState, Status, advance, open_player
 from playwright.sync_api import Browser
 
 from app.actions import people
 from app.domain.model.plan import Step
-from app.domain.player.player import player as events
+from app.domain.player import player as events
+from app.domain.player.player import apply
+from app.domain.player.player_state import PlayerState, Status, advance, open_player
 from app.storage import journal
 from app.storage.codec import decode_any
 from app.storage.database import open_store

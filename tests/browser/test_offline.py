@@ -8,13 +8,13 @@ import sys
 from pathlib import Path
 
 import pytest
-from app.actions.desk.attention_list.replying import Answer
-from app.domain.player.player.clock_gaps import GAP_MS
 from playwright.sync_api import Browser
 
-from app.actions.desk.attention_list import replying
+from app.actions.desk import replying
+from app.actions.desk.replying import Answer
 from app.device.clock import SystemClock
 from app.domain.model.body import parse_spot
+from app.domain.player.clock_gaps import GAP_MS
 from app.storage import people
 from app.storage.database import open_store
 from app.words import parts

@@ -10,9 +10,9 @@ from math import hypot
 from pathlib import Path
 
 import pytest
-from app.exchange.forms.field_types.source import read_source
 from playwright.sync_api import Browser, expect
 
+from app.exchange.forms.source import read_source
 from app.ui.client.player.distance_view import NAME_SHARE
 from app.ui.parts.letters import in_two_lines
 from app.words.client import pauses

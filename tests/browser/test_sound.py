@@ -9,10 +9,10 @@ from functools import partial
 from pathlib import Path
 
 import pytest
-from app.domain.player.player.player_state import Wait
-from app.domain.player.player.tap_gates import waiting_steps
 from playwright.sync_api import Browser
 
+from app.domain.player.player_state import Wait
+from app.domain.player.tap_gates import waiting_steps
 from app.domain.sound.audio_track import lay_track
 from app.storage.database import open_store
 from app.words.client import player as says

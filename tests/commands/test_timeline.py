@@ -7,12 +7,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from app.exchange.forms.field_types.source import read_source, write_source
 
 from app.cli import main
 from app.domain.model.exercise import Axis
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import Source
+from app.exchange.forms.source import read_source, write_source
 from app.resources import resource_dir
 
 SOURCE = resource_dir("assets") / "programmes" / "brackwater"

@@ -6,8 +6,6 @@ from dataclasses import replace
 from datetime import date
 from functools import cache
 
-from app.exchange.forms.field_types.source import read_source
-
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
 from app.domain.model.client import Client, Place
@@ -15,6 +13,7 @@ from app.domain.model.diary import Diary, Last
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import Part, Step, Timeline
 from app.domain.model.source import Source
+from app.exchange.forms.source import read_source
 from app.resources import resource_dir
 from tests.sampling import is_whole, spread
 

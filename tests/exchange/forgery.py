@@ -9,13 +9,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from app.exchange.forms.field_types.content import CONTENT, source_to_json
-
 from app.domain.model.source import Source
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import CoachKeys
 from app.exchange.crypto.sealing import open_sealed
 from app.exchange.crypto.signing import SIGNED_BYTES, signed
+from app.exchange.forms.content import CONTENT, source_to_json
 from app.exchange.packs import manifest
 from app.exchange.packs.manifest import MANIFEST, Manifest
 from tests.exchange.fixed import COACH, SOURCE, run

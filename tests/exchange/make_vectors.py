@@ -16,14 +16,13 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from app.exchange.forms.field_types.content import source_to_json
-from app.exchange.forms.field_types.to_json import to_json
-
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import key_id
 from app.exchange.crypto.sealing import header_of, seal
 from app.exchange.crypto.signing import signed
 from app.exchange.crypto.text_form import to_text
+from app.exchange.forms.content import source_to_json
+from app.exchange.forms.to_json import to_json
 from app.exchange.letters.replies import write_reply
 from app.exchange.letters.returns import write_return
 from app.exchange.packs.manifest import public_keys, signed_key_change

@@ -7,14 +7,13 @@ from __future__ import annotations
 import hashlib
 import json
 
-from app.exchange.forms.field_types.content import source_to_json
-from app.exchange.forms.field_types.record_form import record_table
-from app.exchange.forms.field_types.to_json import plain, to_json
-
 from app.domain.errors import FileError
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import sealing_pair
 from app.exchange.crypto.text_form import unwrapped
+from app.exchange.forms.content import source_to_json
+from app.exchange.forms.record_form import record_table
+from app.exchange.forms.to_json import plain, to_json
 from app.exchange.letters.replies import read_reply
 from app.exchange.letters.returns import read_return
 from app.exchange.packs.pack import read_pack

@@ -4,11 +4,11 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 import pytest
-from app.domain.checks.functional_checks.functional_checks import BANDS, Change, Withheld
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.checks.functional_checks import functional_checks
+from app.domain.checks import functional_checks
+from app.domain.checks.functional_checks import BANDS, Change, Withheld
 from app.domain.dosing import events
 from app.domain.measures.attention import Because, Flag
 from app.domain.measures.week_minutes import Frame

@@ -4,12 +4,12 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
-from app.ui.coach.person.person_screen.station_panel import changes_known
 
 from app.domain.measures.attention import Because, Flag, Line, Told
 from app.domain.model.client import Condition
 from app.domain.model.record import Ending, Hurt, Person
 from app.domain.model.rules import RuleId
+from app.ui.coach.person.station_panel import changes_known
 from app.words.coach import desk, person, publish
 from tests.actions.afar import KNEE, check_in, gave_way, session
 

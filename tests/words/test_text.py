@@ -22,7 +22,7 @@ from app.domain.model.diary import Symptom
 from app.domain.model.exercise import Axis
 from app.domain.model.plan import Dose, LeftOut, Reason, Substitution
 from app.domain.model.rules import RuleId
-from app.exchange.forms.field_types import command_inputs
+from app.exchange.forms import command_inputs
 from app.words import errors as error_words
 from app.words import text
 from tests.domain import strategies as own

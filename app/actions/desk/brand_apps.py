@@ -9,7 +9,7 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import NamedTuple
 
-from app.actions.desk.attention_list.web_app_build import Made, make_app, read_shell
+from app.actions.desk.web_app_build import Made, make_app, read_shell
 from app.device.abilities import Picked
 from app.domain.branding.brand import Brand
 from app.domain.errors import AppError, WrongValue

@@ -4,7 +4,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from app.actions.desk.attention_list import brand_apps, publishing
+from app.actions.desk import brand_apps, publishing
 from app.device.linked import route_of
 from app.domain.branding.brand import Brand, CoachKey
 from app.exchange.crypto.key_text import key_line, key_link

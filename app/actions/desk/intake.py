@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import AsyncIterator, Iterable
 from dataclasses import dataclass
 
-from app.actions.desk.attention_list.recovering import opening_keys
+from app.actions.desk.recovering import opening_keys
 from app.device.clock import Clock
 from app.domain.errors import AppError, ContentError, FileError, UntrustedSigner
 from app.domain.model.record import Person

@@ -8,18 +8,18 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
-from app.actions.desk.attention_list.voice import Speaks, voice_of
+from app.actions.desk.voice import Speaks, voice_of
 from app.device.clock import Clock
 from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable, rule_table
 from app.domain.model.source import Source
-from app.domain.proofreading.proofread.proofread import Problem, proofread
+from app.domain.proofreading.proofread import Problem, proofread
 from app.exchange.crypto import keys as key_pairs
 from app.exchange.crypto.cipher import KEY_BYTES, random_bytes
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import CoachKeys, KeyPair
 from app.exchange.crypto.recovery_words import recovery_words
 from app.exchange.crypto.text_form import to_text
-from app.exchange.forms.field_types.source import HEAD, read_media, read_source
+from app.exchange.forms.source import HEAD, read_media, read_source
 from app.exchange.packs.figure_files import figure_media, read_figure_source
 from app.exchange.packs.manifest import KeyChange
 from app.exchange.packs.pack import build_pack

@@ -1,7 +1,7 @@
 """A coach's keys on a new machine: new ones, which clients believe because the recovery key of the sheet signs them."""
 from __future__ import annotations
 
-from app.actions.desk.attention_list.publishing import KEY_CHANGE, KINDS, coach_keys
+from app.actions.desk.publishing import KEY_CHANGE, KINDS, coach_keys
 from app.device.clock import Clock
 from app.domain.errors import WrongValue
 from app.exchange.crypto import keys as key_pairs

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from app.actions.desk.attention_list.publishing import coach_name, ensure_coach_keys
+from app.actions.desk.publishing import coach_name, ensure_coach_keys
 from app.device.clock import Clock
 from app.domain.dosing.history import Stop, answers_stop, way_back
 from app.domain.errors import UnknownName, WrongValue

@@ -5,11 +5,11 @@ from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
 
-from app.actions.desk.attention_list.publishing import source_folders
+from app.actions.desk.publishing import source_folders
 from app.domain.errors import ContentError, WrongValue
 from app.domain.measures.energy import LEAST_KG, MOST_KG
 from app.domain.model.exercise import Exercise
-from app.exchange.forms.field_types.source import read_source
+from app.exchange.forms.source import read_source
 from app.storage import settings
 from app.storage.database import Store
 

@@ -16,7 +16,7 @@ from app.domain.model.body import parse_spot
 from app.domain.model.exercise import Axis
 from app.domain.model.record import Clearance, Person
 from app.exchange.crypto.text_form import unwrapped
-from app.exchange.forms.field_types.to_json import plain
+from app.exchange.forms.to_json import plain
 from app.exchange.letters.replies import ReplyContent, Yes, read_reply
 from app.storage import packs, people, records, replies, settings
 from app.storage.codec import parse_utc

@@ -4,7 +4,7 @@ from __future__ import annotations
 from app.actions.training.playing import Playing, do
 from app.device.clock import Clock
 from app.domain.model.exercise import Exercise
-from app.domain.player.player.player import TakenBack
+from app.domain.player.player import TakenBack
 from app.storage import people
 from app.storage.database import Store
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 from enum import StrEnum
 
 from app.domain.model.record import Person
-from app.domain.player.player.tap_gates import Wait
+from app.domain.player.tap_gates import Wait
 from app.storage import settings
 from app.storage.database import Store
 

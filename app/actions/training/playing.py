@@ -15,8 +15,8 @@ from app.domain.model.diary import AnsweredBy
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import Timeline
 from app.domain.model.record import Ending, Hurt, Person, SessionDone
-from app.domain.player.player.pain_response import Sparing, easier_now, spare, spared
-from app.domain.player.player.player import (
+from app.domain.player.pain_response import Sparing, easier_now, spare, spared
+from app.domain.player.player import (
     Ended,
     Event,
     Gap,
@@ -28,7 +28,7 @@ from app.domain.player.player.player import (
     restore,
     swap_to,
 )
-from app.domain.player.player.player_state import (
+from app.domain.player.player_state import (
     OVER,
     Cause,
     Moment,

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from app.domain.checks.functional_checks.functional_checks import LONGEST_MS
+from app.domain.checks.functional_checks import LONGEST_MS
 from app.domain.model.record import Check
 from app.domain.sound.cues import Cue, CueKind
 

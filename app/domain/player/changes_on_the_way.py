@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from app.domain.player.player.player_state import PlayerState
+from app.domain.player.player_state import PlayerState
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from app.domain.model.body import REGION_AXES
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise, Mode
 from app.domain.model.record import Hurt, HurtKind
-from app.domain.player.player.player_state import PlayerState
+from app.domain.player.player_state import PlayerState
 
 ENDS_FROM = 8
 NUMBNESS = "numbness"

@@ -11,9 +11,9 @@ from dataclasses import replace
 from app.domain.model.exercise import Exercise, Mode, Sides
 from app.domain.model.plan import Step, StepKind, StepSide, Timeline
 from app.domain.model.record import DoneStep, Ending, How, HurtKind
-from app.domain.player.player import player_navigation
-from app.domain.player.player.pain_response import NUMBNESS, ends_session
-from app.domain.player.player.player_events import (
+from app.domain.player import player_navigation
+from app.domain.player.pain_response import NUMBNESS, ends_session
+from app.domain.player.player_events import (
     AllRight,
     Counted,
     Ended,
@@ -31,8 +31,8 @@ from app.domain.player.player.player_events import (
     TakenBack,
     WentBack,
 )
-from app.domain.player.player.player_navigation import BACK_MS
-from app.domain.player.player.player_state import OVER, Moment, PlayerState, Status, Wait, advance, open_player, tick
+from app.domain.player.player_navigation import BACK_MS
+from app.domain.player.player_state import OVER, Moment, PlayerState, Status, Wait, advance, open_player, tick
 
 __all__ = [
     "BACK_MS", "LONGER_MS", "AllRight", "Counted", "Ended", "Event", "Gap", "HurtTold", "LongerRest", "NothingHurts",

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from app.domain.model.plan import StepKind
-from app.domain.player.player.player_state import Left, PlayerState, Status
+from app.domain.player.player_state import Left, PlayerState, Status
 
 #: "Back" within this of a step's start goes to the one before; "skip" within this of "back" goes forward again.
 BACK_MS = 3_000

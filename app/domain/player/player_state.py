@@ -7,8 +7,8 @@ from enum import StrEnum
 
 from app.domain.model.plan import Step, Timeline
 from app.domain.model.record import Ending, Hurt
-from app.domain.player.player.clock_gaps import GAP_MS, Cause, Moment, Unseen, unseen_between
-from app.domain.player.player.tap_gates import Wait, waiting_steps
+from app.domain.player.clock_gaps import GAP_MS, Cause, Moment, Unseen, unseen_between
+from app.domain.player.tap_gates import Wait, waiting_steps
 
 __all__ = ["GAP_MS", "OVER", "Cause", "Left", "Moment", "PlayerState", "Status", "Unseen", "Wait", "advance",
            "open_player", "step_index", "tick"]

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from app.domain.model.plan import Step
-from app.domain.player.player.player_state import PlayerState
+from app.domain.player.player_state import PlayerState
 
 
 def repetition(state: PlayerState) -> int:

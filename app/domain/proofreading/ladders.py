@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from app.domain.compile.substitution import ladder_down
 from app.domain.model.exercise import Axis, Exercise
 from app.domain.model.source import Source
-from app.domain.proofreading.proofread.finding import CLEAR_DEMAND, FULL_DEMAND, Problem
+from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Problem
 
 
 def ladder_problems(library: Mapping[str, Exercise]) -> Iterator[Problem]:

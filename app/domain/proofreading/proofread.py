@@ -6,11 +6,11 @@ Only what could hurt a client blocks publishing; the rest is said and left to th
 from __future__ import annotations
 
 from app.domain.model.source import Source
-from app.domain.proofreading.proofread.finding import Draft, Problem, written_timeline
-from app.domain.proofreading.proofread.ladders import ladder_problems, relief_problems
-from app.domain.proofreading.proofread.sessions import session_problems
-from app.domain.proofreading.proofread.station_order import order_problems
-from app.domain.proofreading.proofread.weeks_of_programme import programme_problems
+from app.domain.proofreading.finding import Draft, Problem, written_timeline
+from app.domain.proofreading.ladders import ladder_problems, relief_problems
+from app.domain.proofreading.sessions import session_problems
+from app.domain.proofreading.station_order import order_problems
+from app.domain.proofreading.weeks_of_programme import programme_problems
 
 __all__ = ["Problem", "proofread", "written_timeline"]
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from app.domain.model.exercise import Axis, Mode, Sides, Support
 from app.domain.model.plan import Part, StepKind, StepSide
 from app.domain.model.session import BlockKind, Item
-from app.domain.proofreading.proofread.finding import CLEAR_DEMAND, FULL_DEMAND, Draft, Problem
+from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Draft, Problem
 
 LONGEST_BOUT_S = 600
 LONGEST_SESSION_MIN = 240

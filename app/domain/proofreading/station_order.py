@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from app.domain.model.exercise import Axis, Exercise
 from app.domain.model.session import BlockKind, Item
-from app.domain.proofreading.proofread.finding import CLEAR_DEMAND, FULL_DEMAND, Draft, Problem, turns
+from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Draft, Problem, turns
 
 
 def order_problems(draft: Draft) -> Iterator[Problem]:

@@ -9,7 +9,7 @@ from app.domain.model.plan import Part, Step
 from app.domain.model.programme import Programme
 from app.domain.model.proofreading_limits import ProofreadingLimits
 from app.domain.model.session import Block, BlockKind
-from app.domain.proofreading.proofread.finding import CLEAR_DEMAND, Draft, Problem
+from app.domain.proofreading.finding import CLEAR_DEMAND, Draft, Problem
 
 PUSHES = frozenset({Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH})
 PULLS = frozenset({Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL})

@@ -13,9 +13,9 @@ from app.domain.branding.palette import Palette, failing
 from app.domain.errors import PoorContrast, UnreadableSource, WrongValue
 from app.exchange.brands.brand_form import BrandFileForm
 from app.exchange.brands.ready_brand import MOST_PICTURE, read_beside, read_brand_packs
-from app.exchange.forms.field_types.field_types import BY_HAND
-from app.exchange.forms.field_types.toml_file import read_toml
-from app.exchange.forms.field_types.validation_errors import read_form
+from app.exchange.forms.field_types import BY_HAND
+from app.exchange.forms.toml_file import read_toml
+from app.exchange.forms.validation_errors import read_form
 
 BRAND_FILE = "brand.toml"
 LEAST_ICON = 1024

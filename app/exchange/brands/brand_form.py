@@ -9,7 +9,7 @@ from pydantic import AfterValidator, Field
 
 from app.domain.branding.brand import CoachKey, Contact, EmergencyNumber, Link, Picture, Release, Role
 from app.domain.branding.palette import Palette
-from app.exchange.forms.field_types.field_types import Form, Line, Name, becomes, matching, refuse, text, whole
+from app.exchange.forms.field_types import Form, Line, Name, becomes, matching, refuse, text, whole
 from app.exchange.packs.manifest import Key
 
 _INKS = tuple(f.name for f in fields(Palette) if f.name != "name")

@@ -11,7 +11,7 @@ from app.domain.model.body import Spot
 from app.domain.model.client import STARTER_PLACES, Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.model.exercise import Axis, Space
-from app.exchange.forms.field_types.field_types import (
+from app.exchange.forms.field_types import (
     BODY_SPOTS,
     BY_HAND,
     Demand,
@@ -25,7 +25,7 @@ from app.exchange.forms.field_types.field_types import (
     number,
     whole,
 )
-from app.exchange.forms.field_types.validation_errors import F, read_form
+from app.exchange.forms.validation_errors import F, read_form
 
 V = TypeVar("V")
 Item = Annotated[int, whole(1, 5)]

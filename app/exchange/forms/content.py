@@ -8,10 +8,10 @@ from pydantic import AfterValidator, Field, create_model
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits, limit_bounds
 from app.domain.model.rules import RuleId
 from app.domain.model.source import RuleChoice, Source
-from app.exchange.forms.field_types.exercise_form import ExerciseForm, exercise_of, exercise_table
-from app.exchange.forms.field_types.field_types import Form, Line, Name, Slug, Text, becomes, matching, whole
-from app.exchange.forms.field_types.references import check_source
-from app.exchange.forms.field_types.session_form import (
+from app.exchange.forms.exercise_form import ExerciseForm, exercise_of, exercise_table
+from app.exchange.forms.field_types import Form, Line, Name, Slug, Text, becomes, matching, whole
+from app.exchange.forms.references import check_source
+from app.exchange.forms.session_form import (
     ProgrammeForm,
     SessionForm,
     programme_of,
@@ -19,8 +19,8 @@ from app.exchange.forms.field_types.session_form import (
     session_of,
     session_table,
 )
-from app.exchange.forms.field_types.to_json import plain, to_json
-from app.exchange.forms.field_types.validation_errors import read_form
+from app.exchange.forms.to_json import plain, to_json
+from app.exchange.forms.validation_errors import read_form
 
 CONTENT = "content.json"
 

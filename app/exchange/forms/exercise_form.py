@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from pydantic import AfterValidator, Field, model_validator
 
 from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
-from app.exchange.forms.field_types.field_types import (
+from app.exchange.forms.field_types import (
     Demand,
     Form,
     Line,
@@ -18,7 +18,7 @@ from app.exchange.forms.field_types.field_types import (
     refuse,
     whole,
 )
-from app.exchange.forms.field_types.to_json import plain
+from app.exchange.forms.to_json import plain
 
 
 class DemandForm(Form):

@@ -9,7 +9,7 @@ from pydantic import Field
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.exercise import Axis, Space
 from app.domain.model.record import Person
-from app.exchange.forms.field_types.field_types import (
+from app.exchange.forms.field_types import (
     BODY_SPOTS,
     Demand,
     Form,
@@ -20,7 +20,7 @@ from app.exchange.forms.field_types.field_types import (
     becomes,
     whole,
 )
-from app.exchange.forms.field_types.to_json import cleaned, plain
+from app.exchange.forms.to_json import cleaned, plain
 
 Kit = Annotated[frozenset[Word], Field(max_length=200)]
 Slugs = Annotated[frozenset[Word], Field(max_length=5000)]

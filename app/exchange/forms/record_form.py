@@ -24,7 +24,7 @@ from app.domain.model.record import (
     Stamp,
 )
 from app.domain.model.session import MOST_STEPS
-from app.exchange.forms.field_types.field_types import (
+from app.exchange.forms.field_types import (
     BODY_SPOTS,
     Form,
     Hash,
@@ -38,7 +38,7 @@ from app.exchange.forms.field_types.field_types import (
     refuse,
     whole,
 )
-from app.exchange.forms.field_types.to_json import cleaned, plain
+from app.exchange.forms.to_json import cleaned, plain
 
 _DAY_MS = 24 * 3600 * 1000
 _KINDS = {CheckIn: "check_in", SessionDone: "session_done", Clearance: "clearance", CheckDone: "check_done",

@@ -7,7 +7,7 @@ from pydantic import AfterValidator, Field, model_validator
 
 from app.domain.model.programme import Programme, Week
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS, Block, BlockKind, Item, Session
-from app.exchange.forms.field_types.field_types import Form, Line, Name, Slug, Text, becomes, number, refuse, whole
+from app.exchange.forms.field_types import Form, Line, Name, Slug, Text, becomes, number, refuse, whole
 
 Rest = Annotated[int, whole(0, 600)]
 

@@ -12,11 +12,11 @@ import tomli_w
 
 from app.domain.errors import UnknownName, UnreadableSource, WrongValue
 from app.domain.model.source import Source
-from app.exchange.forms.field_types.content import HeadForm, head_table, source_of
-from app.exchange.forms.field_types.exercise_form import ExerciseForm, exercise_of, exercise_table
-from app.exchange.forms.field_types.field_types import BY_HAND
-from app.exchange.forms.field_types.references import check_source
-from app.exchange.forms.field_types.session_form import (
+from app.exchange.forms.content import HeadForm, head_table, source_of
+from app.exchange.forms.exercise_form import ExerciseForm, exercise_of, exercise_table
+from app.exchange.forms.field_types import BY_HAND
+from app.exchange.forms.references import check_source
+from app.exchange.forms.session_form import (
     ProgrammeForm,
     SessionForm,
     programme_of,
@@ -24,8 +24,8 @@ from app.exchange.forms.field_types.session_form import (
     session_of,
     session_table,
 )
-from app.exchange.forms.field_types.toml_file import read_toml
-from app.exchange.forms.field_types.validation_errors import F, read_form
+from app.exchange.forms.toml_file import read_toml
+from app.exchange.forms.validation_errors import F, read_form
 
 T = TypeVar("T")
 

@@ -8,7 +8,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from app.domain.errors import ContentError, UnknownName, WrongValue
-from app.exchange.forms.field_types.field_types import Form
+from app.exchange.forms.field_types import Form
 
 F = TypeVar("F", bound=Form)
 

@@ -14,8 +14,8 @@ from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import KeyPair, key_id
 from app.exchange.crypto.sealing import header_of, open_sealed, seal
 from app.exchange.crypto.signing import read_signed, signed
-from app.exchange.forms.field_types.to_json import to_json
-from app.exchange.forms.field_types.validation_errors import F, read_form
+from app.exchange.forms.to_json import to_json
+from app.exchange.forms.validation_errors import F, read_form
 
 #: What a letter may unpack to.
 MOST_PLAIN_BYTES = 64 * 1024 * 1024

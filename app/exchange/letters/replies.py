@@ -13,7 +13,7 @@ from app.domain.model.body import Spot
 from app.domain.model.exercise import Axis
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import KeyPair
-from app.exchange.forms.field_types.field_types import (
+from app.exchange.forms.field_types import (
     Demand,
     Form,
     Id,
@@ -27,7 +27,7 @@ from app.exchange.forms.field_types.field_types import (
     matching,
     whole,
 )
-from app.exchange.forms.field_types.to_json import cleaned, plain
+from app.exchange.forms.to_json import cleaned, plain
 from app.exchange.letters.letter import read_content, read_letter, write_letter
 
 _CLEARED_BY = "[a-z][a-z ,'-]{0,59}"

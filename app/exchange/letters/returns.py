@@ -12,10 +12,10 @@ from app.domain.errors import DamagedFile, WrongValue
 from app.domain.model.record import Person, Record
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import ClientKeys, KeyPair
-from app.exchange.forms.field_types.field_types import Form, Hash, Instant, becomes, whole
-from app.exchange.forms.field_types.person_form import PersonForm, person_table
-from app.exchange.forms.field_types.record_form import RecordValue, record_table
-from app.exchange.forms.field_types.to_json import plain
+from app.exchange.forms.field_types import Form, Hash, Instant, becomes, whole
+from app.exchange.forms.person_form import PersonForm, person_table
+from app.exchange.forms.record_form import RecordValue, record_table
+from app.exchange.forms.to_json import plain
 from app.exchange.letters.agreement import agreed_person, agreed_records
 from app.exchange.letters.letter import read_content, read_letter, write_letter
 from app.exchange.packs.manifest import Key, key_text

@@ -12,9 +12,9 @@ from pydantic import AfterValidator, Field
 from app.exchange.crypto import signing
 from app.exchange.crypto.cipher import KEY_BYTES, SIGNATURE_BYTES
 from app.exchange.crypto.keys import CoachKeys, KeyPair
-from app.exchange.forms.field_types.field_types import Form, Hash, Name, becomes, matching, refuse, text, whole
-from app.exchange.forms.field_types.to_json import to_json
-from app.exchange.forms.field_types.validation_errors import read_form
+from app.exchange.forms.field_types import Form, Hash, Name, becomes, matching, refuse, text, whole
+from app.exchange.forms.to_json import to_json
+from app.exchange.forms.validation_errors import read_form
 
 MANIFEST = "manifest.json"
 _CHANGE = b"evenload-key-change 1\n"

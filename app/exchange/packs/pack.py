@@ -10,7 +10,7 @@ from app.domain.model.source import Source
 from app.exchange.crypto.file_kinds import Kind, require_kind
 from app.exchange.crypto.keys import CoachKeys
 from app.exchange.crypto.signing import SIGNED_BYTES, read_signed, signed
-from app.exchange.forms.field_types.content import CONTENT, source_from_json, source_to_json
+from app.exchange.forms.content import CONTENT, source_from_json, source_to_json
 from app.exchange.packs import archive, manifest
 from app.exchange.packs.manifest import MANIFEST, KeyChange, Manifest, PublicKeys
 

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from app.ui.parts import Destination, Nav
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import today
 
 

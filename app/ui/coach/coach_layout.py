@@ -7,7 +7,7 @@ import flet as ft
 
 from app.ui.parts import Card, Destination, Nav
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.coach import desk as words
 
 MEASURE = 1120

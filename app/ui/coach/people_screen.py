@@ -5,14 +5,14 @@ from datetime import date, datetime
 
 import flet as ft
 
-from app.actions.desk.attention_list import attention_list
+from app.actions.desk import attention_list
 from app.storage import review_summaries
 from app.storage.review_summaries import Standing
 from app.ui.coach.coach_layout import coach_page
 from app.ui.coach.stable_field import typed_field, use_typed
 from app.ui.parts import Option, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import desk as words
 
 PAGE = 50

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import flet as ft
 
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 
 
 @dataclass(eq=False)

@@ -11,7 +11,7 @@ from app.actions.training.helper_stop import stop_today
 from app.domain.model.record import Person
 from app.ui.helper.stop_questions import amiss_rows
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import lead as says
 from app.words.client import player
 

@@ -11,7 +11,7 @@ from app.domain.model.exercise import Exercise, Mode, Sides
 from app.domain.model.plan import StepSide
 from app.ui.parts import figure as part
 from app.ui.parts.figure import Facing, Play
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words import moving_figures
 
 __all__ = ["Motion", "Play", "moving_figure", "still_figure", "wanted_motion"]

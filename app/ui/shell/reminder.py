@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from app.actions.training.reminding import take_due
 from app.domain.errors import StorageError
-from app.ui.shell.shell.shell import Tools
+from app.ui.shell.shell import Tools
 from app.words import sound as words
 
 LOOK_EACH_S = 60.0

@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from app.domain.checks.functional_checks import functional_checks as c
-from app.domain.checks.functional_checks.functional_checks import Band, Change, Place, Withheld
+from app.domain.checks import functional_checks as c
+from app.domain.checks.functional_checks import Band, Change, Place, Withheld
 from app.domain.model.exercise import Axis
 from app.domain.model.record import Check, CheckDone
 from app.words.client.today import day_words

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.player.player.player_state import Cause, Unseen
+from app.domain.player.player_state import Cause, Unseen
 from app.words.text import count
 
 # ------------------------------------------------------------------ time that nobody saw

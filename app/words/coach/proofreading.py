@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.proofreading.proofread.finding import Problem
+from app.domain.proofreading.finding import Problem
 from app.words.text import AXIS_WORDS
 
 #: Rule → what is wrong, and what would mend it; `{limit}` is the coach's own limit or the shipped one.

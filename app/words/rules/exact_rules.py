@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from app.domain.checks.functional_checks import functional_checks
+from app.domain.checks import functional_checks
 from app.domain.compile import prescription
 from app.domain.dosing import dose, limits, screening
 from app.domain.dosing.history import CLEAN_PAIN, CLEAN_SHARE, FEVER_FREE, ILLNESS_CARRIES, STOP_PAIN

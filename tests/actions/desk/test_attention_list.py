@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from datetime import date, timedelta
 
 import pytest
-from app.actions.desk.attention_list.replying import Answer
 
-from app.actions.desk.attention_list import attention_list, intake, publishing, replying
+from app.actions.desk import attention_list, intake, publishing, replying
+from app.actions.desk.replying import Answer
 from app.device.clock import ManualClock
 from app.domain.errors import UnknownName, WrongValue
 from app.domain.measures.attention import Because, Flag

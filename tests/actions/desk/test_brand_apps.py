@@ -5,12 +5,12 @@ from pathlib import Path
 
 import pytest
 
-from app.actions.desk.attention_list import brand_apps
+from app.actions.desk import brand_apps
 from app.device.abilities import Picked
 from app.domain.errors import AppError
 from app.storage.database import Store
 
-BRANDS = Path(__file__).resolve().parents[2] / "build" / "brands"
+BRANDS = Path(__file__).resolve().parents[3] / "build" / "brands"
 
 
 def picked(*names: str) -> list[Picked]:

@@ -5,9 +5,9 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from app.actions.desk.attention_list.codes import Code, Holds, codes
 
-from app.actions.desk.attention_list import brand_apps, publishing
+from app.actions.desk import brand_apps, publishing
+from app.actions.desk.codes import Code, Holds, codes
 from app.device.abilities import Picked
 from app.device.clock import ManualClock
 from app.domain.branding.brand import EVENLOAD, CoachKey, Link
@@ -16,7 +16,7 @@ from app.storage import settings
 from app.storage.database import Store
 from tests.exchange.fixed import run
 
-BRANDS = Path(__file__).resolve().parents[2] / "build" / "brands"
+BRANDS = Path(__file__).resolve().parents[3] / "build" / "brands"
 ADDRESS = "https://steps.example/saltmarsh/"
 ON_THE_WEB = replace(EVENLOAD, links=(Link("Timetable", "https://steps.example/times"), Link("Our app", ADDRESS, True)))
 

@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from app.actions.desk.attention_list import intake, publishing
+from app.actions.desk import intake, publishing
 from app.device.clock import ManualClock
 from app.domain.errors import AppError, DamagedFile, NotOurFile, UntrustedSigner, WrongRecipient
 from app.domain.model.client import Client as Body

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from app.actions.desk.attention_list import publishing
+from app.actions.desk import publishing
 from app.device.clock import ManualClock
 from app.domain.errors import UnknownName, WrongValue
 from app.exchange.crypto.keys import recovery_pairs

@@ -7,15 +7,15 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from app.actions.desk.attention_list.recovering import recover_keys
-from app.actions.desk.attention_list.replying import Answer
-from app.exchange.forms.field_types.source import read_source, write_source
 
-from app.actions.desk.attention_list import intake, publishing, replying
+from app.actions.desk import intake, publishing, replying
+from app.actions.desk.recovering import recover_keys
+from app.actions.desk.replying import Answer
 from app.actions.files import messages, programmes, sending
 from app.actions.files.programmes import Standing
 from app.domain.errors import UntrustedSigner, WrongValue
 from app.exchange.crypto.recovery_words import recovery_words
+from app.exchange.forms.source import read_source, write_source
 from app.resources import resource_dir
 from app.storage.database import Store, open_store
 from app.storage.export import logical_dump

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from app.actions import erasing
-from app.actions.desk.attention_list import session_statistics
+from app.actions.desk import session_statistics
 from app.domain.errors import WrongValue
 from app.domain.model.exercise import Axis
 from app.storage.database import open_store

@@ -5,9 +5,9 @@ import asyncio
 from dataclasses import replace
 
 import pytest
-from app.actions.desk.attention_list.replying import Answer
 
-from app.actions.desk.attention_list import intake, replying
+from app.actions.desk import intake, replying
+from app.actions.desk.replying import Answer
 from app.actions.files import messages, sending
 from app.actions.people import change_person, register
 from app.actions.training import playing

@@ -8,7 +8,7 @@ from io import BytesIO
 
 import pytest
 
-from app.actions.desk.attention_list import intake
+from app.actions.desk import intake
 from app.actions.files import sending
 from app.actions.files.sending import Left
 from app.actions.people import change_person

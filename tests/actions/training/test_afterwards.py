@@ -4,10 +4,6 @@ from __future__ import annotations
 import asyncio
 from datetime import timedelta
 
-from app.domain.player.player.changes_on_the_way import changes_between
-from app.domain.player.player.player import Skipped, Started
-from app.domain.player.player.player_state import Status
-
 from app.actions.training import playing
 from app.actions.training.afterwards import outlook, unanswered, undo_sign
 from app.actions.training.diary import put_back, save_afterwards, take_back
@@ -15,6 +11,9 @@ from app.actions.training.easing import undo_easier
 from app.domain.model.body import Region, Spot
 from app.domain.model.record import Ending, Hurt, SessionDone
 from app.domain.model.rules import RuleId
+from app.domain.player.changes_on_the_way import changes_between
+from app.domain.player.player import Skipped, Started
+from app.domain.player.player_state import Status
 from app.storage import people, records
 from tests.actions.at_home import Home
 

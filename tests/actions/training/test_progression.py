@@ -5,10 +5,6 @@ import asyncio
 from dataclasses import replace
 from typing import Any
 
-from app.domain.player.player.player import Started
-from app.domain.player.player.player_state import Status
-from app.exchange.forms.field_types.record_form import record_table
-
 from app.actions.training import playing
 from app.actions.training.diary import save_afterwards
 from app.actions.training.today import Today, today
@@ -16,6 +12,9 @@ from app.domain.model.body import parse_spot
 from app.domain.model.plan import Because, MoveKind, StepKind
 from app.domain.model.record import SessionDone
 from app.domain.model.session import Session
+from app.domain.player.player import Started
+from app.domain.player.player_state import Status
+from app.exchange.forms.record_form import record_table
 from app.storage import people, records
 from app.storage.codec import from_text, to_text
 from app.words.client.progression import move_text

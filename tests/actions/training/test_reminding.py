@@ -7,7 +7,6 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
-from app.ui.shell.shell.reminder import keep_reminding
 
 from app.actions.training import reminding
 from app.actions.training.planning import choose_day
@@ -19,6 +18,7 @@ from app.device.recording import RecordingDevice
 from app.domain.branding.brand import EVENLOAD
 from app.domain.model.record import Person
 from app.storage.database import Store
+from app.ui.shell.reminder import keep_reminding
 from tests.actions.at_home import Home, home
 
 MORNING = datetime(2026, 3, 2, 9, tzinfo=UTC)

@@ -2,7 +2,10 @@
 from __future__ import annotations
 
 import pytest
-from app.domain.checks.functional_checks.check_clock import (
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.domain.checks.check_clock import (
     CheckClock,
     check_cues,
     count_in_ms,
@@ -11,10 +14,7 @@ from app.domain.checks.functional_checks.check_clock import (
     stopped,
     with_one_more,
 )
-from app.domain.checks.functional_checks.functional_checks import LONGEST_MS
-from hypothesis import given
-from hypothesis import strategies as st
-
+from app.domain.checks.functional_checks import LONGEST_MS
 from app.domain.model.record import Check
 from app.domain.sound.cues import CueKind
 

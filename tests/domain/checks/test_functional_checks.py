@@ -6,7 +6,10 @@ from datetime import timedelta
 from typing import Any
 
 import pytest
-from app.domain.checks.functional_checks.functional_checks import (
+from hypothesis import given
+from hypothesis import strategies as st
+
+from app.domain.checks.functional_checks import (
     BANDS,
     DEMAND,
     WITH_SOMEBODY,
@@ -25,9 +28,6 @@ from app.domain.checks.functional_checks.functional_checks import (
     retest_due,
     withheld,
 )
-from hypothesis import given
-from hypothesis import strategies as st
-
 from app.domain.dosing.limits import caps_today
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition

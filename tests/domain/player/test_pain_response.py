@@ -4,9 +4,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from app.domain.player.player.pain_response import easier_now, ends_session, spare, spared
-from app.domain.player.player.player import HurtTold, Started, StoodStill, handle, swap_to
-from app.domain.player.player.player_state import OVER, PlayerState, Status, open_player
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -16,6 +13,9 @@ from app.domain.model.client import Client, Place
 from app.domain.model.exercise import Axis, Mode, Option, Sides
 from app.domain.model.record import Hurt
 from app.domain.model.session import Item
+from app.domain.player.pain_response import easier_now, ends_session, spare, spared
+from app.domain.player.player import HurtTold, Started, StoodStill, handle, swap_to
+from app.domain.player.player_state import OVER, PlayerState, Status, open_player
 from tests.domain import rulebook
 from tests.domain import strategies as own
 from tests.domain.compile.test_timeline import circuit, exercise, plan

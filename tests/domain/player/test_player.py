@@ -4,7 +4,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from app.domain.player.player.player import (
+
+from app.domain.model.body import parse_spot
+from app.domain.model.exercise import Mode, Sides
+from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
+from app.domain.model.record import Ending, How, Hurt
+from app.domain.player.player import (
     BACK_MS,
     LONGER_MS,
     Ended,
@@ -23,7 +28,7 @@ from app.domain.player.player.player import (
     restore,
     swap_to,
 )
-from app.domain.player.player.player_state import (
+from app.domain.player.player_state import (
     GAP_MS,
     OVER,
     Cause,
@@ -36,11 +41,6 @@ from app.domain.player.player.player_state import (
     step_index,
     tick,
 )
-
-from app.domain.model.body import parse_spot
-from app.domain.model.exercise import Mode, Sides
-from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
-from app.domain.model.record import Ending, How, Hurt
 from tests.domain.compile.test_timeline import exercise
 
 KNEE = parse_spot("left knee")

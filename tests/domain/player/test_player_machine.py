@@ -4,7 +4,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from app.domain.player.player.player import (
+from hypothesis import HealthCheck, settings
+from hypothesis import strategies as st
+from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
+
+from app.domain.model.client import Client
+from app.domain.model.exercise import Position, Sides
+from app.domain.model.plan import StepKind, Timeline
+from app.domain.model.record import Ending, Hurt
+from app.domain.model.session import Item
+from app.domain.player.player import (
     LONGER_MS,
     AllRight,
     Counted,
@@ -24,16 +33,7 @@ from app.domain.player.player.player import (
     restore,
     swap_to,
 )
-from app.domain.player.player.player_state import GAP_MS, OVER, Moment, PlayerState, Status, Wait, open_player, tick
-from hypothesis import HealthCheck, settings
-from hypothesis import strategies as st
-from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
-
-from app.domain.model.client import Client
-from app.domain.model.exercise import Position, Sides
-from app.domain.model.plan import StepKind, Timeline
-from app.domain.model.record import Ending, Hurt
-from app.domain.model.session import Item
+from app.domain.player.player_state import GAP_MS, OVER, Moment, PlayerState, Status, Wait, open_player, tick
 from tests.domain.compile.test_timeline import circuit, exercise, plan
 from tests.domain.player.test_player import KNEE, PLAN, told
 from tests.domain.shipped import USUAL, compiled, library

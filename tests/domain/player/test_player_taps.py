@@ -4,7 +4,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from app.domain.player.player.player import (
+
+from app.domain.model.exercise import Position, Sides
+from app.domain.model.plan import StepKind, Timeline
+from app.domain.model.record import How
+from app.domain.model.session import Item
+from app.domain.player.player import (
     AllRight,
     Counted,
     LongerRest,
@@ -16,13 +21,8 @@ from app.domain.player.player.player import (
     done_steps,
     handle,
 )
-from app.domain.player.player.player_state import PlayerState, Status, Wait, open_player
-from app.domain.player.player.tap_gates import round_ends
-
-from app.domain.model.exercise import Position, Sides
-from app.domain.model.plan import StepKind, Timeline
-from app.domain.model.record import How
-from app.domain.model.session import Item
+from app.domain.player.player_state import PlayerState, Status, Wait, open_player
+from app.domain.player.tap_gates import round_ends
 from tests.domain.compile.test_timeline import circuit, exercise, plan
 from tests.domain.player.test_player import PLAN, C, R, U, W, at, begun, looked_on, made
 from tests.domain.shipped import compiled

@@ -7,16 +7,16 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from app.domain.proofreading.proofread.finding import Draft
-from app.domain.proofreading.proofread.proofread import Problem, proofread, written_timeline
-from app.domain.proofreading.proofread.sessions import session_problems
 
 from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides, Support
 from app.domain.model.programme import Programme, Week
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits, limit_bounds, limit_sources
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import Source
-from app.domain.proofreading.proofread import proofread as proofreading
+from app.domain.proofreading import proofread as proofreading
+from app.domain.proofreading.finding import Draft
+from app.domain.proofreading.proofread import Problem, proofread, written_timeline
+from app.domain.proofreading.sessions import session_problems
 from app.words.coach.proofreading import PROBLEMS, problem_mend, problem_text
 from tests.domain.compile.test_timeline import exercise
 from tests.domain.shipped import shipped

@@ -7,9 +7,6 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from app.domain.player.player.player import HurtTold, LongerRest, Skipped, Started, Swapped, WentBack, apply
-from app.domain.player.player.player_state import advance, open_player
-from app.domain.player.player.tap_gates import Wait, waiting_steps
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
@@ -19,6 +16,9 @@ from app.domain.model.diary import Diary
 from app.domain.model.exercise import Mode, Sides
 from app.domain.model.plan import Part, Step, StepKind
 from app.domain.model.record import Hurt
+from app.domain.player.player import HurtTold, LongerRest, Skipped, Started, Swapped, WentBack, apply
+from app.domain.player.player_state import advance, open_player
+from app.domain.player.tap_gates import Wait, waiting_steps
 from app.domain.sound.audio_track import TAIL_MS, WAIT_MS, CueTrack, audible, lay_track, write_rest, write_track
 from app.domain.sound.cues import Cue, CueKind, cues_of
 from tests.domain import onsets

@@ -5,12 +5,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 from itertools import pairwise
 
-from app.domain.player.player.tap_gates import Wait, waiting_steps
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.domain.model.exercise import Cues, Exercise
 from app.domain.model.plan import Part, Step, StepKind, StepSide
+from app.domain.player.tap_gates import Wait, waiting_steps
 from app.domain.sound.audio_track import lay_track
 from app.domain.sound.cues import Cue, CueKind, cues_of
 from app.domain.sound.tones import tone_ms

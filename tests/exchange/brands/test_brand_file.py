@@ -20,7 +20,7 @@ from app.words import errors
 from tests.exchange.fixed import run
 from tests.sampling import examples
 
-FOLDER = Path(__file__).resolve().parents[2] / "build" / "brands"
+FOLDER = Path(__file__).resolve().parents[3] / "build" / "brands"
 DEMOS = ("saltmarsh", "linden-court")
 HEAD = {"id": "a-b", "name": "A B", "short_name": "AB"}
 colours = st.integers(0, 0xFFFFFF).map(lambda value: f"#{value:06X}")

@@ -13,7 +13,7 @@ from app.domain.errors import WrongValue
 from app.exchange.brands.brand_file import BrandFiles, read_brand_files
 from app.exchange.brands.icons import MANIFEST, SIZES, site_files, web_icons
 
-FOLDER = Path(__file__).resolve().parents[2] / "build" / "brands"
+FOLDER = Path(__file__).resolve().parents[3] / "build" / "brands"
 
 
 @cache

@@ -12,7 +12,7 @@ from app.domain.errors import AppError, UnreadableSource
 from app.exchange.brands.brand_file import read_brand, read_brand_files, write_brand_files
 from app.exchange.brands.ready_brand import READY_FILE, read_brand_packs, read_ready_brand, ready_brand
 
-FOLDER = Path(__file__).resolve().parents[2] / "build" / "brands"
+FOLDER = Path(__file__).resolve().parents[3] / "build" / "brands"
 BRANDS = ("evenload", "saltmarsh", "linden-court")
 
 

@@ -70,7 +70,7 @@ def test_a_wrapped_line_is_still_a_key() -> None:
 
 def test_the_example_in_the_specification_reads() -> None:
     """Both forms of it say the same key, that of the example pack."""
-    guide = (Path(__file__).parents[2] / "app/exchange/PACK.md").read_text("utf-8")
+    guide = (Path(__file__).parents[3] / "app/exchange/PACK.md").read_text("utf-8")
     example = guide.partition("Example, the key of the pack above:")[2].split("```")[1].strip().splitlines()
     coach = CoachKey("Nell Harker", COACH.signing.public.hex())
     assert [key_from_text(line, "x") for line in example] == [coach, coach]

@@ -7,18 +7,18 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from app.exchange.forms.field_types.content import source_from_json, source_to_json
-from app.exchange.forms.field_types.source import read_media, read_source, write_source
 from hypothesis import given
 
 from app.domain.errors import ContentError, UnknownName, UnreadableSource, WrongValue
 from app.domain.model.exercise import Axis
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, limit_bounds
 from app.domain.model.source import Source
+from app.exchange.forms.content import source_from_json, source_to_json
+from app.exchange.forms.source import read_media, read_source, write_source
 from tests.exchange.fixed import SOURCE
 from tests.generators import sources
 
-DEMOS = sorted(p.parent for p in (Path(__file__).parents[2] / "assets/programmes").glob("*/source.toml"))
+DEMOS = sorted(p.parent for p in (Path(__file__).parents[3] / "assets/programmes").glob("*/source.toml"))
 
 HEAD = '[source]\nid = "quay"\ncoach = "Nell Harker"\nversion = 1\n'
 DEMAND = "[exercise.demand]\n" + "".join(f"{axis} = 0\n" for axis in Axis)
@@ -69,7 +69,7 @@ def test_the_demo_source_reads_and_survives(folder: Path, tmp_path: Path) -> Non
 
 def test_the_worked_example_of_the_guide_is_a_source(tmp_path: Path) -> None:
     """Typed as it stands in SOURCE.md, it reads."""
-    guide = (Path(__file__).parents[2] / "app/exchange/SOURCE.md").read_text(encoding="utf-8")
+    guide = (Path(__file__).parents[3] / "app/exchange/SOURCE.md").read_text(encoding="utf-8")
     files = re.findall(r"^`([a-z_/]+\.toml)`\n\n```toml\n(.*?)^```", guide, re.MULTILINE | re.DOTALL)
     assert len(files) >= 4
     for where, text in files:
@@ -99,7 +99,7 @@ def test_limits_of_the_proofreader_are_read_and_only_those_that_were_moved_are_w
 
 def test_the_guide_states_every_limit_with_its_default_and_bounds() -> None:
     """One table for coach and code."""
-    guide = (Path(__file__).parents[2] / "app/exchange/SOURCE.md").read_text(encoding="utf-8")
+    guide = (Path(__file__).parents[3] / "app/exchange/SOURCE.md").read_text(encoding="utf-8")
     stated = {}
     for row in re.findall(r"^\| (`[a-z_`, ]+`) \| ([\d, ]+) \| ([\d–, ]+) \|", guide, re.MULTILINE):
         names, defaults, bounds = (column.split(", ") for column in row)

@@ -9,16 +9,6 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from app.exchange.forms.field_types.person_form import BodyForm, PersonForm, PlaceForm
-from app.exchange.forms.field_types.record_form import (
-    CheckDoneForm,
-    CheckInForm,
-    ClearanceForm,
-    EventForm,
-    SessionDoneForm,
-    blank,
-)
-from app.exchange.forms.field_types.to_json import to_json
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -31,6 +21,16 @@ from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import KeyPair, key_id
 from app.exchange.crypto.sealing import header_of, open_sealed, seal
 from app.exchange.crypto.signing import SIGNED_BYTES, signed
+from app.exchange.forms.person_form import BodyForm, PersonForm, PlaceForm
+from app.exchange.forms.record_form import (
+    CheckDoneForm,
+    CheckInForm,
+    ClearanceForm,
+    EventForm,
+    SessionDoneForm,
+    blank,
+)
+from app.exchange.forms.to_json import to_json
 from app.exchange.letters.agreement import agreed_person, agreed_records
 from app.exchange.letters.letter import MOST_PLAIN_BYTES
 from app.exchange.letters.returns import ReturnContent, read_return, write_return

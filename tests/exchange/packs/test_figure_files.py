@@ -7,11 +7,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from app.exchange.forms.field_types.source import read_media
 
 from app.domain.errors import BadFigure, UnknownName
 from app.domain.figure.build import build_figure, fingerprint
 from app.domain.figure.drawing.picture import paths
+from app.exchange.forms.source import read_media
 from app.exchange.packs.figure_files import (
     BUILT,
     built_archive,

@@ -11,13 +11,13 @@ from pathlib import Path
 from shutil import which
 
 import pytest
-from app.exchange.forms.field_types.content import source_to_json
-from app.exchange.forms.field_types.source import read_source
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.domain.errors import ContentError, DamagedFile, FileError, NewerFormat, NotOurFile, TooLarge, UnsafeEntry
 from app.domain.model.source import Source
+from app.exchange.forms.content import source_to_json
+from app.exchange.forms.source import read_source
 from app.exchange.packs import archive
 from app.exchange.packs.manifest import Entry, KeyChange, public_keys, signed_key_change
 from app.exchange.packs.pack import Pack, build_pack, read_pack
@@ -101,7 +101,7 @@ _kept: list[bytes] = []
 
 def _large() -> bytes:
     if not _kept:
-        demos = Path(__file__).parents[2] / "assets/programmes"
+        demos = Path(__file__).parents[3] / "assets/programmes"
         _kept.append(_pack(read_source(next(p.parent for p in sorted(demos.glob("*/source.toml"))))))
     return _kept[0]
 

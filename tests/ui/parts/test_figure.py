@@ -5,7 +5,6 @@ from dataclasses import replace
 
 import flet as ft
 import pytest
-from app.ui.shell.shell.moving_figures import facing
 
 from app.domain.figure.drawing.colours import ROLES, colour_of
 from app.domain.model.exercise import Sides
@@ -13,6 +12,7 @@ from app.domain.model.plan import StepSide
 from app.ui.parts import theme as t
 from app.ui.parts.figure import Facing, animation, stills, stills_in
 from app.ui.parts.figure_ink import figure_ink
+from app.ui.shell.moving_figures import facing
 from app.words.moving_figures import figure_label
 from tests.domain.shipped import library
 from tests.ui.gallery_figures import picture

@@ -10,7 +10,7 @@ import flet as ft
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import Symptom
-from app.ui.client.check_in.check_in_screen.check_in_answers import Answers, Earlier, left_open, morning_spots
+from app.ui.client.check_in.check_in_answers import Answers, Earlier, left_open, morning_spots
 from app.ui.client.profile.profile_draft import Held
 from app.ui.parts import Card, Look, options
 from app.ui.parts import theme as t

@@ -12,8 +12,8 @@ from app.actions.training import check_in as acting
 from app.actions.training.today import Today, today
 from app.domain.dosing.limits import HIGH_PAIN
 from app.domain.model.record import Stamp
-from app.ui.client.check_in.check_in_screen import check_in_pages as pages
-from app.ui.client.check_in.check_in_screen.check_in_answers import (
+from app.ui.client.check_in import check_in_pages as pages
+from app.ui.client.check_in.check_in_answers import (
     Answers,
     Earlier,
     answers_of,
@@ -26,7 +26,7 @@ from app.ui.client.check_in.check_in_screen.check_in_answers import (
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.profile.questions import both_ways
 from app.ui.parts import Card, Look
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import parts
 from app.words.client import check_in as words
 from app.words.client import today as today_words

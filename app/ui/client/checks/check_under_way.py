@@ -6,7 +6,7 @@ from collections.abc import Callable
 from enum import Enum
 
 from app.actions.training.checks import keep_check
-from app.domain.checks.functional_checks.check_clock import (
+from app.domain.checks.check_clock import (
     CheckClock,
     check_cues,
     moved_on,
@@ -14,10 +14,10 @@ from app.domain.checks.functional_checks.check_clock import (
     stopped,
     with_one_more,
 )
-from app.domain.checks.functional_checks.functional_checks import WITH_SOMEBODY
+from app.domain.checks.functional_checks import WITH_SOMEBODY
 from app.domain.model.record import Check, CheckDone, Person
 from app.domain.sound.cues import CueKind, sounding
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 
 BEAT_S = 0.1
 BREATH_S = 0.02

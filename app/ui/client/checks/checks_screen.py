@@ -7,15 +7,15 @@ import flet as ft
 
 from app.actions.people import current_person
 from app.actions.training.checks import tell_sex
-from app.domain.checks.functional_checks import functional_checks as rules
+from app.domain.checks import functional_checks as rules
 from app.domain.model.record import Check, CheckDone, Person, Record
 from app.storage import records
-from app.ui.client.checks.checks_screen.doing_check import CheckPage
+from app.ui.client.checks.doing_check import CheckPage
 from app.ui.client.nav import client_nav
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card, Option
 from app.ui.parts.chart import Line, Series, line_chart
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import checks as words
 from app.words.client import today as today_words
 from app.words.client.today import day_words

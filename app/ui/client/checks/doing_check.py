@@ -6,17 +6,17 @@ from typing import Any
 
 import flet as ft
 
-from app.domain.checks.functional_checks import functional_checks as rules
-from app.domain.checks.functional_checks.functional_checks import WITH_SOMEBODY
+from app.domain.checks import functional_checks as rules
+from app.domain.checks.functional_checks import WITH_SOMEBODY
 from app.domain.model.record import Check, Person
 from app.storage import records
-from app.ui.client.checks.checks_screen.check_under_way import Doing, Stage
+from app.ui.client.checks.check_under_way import Doing, Stage
 from app.ui.client.profile.questions import both_ways
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card, Look, options
 from app.ui.parts import theme as t
 from app.ui.parts.count_panel import Phase, count_panel
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import signs as sign_words
 from app.words.client import checks as words
 from app.words.client import today

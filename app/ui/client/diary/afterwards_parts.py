@@ -13,7 +13,7 @@ from app.domain.model.record import Ending, Person, SessionDone
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.parts.body_list import BodyPicker
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 from app.words.client import player
 from app.words.client import send as send_words

@@ -11,10 +11,10 @@ from app.actions.training.diary import save_afterwards
 from app.domain.model.body import Spot
 from app.domain.model.record import Ending, Person, SessionDone
 from app.storage import records
-from app.ui.client.diary.diary_screen.afterwards_parts import asked_pain, effort_scale, meaning, stop_box
+from app.ui.client.diary.afterwards_parts import asked_pain, effort_scale, meaning, stop_box
 from app.ui.parts import Card, Option
 from app.ui.parts.time_strip import review_strip
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 
 

@@ -12,10 +12,10 @@ from app.actions.training.diary import correct
 from app.actions.training.today import today
 from app.domain.model.body import Spot
 from app.domain.model.record import CheckIn
-from app.ui.client.diary.diary_screen.afterwards_parts import asked_pain
+from app.ui.client.diary.afterwards_parts import asked_pain
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 
 

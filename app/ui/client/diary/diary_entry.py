@@ -10,12 +10,12 @@ from app.actions.people import current_person
 from app.actions.training.diary import put_back, take_back
 from app.domain.model.record import CheckIn, Clearance, How, Record, SessionDone
 from app.storage import records
-from app.ui.client.diary.diary_screen.check_in_correction import AnswersPage
-from app.ui.client.diary.diary_screen.other_entries import other_entry
+from app.ui.client.diary.check_in_correction import AnswersPage
+from app.ui.client.diary.other_entries import other_entry
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 from app.words.client.progression import MOVED_HEAD, move_text
 from app.words.client.today import day_words

@@ -12,13 +12,13 @@ from app.actions.training.afterwards import unanswered
 from app.domain.measures.weeks import Day, Week, weeks_of
 from app.domain.model.record import CheckIn, Clearance, Record, SessionDone
 from app.storage import records
-from app.ui.client.diary.diary_screen.diary_charts import charts
-from app.ui.client.diary.diary_screen.diary_entry import EntryPage
-from app.ui.client.diary.diary_screen.other_entries import note_something, other_words, week_in_minutes
+from app.ui.client.diary.diary_charts import charts
+from app.ui.client.diary.diary_entry import EntryPage
+from app.ui.client.diary.other_entries import note_something, other_words, week_in_minutes
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 from app.words.client.today import day_words
 from app.words.text import dose_sentence

@@ -10,13 +10,13 @@ from app.actions.training import events as acting
 from app.actions.training.events import Noted
 from app.domain.dosing import events as e
 from app.domain.model.record import Person
-from app.ui.client.diary.diary_screen.note_written import written_page
+from app.ui.client.diary.note_written import written_page
 from app.ui.client.nav import client_nav
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.profile.questions import both_ways
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import events as words
 from app.words.client import today
 from app.words.client.today import said

@@ -7,14 +7,14 @@ import flet as ft
 
 from app.actions.people import current_person
 from app.domain.model.record import EventKind, Person
-from app.ui.client.diary.diary_screen.note_fall import FallPage
-from app.ui.client.diary.diary_screen.note_goal import GoalPage
-from app.ui.client.diary.diary_screen.note_simple import ActivityPage, IllnessPage, MedicinePage, PausePage
+from app.ui.client.diary.note_fall import FallPage
+from app.ui.client.diary.note_goal import GoalPage
+from app.ui.client.diary.note_simple import ActivityPage, IllnessPage, MedicinePage, PausePage
 from app.ui.client.nav import client_nav
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import events as words
 from app.words.client import today
 

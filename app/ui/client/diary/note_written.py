@@ -10,10 +10,10 @@ from app.actions.training.events import Noted
 from app.actions.training.today import today
 from app.domain.model.record import Person
 from app.ui.client.nav import client_nav
-from app.ui.client.today.today_screen.locked_card import coach_unaware, goes, number_size
+from app.ui.client.today.locked_card import coach_unaware, goes, number_size
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import signs
 from app.words.client import events as words
 

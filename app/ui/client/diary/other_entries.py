@@ -8,9 +8,9 @@ import flet as ft
 
 from app.domain.measures.week_minutes import week_frame
 from app.domain.model.record import CheckDone, Event, EventKind, Record
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import checks, events
 from app.words.client.diary import OTHER
 

@@ -15,7 +15,7 @@ from app.ui.client.player.session_list import exercise_list
 from app.ui.client.player.sound_check import before_first
 from app.ui.helper.before_leading import LeadBefore
 from app.ui.parts import Option
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import player as says
 
 

@@ -5,7 +5,7 @@ from app.actions.training.playing import Playing
 from app.domain.model.plan import Step
 from app.domain.sound.cues import Cue, CueKind, cues_of, sounding
 from app.ui.client.player.track_keeper import Conductor
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import player as says
 
 

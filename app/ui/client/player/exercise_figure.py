@@ -4,12 +4,12 @@ from __future__ import annotations
 import flet as ft
 
 from app.domain.model.exercise import Exercise
-from app.domain.player.player.player_state import Status
+from app.domain.player.player_state import Status
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.session_clock import Pictured, pictured_in
 from app.ui.parts import Card
-from app.ui.shell.shell.moving_figures import Motion, Play, moving_figure, still_figure
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.moving_figures import Motion, Play, moving_figure, still_figure
+from app.ui.shell.shell import Shell
 
 LEAST = 90
 """Smaller than this a figure tells nothing from a distance, px."""

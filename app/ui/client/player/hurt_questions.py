@@ -11,15 +11,15 @@ from app.actions.training.sore import sore_spots
 from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.record import Ending, Hurt, HurtKind
-from app.domain.player.player import player as events
-from app.domain.player.player.pain_response import ENDS_FROM
+from app.domain.player import player as events
+from app.domain.player.pain_response import ENDS_FROM
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.player_buttons import under_signs
 from app.ui.helper.observed import seen_lines, who_says
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.parts.body_list import BodyPicker
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words import parts
 from app.words.client import hurts as asks
 from app.words.client import lead

@@ -7,8 +7,8 @@ from collections.abc import Callable
 
 import flet as ft
 
-from app.domain.player.player import player as events
-from app.domain.player.player.player_state import Status
+from app.domain.player import player as events
+from app.domain.player.player_state import Status
 from app.ui.client.player.live_session import Live, Panel
 
 ECHO_S = 0.3

@@ -4,8 +4,8 @@ from __future__ import annotations
 import flet as ft
 
 from app.domain.model.plan import Part, Step, StepKind
-from app.domain.player.player.player_state import PlayerState, Status
-from app.domain.player.player.repetition_count import repetition
+from app.domain.player.player_state import PlayerState, Status
+from app.domain.player.repetition_count import repetition
 from app.ui.client.player.live_session import Live
 from app.ui.parts import Card
 from app.ui.parts import theme as t

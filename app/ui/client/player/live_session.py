@@ -12,12 +12,12 @@ from app.actions.training.easing import undo_easier
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import StepKind
 from app.domain.model.record import Ending, Hurt
-from app.domain.player.player import player as events
-from app.domain.player.player.changes_on_the_way import Changes, changes_between
-from app.domain.player.player.player_state import Status
+from app.domain.player import player as events
+from app.domain.player.changes_on_the_way import Changes, changes_between
+from app.domain.player.player_state import Status
 from app.ui.client.player.session_clock import Watched, pictured_in
-from app.ui.shell.shell.moving_figures import Motion
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.moving_figures import Motion
+from app.ui.shell.shell import Shell, safe
 
 
 class Panel(Enum):

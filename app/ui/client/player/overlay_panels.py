@@ -11,7 +11,7 @@ from app.ui.client.player.live_session import Live, Panel
 from app.ui.client.player.player_buttons import under_signs
 from app.ui.helper.stop_questions import amiss_rows, call_lines
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words import signs as sign_words
 from app.words.client import pauses
 from app.words.client import player as says

@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import flet as ft
 
-from app.domain.player.player.player_state import OVER, Status
+from app.domain.player.player_state import OVER, Status
 from app.ui.client.player import overlay_panels as panels
 from app.ui.client.player.before_session import before_page
 from app.ui.client.player.distance_view import distance_page
@@ -13,8 +13,8 @@ from app.ui.client.player.hurt_questions import HurtPage, changed_page
 from app.ui.client.player.keyboard import press_key
 from app.ui.client.player.live_session import Live, Panel, View
 from app.ui.client.player.session_view import player_page
-from app.ui.shell.shell.moving_figures import wanted_motion
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.moving_figures import wanted_motion
+from app.ui.shell.shell import Shell, safe
 
 Draw = Callable[[Shell, Live], ft.Control]
 OVER_IT: dict[Panel, Draw] = {

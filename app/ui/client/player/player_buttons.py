@@ -4,8 +4,8 @@ from __future__ import annotations
 import flet as ft
 
 from app.device.abilities import Ability
-from app.domain.player.player import player as events
-from app.domain.player.player.player_state import Status
+from app.domain.player import player as events
+from app.domain.player.player_state import Status
 from app.ui.client.player.live_count import waiting_words
 from app.ui.client.player.live_session import Live, Panel, View
 from app.ui.parts import Card

@@ -16,13 +16,13 @@ from app.actions.training.playing import Playing
 from app.actions.training.today import Today, today
 from app.domain.errors import StorageError
 from app.domain.model.plan import StepSide
-from app.domain.player.player import player as events
-from app.domain.player.player.player_state import OVER, Cause, PlayerState, Status, Unseen
-from app.domain.player.player.repetition_count import repetition
+from app.domain.player import player as events
+from app.domain.player.player_state import OVER, Cause, PlayerState, Status, Unseen
+from app.domain.player.repetition_count import repetition
 from app.ui.client.player.cue_output import Caller
 from app.ui.client.player.track_keeper import stands_at
-from app.ui.shell.shell.leading import Leading
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.leading import Leading
+from app.ui.shell.shell import Shell
 from app.words import errors
 
 BEAT_S = 0.2

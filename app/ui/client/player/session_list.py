@@ -11,7 +11,7 @@ from app.domain.model.plan import Step
 from app.ui.client.player.exercise_figure import still
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import exercise_list as says
 
 STILL = 72

@@ -6,7 +6,7 @@ from dataclasses import replace
 import flet as ft
 
 from app.domain.model.plan import Step
-from app.domain.player.player.player_state import PlayerState
+from app.domain.player.player_state import PlayerState
 from app.ui.client.player.exercise_cards import cards, easier
 from app.ui.client.player.live_count import name_of, panel
 from app.ui.client.player.live_session import Live
@@ -15,7 +15,7 @@ from app.ui.client.player.tap_buttons import rest_taps, taps
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.time_strip import now_strip
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import player as says
 
 TWO_COLUMNS_FROM = 700

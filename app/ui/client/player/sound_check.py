@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 import flet as ft
 
-from app.actions.desk.attention_list.voice import clips_of
+from app.actions.desk.voice import clips_of
 from app.actions.output_settings import Sense, confirm_heard, is_heard, senses
 from app.device.abilities import Device
 from app.domain.model.exercise import Exercise
@@ -14,7 +14,7 @@ from app.domain.model.plan import Part, Step, StepKind
 from app.domain.sound.audio_track import EVERY, CueTrack, lay_track
 from app.domain.sound.cues import CueKind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import sound as words
 
 LISTEN_S = 9

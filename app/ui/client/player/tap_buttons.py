@@ -4,9 +4,9 @@ from __future__ import annotations
 import flet as ft
 
 from app.domain.model.plan import StepKind
-from app.domain.player.player import player as events
-from app.domain.player.player.player_state import Status, Wait
-from app.domain.player.player.tap_gates import round_ends
+from app.domain.player import player as events
+from app.domain.player.player_state import Status, Wait
+from app.domain.player.tap_gates import round_ends
 from app.ui.client.player.live_count import waiting_words
 from app.ui.client.player.live_session import Live
 from app.ui.parts import Card

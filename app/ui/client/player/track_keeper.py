@@ -5,14 +5,14 @@ import asyncio
 import time
 from collections.abc import Awaitable, Callable, Mapping
 
-from app.actions.desk.attention_list.voice import clips_of
+from app.actions.desk.voice import clips_of
 from app.actions.output_settings import Sense, senses
 from app.actions.training.playing import Playing
 from app.device.clock import Clock
 from app.domain.model.plan import Step
-from app.domain.player.player.player_state import PlayerState, Status
+from app.domain.player.player_state import PlayerState, Status
 from app.domain.sound.audio_track import EVERY, CueTrack, lay_track
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 
 LOOK_EACH_S = 10.0
 """How often the track is compared with the session, seconds of the machine."""

@@ -11,7 +11,7 @@ from app.ui.client.profile.asking_person import typed
 from app.ui.client.profile.profile_draft import Draft, Held, with_body
 from app.ui.parts import Card, Option, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words import parts as part_words
 from app.words.client import welcome as words
 from app.words.client.today import said

@@ -10,7 +10,7 @@ from app.domain.branding.brand import EmergencyNumber
 from app.domain.model.record import Person
 from app.ui.client.profile.profile_draft import OLDEST, Draft, Held, birth_year, with_country, with_known, with_person
 from app.ui.parts import Card, Option
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import welcome as words
 from app.words.client.today import said
 

@@ -9,7 +9,7 @@ import flet as ft
 from app.ui.client.profile.profile_draft import Draft, Held, weights_g, with_body, with_person
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import welcome as words
 from app.words.client.today import said
 

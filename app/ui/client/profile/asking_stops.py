@@ -10,7 +10,7 @@ from app.domain.dosing.screening import ASK_FIRST, DO_NOT_START, Outcome, outcom
 from app.ui.client.profile.profile_draft import Draft, Held
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import welcome as words
 
 

@@ -11,7 +11,7 @@ from app.ui.client.profile import asking_body, asking_person, asking_room, askin
 from app.ui.client.profile.profile_draft import Draft, Held
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import today, welcome
 from app.words.client.today import Pair, said
 

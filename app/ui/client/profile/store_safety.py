@@ -9,7 +9,7 @@ from app.actions.backup import backup_of, put_back
 from app.device.abilities import Picked
 from app.device.place import Place
 from app.ui.parts import Card, bind
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import today, welcome
 from app.words.machine import web
 

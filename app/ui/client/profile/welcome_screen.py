@@ -20,7 +20,7 @@ from app.ui.client.profile.profile_draft import Draft, Held, draft_of, finished,
 from app.ui.client.profile.store_safety import alone_words
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over, today, welcome
 
 #: `/welcome/questions`: the stop questions again, for whoever's turn it is.

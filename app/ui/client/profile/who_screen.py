@@ -9,7 +9,7 @@ from app.actions import people as acting
 from app.actions.people import Role
 from app.storage import keys, people
 from app.storage.people import Trains
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import who
 
 

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta, timezone
 
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 
 
 def here(shell: Shell, instant: datetime) -> datetime:

@@ -7,9 +7,9 @@ from app.actions.files.messages import Message, messages, receive
 from app.domain.model.record import Person
 from app.storage import packs
 from app.storage.packs import PinnedCoach
-from app.ui.client.send.send_screen.local_times import here
+from app.ui.client.send.local_times import here
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import send as says
 
 

@@ -14,7 +14,7 @@ from app.domain.errors import AppError
 from app.domain.model.record import Person
 from app.ui.parts import Card, Look, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import errors
 from app.words.client import hand_over as words
 from app.words.client import today

@@ -14,11 +14,11 @@ from app.actions.files import pasted_or_linked, programmes
 from app.actions.files.programmes import Followable
 from app.domain.model.record import Person
 from app.ui.client.nav import client_nav
-from app.ui.client.send.send_screen.opening import Door, Opening, compare_page, key_link_text
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.send.opening import Door, Opening, compare_page, key_link_text
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card, Look, Option, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over as words
 from app.words.client import today
 

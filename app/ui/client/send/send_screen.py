@@ -16,12 +16,12 @@ from app.domain.model.record import Person
 from app.storage import records
 from app.storage.packs import PinnedCoach
 from app.ui.client.nav import client_nav
-from app.ui.client.send.send_screen.local_times import here
-from app.ui.client.send.send_screen.messages import MessagesPart
+from app.ui.client.send.local_times import here
+from app.ui.client.send.messages import MessagesPart
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.buttons import Press
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import send as says
 
 

@@ -11,7 +11,7 @@ from app.actions.training.reminding import choose_remind_hour, remind_hour
 from app.ui.client.player.sound_check import SoundCheck
 from app.ui.parts import Card, Option
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import sound
 from app.words.client import pauses
 from app.words.client import settings as words

@@ -7,7 +7,7 @@ from app.actions.people import change_person
 from app.domain.model.record import Person
 from app.ui.client.profile.profile_draft import draft_of, finished, use_held
 from app.ui.client.profile.questions import CHANGEABLE, asked_page
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import today
 
 

@@ -11,10 +11,10 @@ from app.actions.people import change_person, change_place
 from app.domain.model.client import Place
 from app.domain.model.record import Person
 from app.ui.client.profile.profile_draft import use_held
-from app.ui.client.today.today_screen.locked_card import goes
-from app.ui.client.today.today_screen.session_card import place_words
+from app.ui.client.today.locked_card import goes
+from app.ui.client.today.session_card import place_words
 from app.ui.parts import Card, Look, Option, options
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import settings as words
 from app.words.client import today, welcome
 

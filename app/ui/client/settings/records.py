@@ -9,9 +9,9 @@ from app.actions.erasing import erase, erase_device
 from app.actions.files.bundled import take_bundled
 from app.actions.people import Role, current_person, current_role
 from app.ui.client.profile.questions import both_ways
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import settings as words
 from app.words.client import today
 

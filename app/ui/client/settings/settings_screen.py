@@ -13,15 +13,15 @@ from app.ui.client.profile.about_app import about_pieces
 from app.ui.client.profile.asking_person import goes as sent_words
 from app.ui.client.profile.questions import CHANGEABLE
 from app.ui.client.profile.store_safety import KeptPart
-from app.ui.client.settings.settings_screen.device import device_pieces
-from app.ui.client.settings.settings_screen.person import PersonPage
-from app.ui.client.settings.settings_screen.places import PlacesPage
-from app.ui.client.settings.settings_screen.records import ErasePage
-from app.ui.client.settings.settings_screen.shown import ShownPage
-from app.ui.client.settings.settings_screen.usual_pain import UsualPage
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.settings.device import device_pieces
+from app.ui.client.settings.person import PersonPage
+from app.ui.client.settings.places import PlacesPage
+from app.ui.client.settings.records import ErasePage
+from app.ui.client.settings.shown import ShownPage
+from app.ui.client.settings.usual_pain import UsualPage
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import parts
 from app.words.client import settings as words
 from app.words.client import today, welcome

@@ -8,9 +8,9 @@ import flet as ft
 from app.actions.people import change_person
 from app.actions.training.today import today
 from app.domain.model.record import Person
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Look, options
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import settings as words
 from app.words.client import today as today_words
 

@@ -13,9 +13,9 @@ from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Spot
 from app.domain.model.client import UsualPain
 from app.domain.model.record import Person
 from app.ui.client.profile.profile_draft import Held, use_held
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card, Option, options
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import parts
 from app.words.client import settings as words
 from app.words.client import today

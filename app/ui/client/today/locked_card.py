@@ -9,10 +9,10 @@ import flet as ft
 from app.actions.training.today import Today
 from app.domain.dosing.history import FEVER_FREE, Stop
 from app.domain.model.record import CheckIn, Event, SessionDone
-from app.ui.client.today.today_screen.card_face import STOPPED_FROM
+from app.ui.client.today.card_face import STOPPED_FROM
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import signs as sign_words
 from app.words import text
 from app.words.client import today, welcome, yes

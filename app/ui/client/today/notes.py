@@ -8,14 +8,14 @@ import flet as ft
 
 from app.actions.training import events, planning
 from app.actions.training.today import Today
-from app.domain.checks.functional_checks.functional_checks import retest_due
+from app.domain.checks.functional_checks import retest_due
 from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
 from app.domain.model.programme import Programme
 from app.domain.progress.planned_days import next_blocks
-from app.ui.client.today.today_screen.card_face import Standing
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.card_face import Standing
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import checks
 from app.words.client import events as words
 from app.words.client import planning as plans

@@ -13,10 +13,10 @@ from app.domain.model.record import EventKind, Person
 from app.domain.progress.due_session import Due, progress
 from app.domain.progress.planned_days import DAYS_AHEAD, in_block, too_soon
 from app.ui.client.nav import client_nav
-from app.ui.client.today.today_screen.day_choice import days_ahead
-from app.ui.client.today.today_screen.locked_card import goes
+from app.ui.client.today.day_choice import days_ahead
+from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import checks
 from app.words.client import events as words
 from app.words.client import planning as plans

@@ -11,11 +11,11 @@ from app.domain.dosing.history import sessions_of
 from app.domain.progress.due_session import Due, progress
 from app.domain.progress.planned_days import in_block
 from app.ui.client.nav import client_nav
-from app.ui.client.today.today_screen.locked_card import goes
-from app.ui.client.today.today_screen.notes import next_block
-from app.ui.client.today.today_screen.plan_day import DayPage, around_plan, day_line
+from app.ui.client.today.locked_card import goes
+from app.ui.client.today.notes import next_block
+from app.ui.client.today.plan_day import DayPage, around_plan, day_line
 from app.ui.parts import Card
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.client import today as words
 
 

@@ -15,7 +15,7 @@ from app.domain.model.record import Person
 from app.domain.progress.progression_today import is_waiting
 from app.ui.parts import Card, Option
 from app.ui.parts.time_strip import plan_strip
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import text
 from app.words.amounts import amount_sentence
 from app.words.client import progression, today, welcome

@@ -11,13 +11,13 @@ from app.domain.model.plan import Part
 from app.storage import people
 from app.storage.people import Trains
 from app.ui.client.nav import client_nav
-from app.ui.client.today.today_screen import locked_card as locked
-from app.ui.client.today.today_screen import session_card as drawn
-from app.ui.client.today.today_screen.card_face import Standing, standing
-from app.ui.client.today.today_screen.locked_card import goes
-from app.ui.client.today.today_screen.notes import notes_above, notes_below
+from app.ui.client.today import locked_card as locked
+from app.ui.client.today import session_card as drawn
+from app.ui.client.today.card_face import Standing, standing
+from app.ui.client.today.locked_card import goes
+from app.ui.client.today.notes import notes_above, notes_below
 from app.ui.parts import Card, Look, Nav
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words import errors, text
 from app.words.client import today as today_words
 

@@ -13,9 +13,9 @@ from app.domain.dosing.history import FEVER_FREE
 from app.ui.client.nav import client_nav
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.profile.questions import both_ways
-from app.ui.client.today.today_screen.locked_card import here, stop_causes
+from app.ui.client.today.locked_card import here, stop_causes
 from app.ui.parts import Card, options
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import today as today_words
 from app.words.client import welcome
 from app.words.client import yes as words

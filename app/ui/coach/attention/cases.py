@@ -8,7 +8,7 @@ from typing import Any
 
 import flet as ft
 
-from app.actions.desk.attention_list.attention_list import Case
+from app.actions.desk.attention_list import Case
 from app.domain.measures.attention import Because, Flag, Line
 from app.domain.model.record import Record
 from app.storage.attention_marks import MarkState

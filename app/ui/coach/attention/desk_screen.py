@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 import flet as ft
 
-from app.actions.desk.attention_list import attention_list, publishing
-from app.actions.desk.attention_list.attention_list import Attention, Case, Marked
+from app.actions.desk import attention_list, publishing
+from app.actions.desk.attention_list import Attention, Case, Marked
 from app.domain.model.record import Record
 from app.storage.attention_marks import MarkState
 from app.ui.coach.attention.cases import Act, Done, case_row
@@ -15,7 +15,7 @@ from app.ui.coach.attention.intake_panel import IntakePanel
 from app.ui.coach.coach_layout import coach_page
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import desk as words
 from app.words.coach import publish
 

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 
 import flet as ft
 
-from app.actions.desk.attention_list import intake
-from app.actions.desk.attention_list.intake import Taken
+from app.actions.desk import intake
+from app.actions.desk.intake import Taken
 from app.ui.coach.stable_field import typed_field, use_typed
 from app.ui.parts import Card, Look, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import errors
 from app.words.coach import desk as words
 

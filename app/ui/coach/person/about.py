@@ -5,7 +5,7 @@ from datetime import date
 
 import flet as ft
 
-from app.ui.coach.person.person_screen.person_sheet import Sheet
+from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card
 from app.words.client.today import day_words
 from app.words.coach import person as words

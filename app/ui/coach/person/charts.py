@@ -7,7 +7,7 @@ import flet as ft
 
 from app.domain.measures.symptom_series import WEEKS, SpotSeries, effort, pain_by_spot, soreness_by_spot
 from app.domain.measures.training_load import weekly_loads
-from app.ui.coach.person.person_screen.person_sheet import Sheet
+from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.chart import Bar, Line, Series, line_chart, week_bars

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 
 import flet as ft
 
-from app.domain.checks.functional_checks import functional_checks as rules
+from app.domain.checks import functional_checks as rules
 from app.domain.dosing.events import events_of
 from app.domain.model.record import Check, CheckDone, Event
-from app.ui.coach.person.person_screen.person_sheet import Sheet
+from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.words.client import checks as words

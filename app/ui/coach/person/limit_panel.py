@@ -9,7 +9,7 @@ import flet as ft
 from app.domain.model.body import PAIRED_REGIONS, Region, Spot
 from app.ui.parts import Card, Option, bind, options
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words import parts
 from app.words.coach import reply as words
 

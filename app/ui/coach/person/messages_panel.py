@@ -5,12 +5,12 @@ from collections.abc import Callable
 
 import flet as ft
 
-from app.actions.desk.attention_list.reply_sent import confirm_reply_sent, replies_sent
+from app.actions.desk.reply_sent import confirm_reply_sent, replies_sent
 from app.storage.replies import Reply
-from app.ui.coach.person.person_screen.person_sheet import Sheet
+from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import reply as words
 
 SHOWN = 3

@@ -4,15 +4,15 @@ from __future__ import annotations
 import flet as ft
 
 from app.ui.coach.coach_layout import BESIDE, coach_page, columns, has_columns, room
-from app.ui.coach.person.person_screen.about import about, check_ins, not_sent, notes
-from app.ui.coach.person.person_screen.charts import charts
-from app.ui.coach.person.person_screen.checks_panel import checks_and_events
-from app.ui.coach.person.person_screen.person_sheet import Sheet, person_sheet
-from app.ui.coach.person.person_screen.reply_panel import ReplyPanel
-from app.ui.coach.person.person_screen.sessions_panel import SessionsPanel
-from app.ui.coach.person.person_screen.statistics_panel import FiguresPanel
+from app.ui.coach.person.about import about, check_ins, not_sent, notes
+from app.ui.coach.person.charts import charts
+from app.ui.coach.person.checks_panel import checks_and_events
+from app.ui.coach.person.person_sheet import Sheet, person_sheet
+from app.ui.coach.person.reply_panel import ReplyPanel
+from app.ui.coach.person.sessions_panel import SessionsPanel
+from app.ui.coach.person.statistics_panel import FiguresPanel
 from app.ui.parts import bind
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import desk, person
 from app.words.rules import plain_rules
 

@@ -9,7 +9,7 @@ from app.domain.model.record import CheckIn, Person, Record, SessionDone
 from app.storage import people, records, replies
 from app.storage.people import PinnedKeys
 from app.storage.replies import Direction, Reply
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 
 
 @dataclass(frozen=True)

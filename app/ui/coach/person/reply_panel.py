@@ -6,18 +6,18 @@ from dataclasses import dataclass, field, replace
 
 import flet as ft
 
-from app.actions.desk.attention_list import replying
-from app.actions.desk.attention_list.replying import Answer, Written
+from app.actions.desk import replying
+from app.actions.desk.replying import Answer, Written
 from app.domain.dosing.history import Stop
 from app.domain.model.body import Spot, parse_spot
-from app.ui.coach.person.person_screen.limit_panel import LimitPanel
-from app.ui.coach.person.person_screen.messages_panel import sealed_messages
-from app.ui.coach.person.person_screen.person_sheet import Sheet
-from app.ui.coach.person.person_screen.station_panel import AS_BEFORE, StationPanel, Stations
+from app.ui.coach.person.limit_panel import LimitPanel
+from app.ui.coach.person.messages_panel import sealed_messages
+from app.ui.coach.person.person_sheet import Sheet
+from app.ui.coach.person.station_panel import AS_BEFORE, StationPanel, Stations
 from app.ui.coach.stable_field import Typed, typed_field, use_typed
 from app.ui.parts import Card, Look, Option, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import reply as words
 
 

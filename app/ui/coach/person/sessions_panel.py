@@ -5,11 +5,11 @@ import flet as ft
 
 from app.domain.model.plan import Timeline
 from app.domain.model.record import SessionDone
-from app.ui.coach.person.person_screen.person_sheet import Sheet
+from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
 from app.ui.parts.time_strip import review_strip
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import text
 from app.words.client.progression import move_text
 from app.words.coach import person

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 import flet as ft
 
 from app.domain.model.record import SessionDone
-from app.ui.coach.person.person_screen.person_sheet import Sheet
+from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell
+from app.ui.shell.shell import Shell
 from app.words.coach import reply as words
 
 LATEST = 6

@@ -5,18 +5,18 @@ from collections.abc import Callable, Mapping, Sequence
 
 import flet as ft
 
-from app.actions.desk.attention_list import session_statistics
+from app.actions.desk import session_statistics
 from app.domain.errors import WrongValue
 from app.domain.measures.energy import session_energy
 from app.domain.measures.volume import done_figures, planned_figures
 from app.domain.measures.week_guide import week_guides
 from app.domain.model.exercise import Exercise
 from app.domain.model.record import SessionDone
-from app.ui.coach.person.person_screen.person_sheet import Sheet
+from app.ui.coach.person.person_sheet import Sheet
 from app.ui.coach.stable_field import typed_field, use_typed
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import statistics as words
 
 SESSIONS, WEEKS = 3, 4

@@ -6,12 +6,12 @@ from pathlib import Path
 
 import flet as ft
 
-from app.actions.desk.attention_list import brand_apps
-from app.actions.desk.attention_list.brand_apps import OwnBrand
+from app.actions.desk import brand_apps
+from app.actions.desk.brand_apps import OwnBrand
 from app.domain.errors import AppError
 from app.ui.parts import Look, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import brand as words
 from app.words.errors import error_text
 

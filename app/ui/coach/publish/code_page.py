@@ -5,13 +5,13 @@ import re
 
 import flet as ft
 
-from app.actions.desk.attention_list import publishing
-from app.actions.desk.attention_list.codes import Code, Holds, codes
+from app.actions.desk import publishing
+from app.actions.desk.codes import Code, Holds, codes
 from app.ui.coach.coach_layout import room
 from app.ui.coach.qr import qr_png, qr_svg
 from app.ui.parts import Card, Option, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over as words
 
 #: Of the code on the screen, px: large enough for a telephone held over a desk.

@@ -5,13 +5,13 @@ from collections.abc import Callable
 
 import flet as ft
 
-from app.actions.desk.attention_list import publishing
-from app.actions.desk.attention_list.recovering import recover_keys
-from app.ui.coach.publish.publish_screen.code_page import CodePart
+from app.actions.desk import publishing
+from app.actions.desk.recovering import recover_keys
+from app.ui.coach.publish.code_page import CodePart
 from app.ui.coach.stable_field import typed_field, use_typed
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import publish as words
 
 PER_LINE = 5

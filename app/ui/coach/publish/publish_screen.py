@@ -6,15 +6,15 @@ from pathlib import Path
 
 import flet as ft
 
-from app.actions.desk.attention_list import brand_apps, publishing
+from app.actions.desk import brand_apps, publishing
 from app.domain.errors import AppError
 from app.ui.coach.coach_layout import coach_page
-from app.ui.coach.publish.publish_screen.app_panel import AppPanel
-from app.ui.coach.publish.publish_screen.keys_panel import KeysPanel
-from app.ui.coach.publish.publish_screen.source_panel import SourcePanel
+from app.ui.coach.publish.app_panel import AppPanel
+from app.ui.coach.publish.keys_panel import KeysPanel
+from app.ui.coach.publish.source_panel import SourcePanel
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words.coach import publish as words
 from app.words.errors import error_text
 from app.words.rules import plain_rules

@@ -5,14 +5,14 @@ from collections.abc import Sequence
 
 import flet as ft
 
-from app.actions.desk.attention_list import publishing
-from app.actions.desk.attention_list.publishing import Shelf
+from app.actions.desk import publishing
+from app.actions.desk.publishing import Shelf
 from app.device.engine import find_engine
 from app.domain.errors import TooLargeToPaste
-from app.domain.proofreading.proofread.proofread import Problem
+from app.domain.proofreading.proofread import Problem
 from app.ui.parts import Card, Look, bind
 from app.ui.parts import theme as t
-from app.ui.shell.shell.shell import Shell, safe
+from app.ui.shell.shell import Shell, safe
 from app.words import sound
 from app.words.client import hand_over
 from app.words.coach import desk as words

@@ -5,7 +5,13 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
-from app.ui.client.check_in.check_in_screen.check_in_answers import (
+
+from app.actions.training.today import Today
+from app.domain.model.body import Region, Spot
+from app.domain.model.diary import AnsweredBy, Symptom
+from app.domain.model.plan import Dose, Timeline
+from app.domain.model.record import CheckIn, Ending, Hurt, Person, Record, SessionDone, Stamp
+from app.ui.client.check_in.check_in_answers import (
     Answers,
     Earlier,
     answers_of,
@@ -15,12 +21,6 @@ from app.ui.client.check_in.check_in_screen.check_in_answers import (
     morning_spots,
     pages_of,
 )
-
-from app.actions.training.today import Today
-from app.domain.model.body import Region, Spot
-from app.domain.model.diary import AnsweredBy, Symptom
-from app.domain.model.plan import Dose, Timeline
-from app.domain.model.record import CheckIn, Ending, Hurt, Person, Record, SessionDone, Stamp
 
 DAY = date(2026, 3, 4)
 NOON = datetime(2026, 3, 4, 12, tzinfo=UTC)

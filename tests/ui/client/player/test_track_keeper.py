@@ -9,8 +9,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from app.domain.player.player.player_state import Status
-from app.domain.player.player.tap_gates import Wait
 
 from app.actions.output_settings import Sense, switch_off
 from app.actions.training import playing as act
@@ -19,7 +17,9 @@ from app.device.abilities import Ability
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
 from app.domain.model.plan import StepKind
-from app.domain.player.player import player as events
+from app.domain.player import player as events
+from app.domain.player.player_state import Status
+from app.domain.player.tap_gates import Wait
 from app.domain.sound.audio_track import lay_track
 from app.ui.client.player.cue_output import Caller
 from tests.actions.at_home import Home, home

@@ -5,7 +5,6 @@ from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
-from app.ui.client.today.today_screen.card_face import Standing, standing
 
 from app.actions.training.today import Today
 from app.domain.dosing.history import Stop
@@ -14,6 +13,7 @@ from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, Timeline
 from app.domain.model.record import CheckIn, Ending, Person, SessionDone, Stamp
 from app.domain.model.rules import RuleId
 from app.storage.packs import KeptPack
+from app.ui.client.today.card_face import Standing, standing
 from tests.exchange.fixed import SOURCE
 
 DAY = date(2026, 3, 2)
