@@ -14,6 +14,7 @@ from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.person import Person
 from app.domain.model.plan import (
     Because,
     Dose,
@@ -42,7 +43,6 @@ from app.domain.model.record import (
     How,
     Hurt,
     HurtKind,
-    Person,
     Record,
     SessionDone,
     Stamp,

@@ -16,7 +16,7 @@ from app.domain.model.exercise import Axis, Exercise, Pattern, Sides
 from app.domain.model.plan import Part
 from app.domain.model.programme import Programme
 from app.domain.model.session import Block, BlockKind, Session
-from app.domain.proofreading import proofread, written_timeline
+from app.domain.proofreading.proofread import proofread, written_timeline
 from tests.domain.shipped import SESSIONS, library, shipped
 
 PUSHES = {Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH}

@@ -33,8 +33,8 @@ print(json.dumps(sorted(sys.modules)))
 """
 #: Libraries, and rooms or families of ours, that the first screen does without.
 LATER = ("pydantic", "pydantic_core", "alembic", "cryptography", "sqlalchemy.orm", "flet_lottie", "app.ui.coach",
-         "app.ui.helper", "app.commands", "app.domain.figure", "app.domain.dosing.rulebook", "app.words.rules.exact_rules",
-         "app.words.coach.desk", "app.actions.files.programmes", "app.exchange.", "flet.controls.theme")
+         "app.ui.helper", "app.commands", "app.domain.figure", "app.domain.dosing.rulebook", "app.words.rules.",
+         "app.words.coach.", "app.actions.files.programmes", "app.exchange.", "flet.controls.theme")
 KEPT = {"app.exchange.brands.ready_brand"}
 
 

@@ -1,9 +1,11 @@
-"""Sound, vibration and speech: on or off on this device."""
+"""How a session is told on this device and where it waits: sound, vibration, speech, taps for counted movements."""
 from __future__ import annotations
 
 from enum import StrEnum
 
 from app.device.abilities import Device
+from app.domain.model.person import Person
+from app.domain.player.tap_gates import Wait
 from app.storage import settings
 from app.storage.database import Store
 
@@ -66,3 +68,36 @@ def _keep(store: Store, device: Device, sense: Sense, value: object) -> None:
     with store.begin() as db:
         settings.save_setting(db, sense, value)
     apply_senses(store, device)
+
+
+COUNTED = "counted_movements"
+"""Name of the setting."""
+
+
+class Counting(StrEnum):
+    """How counted movements end."""
+
+    TIME = "time"
+    """After the time that they take at their tempo."""
+    TAP = "tap"
+    """When it is said that they are done."""
+
+
+def counting(store: Store) -> Counting:
+    """As set on this device."""
+    with store.read() as db:
+        return Counting(settings.setting(db, COUNTED, Counting.TIME))
+
+
+def choose_counting(store: Store, chosen: Counting) -> None:
+    """From the next session on."""
+    with store.begin() as db:
+        settings.save_setting(db, COUNTED, chosen)
+
+
+def waits_of(store: Store, person: Person) -> frozenset[Wait]:
+    """What a session of this person waits for."""
+    found = {Wait.COUNT} if counting(store) is Counting.TAP else set()
+    if person.body.alone and not person.led_by:
+        found.add(Wait.ALL_RIGHT)
+    return frozenset(found)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from app.device.clock import Clock
 from app.domain.branding.brand import Role as Role
 from app.domain.model.client import Place
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.storage import people, settings
 from app.storage.database import Store
 from app.storage.people import Trains

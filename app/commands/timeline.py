@@ -16,7 +16,7 @@ from app.domain.model.client import Client, Place
 from app.domain.model.plan import StepKind, Timeline
 from app.domain.model.rules import rule_table
 from app.domain.model.source import Source
-from app.exchange.forms import command_inputs
+from app.exchange.forms import command_inputs as inputs
 from app.exchange.forms.source import read_source
 from app.exchange.packs.pack import read_pack
 from app.words import text
@@ -46,8 +46,8 @@ def place_at(words: str | None, minutes: int | None) -> Place:
     place = Place()
     if words:
         path = Path(words)
-        place = command_inputs.place_from_json(command_inputs.read_text(path), path.name) if path.is_file() or path.suffix == ".json" \
-            else command_inputs.place_named(words)
+        place = inputs.place_from_json(inputs.read_text(path), path.name) if path.is_file() or path.suffix == ".json" \
+            else inputs.place_named(words)
     return replace(place, minutes=minutes) if minutes is not None else place
 
 
@@ -60,8 +60,8 @@ def order_at(args: argparse.Namespace, source: Source, today: date) -> Order:
     session = source.session(args.session)
     if session is None:
         raise UnknownName(kind="session", name=args.session, known=tuple(s.id for s in source.sessions))
-    client = command_inputs.client_from_json(command_inputs.read_text(args.client), args.client.name) if args.client else Client()
-    diary = command_inputs.diary_from_json(command_inputs.read_text(args.diary), args.diary.name) if args.diary else None
+    client = inputs.client_from_json(inputs.read_text(args.client), args.client.name) if args.client else Client()
+    diary = inputs.diary_from_json(inputs.read_text(args.diary), args.diary.name) if args.diary else None
     table = rule_table(source.rules.preset, source.rules.shift)
     return Order(session, source.library(), client, place_at(args.place, args.minutes), today, diary, table,
                  source.whole_library)

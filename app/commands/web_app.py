@@ -8,7 +8,7 @@ from app.actions.desk.web_app_build import make_app
 from app.domain.errors import WrongValue
 from app.exchange.brands.brand_file import read_brand_files
 from app.exchange.brands.web_shell import LISTING
-from app.words.machine import app_building
+from app.words import brand
 
 DONE = 0
 
@@ -21,7 +21,7 @@ def run_make(args: argparse.Namespace) -> int:
     """
     whole = read_brand_files(args.brand)
     made = make_app(whole, args.shell, args.output)
-    print(app_building.made(whole.brand.name, str(made.folder), made.files, made.size))
+    print(brand.made(whole.brand.name, str(made.folder), made.files, made.size))
     return DONE
 
 
@@ -39,7 +39,7 @@ def run_serve(args: argparse.Namespace) -> int:
         raise WrongValue(where=str(args.folder), value=None, expected="a folder made by make-app")
 
     def ready(address: str) -> None:
-        print(app_building.shown_at(address), flush=True)
+        print(brand.shown_at(address), flush=True)
         if not args.no_browser and has_display():
             webbrowser.open(address)
 

@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 
 from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import STARTER_PLACES, Client, Condition, Place
-from app.domain.model.record import Ending, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Ending
 
 WEEKS = 6
 

@@ -18,8 +18,9 @@ from app.actions.training.today import today
 from app.demo.cast import WEEKS, Day, Member, cast, spots
 from app.demo.clock import StoryClock
 from app.device.clock import Clock
+from app.domain.model.person import Person
 from app.domain.model.plan import StepKind
-from app.domain.model.record import CheckIn, Ending, Person
+from app.domain.model.record import CheckIn, Ending
 from app.domain.player.player import Started
 from app.domain.player.player_state import PlayerState, Status, advance
 from app.resources import resource_dir

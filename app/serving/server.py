@@ -1,4 +1,4 @@
-"""The app in the browser of this machine, for its owner alone: a loopback port behind the gate of `app/serving/gate.py`.
+"""The app in the browser of this machine, for its owner alone: a loopback port behind the gate of `gate.py`.
 
 The key lies in the data directory, readable by its owner; the address that is printed carries it.
 """

@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from sqlalchemy import ColumnElement, Connection, delete, insert, or_, select, update
 
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.storage.codec import from_text, to_text
 from app.storage.tables import choice as choice_table
 from app.storage.tables import person as table

@@ -28,7 +28,8 @@ SHORT, LONG_WORD = 28, 8
 def WhyScreen(shell: Shell) -> ft.Control:
     """`/why`, or `/why/SECTION`."""
     c, is_coach = shell.card(), current_role(shell.store) is Role.COACH
-    sections = exact_rules.for_coach(published_rules(shell.store)) if is_coach else plain_rules.for_client(_table(shell))
+    sections = (exact_rules.for_coach(published_rules(shell.store)) if is_coach
+                else plain_rules.for_client(_table(shell)))
     found = next((s for s in sections if s.id == shell.route_id()), None)
     body = _section(c, found) if found else _menu(c, shell, sections, is_coach)
     where, words = ("/why", plain_rules.TO_RULES) if found else (

@@ -1,6 +1,8 @@
 """Words about the app itself: whose it is, whom to ask, and the coach's own app as a folder. Knows no Flet."""
 from __future__ import annotations
 
+from datetime import datetime
+
 from app.domain.branding.brand import Contact
 
 ABOUT = "About this app"
@@ -35,3 +37,19 @@ def app_made(name: str, folder: str, size: int) -> str:
     """After an app was made, with what to do next."""
     return (f"{name} is made: {size / 1e6:.0f} MB in {folder}, and the same as one ZIP file beside it. Put the folder "
             "on any web host that answers by https, then open its address on a phone.")
+
+
+def made(name: str, folder: str, files: int, size: int) -> str:
+    """After `evenload make-app`, with what to do next."""
+    return (f"{name} is in {folder}: {files} files, {size / 1e6:.0f} MB. See it here with: evenload serve {folder}\n"
+            "To hand it out, put the whole folder on any web host that answers by https.")
+
+
+def shown_at(address: str) -> str:
+    """While a folder is served on this machine."""
+    return f"Open {address}\nOnly this computer can see it. Ctrl+C ends it."
+
+
+def works_offline(tried: datetime) -> str:
+    """After a start without a network succeeded on this device; before that nothing of the kind is said."""
+    return f"Works without internet: it started without a network on {tried:%d %B %Y}."

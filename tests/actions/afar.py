@@ -9,8 +9,9 @@ from datetime import UTC, datetime, timedelta
 from app.actions.desk import publishing
 from app.device.clock import ManualClock
 from app.domain.model.body import Region, Spot
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
-from app.domain.model.record import CheckIn, DoneStep, Ending, How, Hurt, Person, Record, SessionDone, Stamp
+from app.domain.model.record import CheckIn, DoneStep, Ending, How, Hurt, Record, SessionDone, Stamp
 from app.exchange.crypto.keys import ClientKeys, new_sealing_pair, new_signing_pair
 from app.exchange.letters.returns import ReturnContent, write_return
 from app.storage.database import Store

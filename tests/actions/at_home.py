@@ -15,7 +15,8 @@ from app.actions.training import check_in, playing
 from app.actions.training.today import today
 from app.device.clock import ManualClock
 from app.domain.model.client import Client
-from app.domain.model.record import CheckIn, Person, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import CheckIn, SessionDone
 from app.domain.player.player import Skipped, Started
 from app.resources import resource_dir
 from app.storage.database import Store, open_store

@@ -24,7 +24,8 @@ from app.demo.story import tell_story
 from app.device.clock import SystemClock
 from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import Client, Place
-from app.domain.model.record import CheckIn, Person
+from app.domain.model.person import Person
+from app.domain.model.record import CheckIn
 from app.exchange.forms.source import read_source
 from app.resources import resource_dir
 from app.storage.database import Store, open_store

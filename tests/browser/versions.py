@@ -18,6 +18,7 @@ from tests.browser.static_site import StaticSite
 from tests.browser.web_app import BRANDS, ROOT, shell_files, with_files, write_app
 from tests.storage.test_schema import NEXT
 
+WELCOME = "app/words/client/welcome.py"
 NEW, HEAD, GREETING = "9.8.7", "9999", "Welcome to the newer version"
 #: Of another engine than the browser here; no part of what it keeps, unless it was asked for.
 ASKED, UNASKED = "main.dart.js", "canvaskit/chromium/canvaskit.js"
@@ -100,7 +101,7 @@ def newer_sources() -> dict[str, str]:
     revisions = json.dumps(LINEAGE.revisions)[1:-1]
     return {
         "app/__init__.py": changed("app/__init__.py", f'"{__version__}"', f'"{NEW}"'),
-        "app/words/client/welcome.py": changed("app/words/client/welcome.py", f'TITLE = "{welcome.TITLE}"', f'TITLE = "{GREETING}"'),
+        WELCOME: changed(WELCOME, f'\nTITLE = "{welcome.TITLE}"', f'\nTITLE = "{GREETING}"'),
         "app/storage/schema.py": changed("app/storage/schema.py", f"({revisions})", f'({revisions}, "{HEAD}")'),
         f"migrations/versions/{HEAD}_next.py": NEXT.format(before=LINEAGE.head, more="pass"),
     }

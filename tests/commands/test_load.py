@@ -31,7 +31,7 @@ def shape(capsys: pytest.CaptureFixture[str], folder: Path, words: str | bytes) 
 def test_a_week_worked_out_by_hand_is_printed_to_three_decimals(
     capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
-    """The sums stand in tests/domain/measures/test_training_load.py: 180, 240 and 240 on Monday, Wednesday and Saturday."""
+    """The sums stand in the tests of `training_load`: 180, 240 and 240 on Monday, Wednesday and Saturday."""
     got = shape(capsys, tmp_path, TABLE)
     assert list(got) == ["weeks", "days"]
     week, = got["weeks"]

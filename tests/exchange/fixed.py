@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import Symptom
 from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.model.programme import Programme, Week
 from app.domain.model.record import (
@@ -21,7 +22,6 @@ from app.domain.model.record import (
     Event,
     EventKind,
     How,
-    Person,
     SessionDone,
     Stamp,
 )

@@ -6,16 +6,18 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-DOSE, RULES, LIMITS = "app/domain/dosing/dose.py", "app/domain/model/rules.py", "app/domain/dosing/limits.py"
-AMOUNTS, STATIONS, TIMELINE = "app/domain/compile/prescription.py", "app/domain/compile/stations.py", "app/domain/compile/timeline.py"
-BODY, HISTORY, CHOICE, SPARING = (f"app/domain/{m}.py" for m in ("body", "history", "substitution", "sparing"))
-ON, RUNGS, MOVING = (f"app/domain/{m}.py" for m in ("moving_on", "rungs", "moving_today"))
-TRACK, SPOKEN, CUES = (f"app/domain/{m}.py" for m in ("cuetrack", "spoken", "cues"))
-T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/test_{m}.py" for m in ("cuetrack", "spoken", "cues"))
-T_ON = "tests/domain/progress/test_progression_state.py"
-T_DOSE, T_RULES, T_LIMITS = ("tests/domain/dosing/test_dose.py", "tests/domain/dosing/test_rules.py", "tests/domain/dosing/test_limits.py")
-T_TIME, T_CHOICE, T_HISTORY, T_SPARING = (
-    f"tests/domain/test_{m}.py" for m in ("timeline", "substitution", "history", "sparing"))
+DOSE, LIMITS, HISTORY = (f"app/domain/dosing/{m}.py" for m in ("dose", "limits", "history"))
+RULES, BODY = "app/domain/model/rules.py", "app/domain/model/body.py"
+AMOUNTS, STATIONS, TIMELINE, CHOICE = (
+    f"app/domain/compile/{m}.py" for m in ("prescription", "stations", "timeline", "substitution"))
+ON, RUNGS, MOVING = (f"app/domain/progress/progression_{m}.py" for m in ("state", "steps", "today"))
+SPARING = "app/domain/player/pain_response.py"
+TRACK, SPOKEN, CUES = (f"app/domain/sound/{m}.py" for m in ("audio_track", "voice_lines", "cues"))
+T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/sound/test_{m}.py" for m in ("audio_track", "voice_lines", "cues"))
+T_ON, T_SPARING = "tests/domain/progress/test_progression_state.py", "tests/domain/player/test_pain_response.py"
+T_DOSE, T_RULES, T_LIMITS, T_HISTORY = (
+    f"tests/domain/dosing/test_{m}.py" for m in ("dose", "rules", "limits", "history"))
+T_TIME, T_CHOICE = (f"tests/domain/compile/test_{m}.py" for m in ("timeline", "substitution"))
 
 
 class Fault(NamedTuple):

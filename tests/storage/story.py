@@ -9,9 +9,10 @@ from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition, UsualPain
 from app.domain.model.diary import Symptom
 from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.model.programme import Programme, Week
-from app.domain.model.record import CheckIn, Clearance, DoneStep, Ending, How, Hurt, Person, SessionDone, Stamp
+from app.domain.model.record import CheckIn, Clearance, DoneStep, Ending, How, Hurt, SessionDone, Stamp
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import RuleChoice, Source

@@ -13,9 +13,10 @@ from hypothesis import strategies as st
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client
 from app.domain.model.exercise import Axis, Exercise
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Timeline
 from app.domain.model.programme import Programme
-from app.domain.model.record import CheckIn, Clearance, Person, Record
+from app.domain.model.record import CheckIn, Clearance, Record
 from app.domain.model.session import Session
 from app.storage.codec import decode_any, encode, from_text, parse_utc, to_text, utc_text
 from tests.storage import story, values

@@ -14,7 +14,8 @@ from sqlalchemy import event
 from app.domain.measures.attention import Because, attention
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import Symptom
-from app.domain.model.record import CheckIn, Clearance, Ending, Person, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import CheckIn, Clearance, Ending, SessionDone
 from app.storage import people, records, review_summaries
 from app.storage.database import Store
 from app.storage.evidence import told_in_full

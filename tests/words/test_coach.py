@@ -7,7 +7,8 @@ import pytest
 
 from app.domain.measures.attention import Because, Flag, Line, Told
 from app.domain.model.client import Condition
-from app.domain.model.record import Ending, Hurt, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Ending, Hurt
 from app.domain.model.rules import RuleId
 from app.ui.coach.person.station_panel import changes_known
 from app.words.coach import desk, person, publish

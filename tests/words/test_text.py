@@ -30,7 +30,8 @@ from tests.domain.dosing.test_dose import but
 from tests.domain.shipped import SESSIONS, WELL, compiled, library, shipped
 from tests.sampling import examples
 
-TEXTS = sorted(Path(text.__file__).parent.glob("text*.py"))
+ROOT = Path(__file__).resolve().parents[2]
+TEXTS = sorted(p for p in Path(text.__file__).parent.rglob("*.py") if p.name != "__init__.py")
 GROUPS = (AppError, errors.ContentError, errors.FileError, errors.StorageError, errors.DeviceError)
 BECAUSE = (*(a.value for a in Axis), "kit", "floor", "noise", "space", "weight", "support", "side")
 #: One value for each thing that an error may tell.
@@ -218,7 +219,8 @@ def test_nothing_is_called_safe_recovered_or_monitored_and_nobody_is_pressed(pat
 def test_the_wording_of_every_part_can_be_loaded_without_a_screen() -> None:
     """It knows no Flet."""
     for path in TEXTS:
-        module = importlib.import_module(f"app.{path.stem}")
+        inside = path.relative_to(ROOT).with_suffix("")
+        module = importlib.import_module(".".join(inside.parts))
         assert not hasattr(module, "ft") and not hasattr(module, "flet")
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from app.actions.desk.recovering import opening_keys
 from app.device.clock import Clock
 from app.domain.errors import AppError, ContentError, FileError, UntrustedSigner
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.letters.returns import ReturnContent, read_return
 from app.storage import people, records

@@ -16,7 +16,8 @@ from app.domain.model.record import Clearance, Stamp
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.text_form import to_text
 from app.exchange.letters.replies import ReplyContent, Yes, write_reply
-from app.storage import people, records, replies
+from app.storage import people, records, replies, settings
+from app.storage.codec import parse_utc, utc_text
 from app.storage.database import Store
 from app.storage.replies import Direction, Reply
 
@@ -114,3 +115,22 @@ def _table(content: ReplyContent) -> dict[str, object]:
         table["clearance"] = {"answers": content.clearance.answers, "who": content.clearance.who,
                               "kind": content.clearance.kind}
     return table
+
+
+def confirm_reply_sent(store: Store, clock: Clock, person_id: str, number: int) -> None:
+    """The coach says that this message went out. The first time said stands."""
+    with store.begin() as db:
+        known = settings.setting(db, _name(person_id), {})
+        settings.save_setting(db, _name(person_id), {str(number): utc_text(clock.now()), **known})
+
+
+def replies_sent(store: Store, person_id: str) -> dict[int, datetime]:
+    """When each message was said to be sent, by its number."""
+    with store.read() as db:
+        known = settings.setting(db, _name(person_id), {})
+    return {int(number): parse_utc(utc) for number, utc in known.items()}
+
+
+def _name(person_id: str) -> str:
+    """Erased with the person, as every setting that ends so."""
+    return f"replies_sent:{person_id}"

@@ -1,20 +1,17 @@
-"""What a voice can say: recordings of the coach, brought into form when a pack is made, and the lines of a session."""
+"""What a voice can say: recordings of the coach, brought into form when a pack is made, else said by an engine."""
 from __future__ import annotations
 
 import contextlib
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import Protocol
 
-from app.actions.files.opened_packs import pack_shelf
-from app.domain.errors import AppError, WrongValue
+from app.domain.errors import WrongValue
 from app.domain.model.exercise import Exercise
 from app.domain.model.source import Source
 from app.domain.sound.voice_lines import VOICE, Line, exercise_lines, side_lines
 from app.domain.sound.wav import wav_file
 from app.exchange.packs.recorded_lines import read_recording
-from app.exchange.packs.voice_files import clips_in
-from app.storage.database import Store
 from app.words.sound import line_words
 
 A_RECORDING = re.compile(rf"{VOICE}/.*\.wav")
@@ -63,15 +60,3 @@ def _lines(source: Source) -> dict[str, tuple[Line, Exercise | None]]:
     about = {line.clip: (line, one) for one in source.exercises for line in exercise_lines(one)}
     sides: dict[str, tuple[Line, Exercise | None]] = {line.clip: (line, None) for line in side_lines()}
     return {**sides, **about}
-
-
-def clips_of(store: Store, pack: str, exercises: Iterable[Exercise]) -> Mapping[str, bytes]:
-    """Samples of every line about these exercises that is there, by its file; none where the pack has no voice."""
-    shelf = pack_shelf(store, pack)
-    if shelf is None:
-        return {}
-    wanted = [line.clip for exercise in exercises for line in exercise_lines(exercise)]
-    try:
-        return clips_in(shelf, [*wanted, *(line.clip for line in side_lines())])
-    except AppError:  # it was whole when it was taken in; a session never ends for want of a voice
-        return {}

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable
 from app.device.clock import Clock
 from app.domain.branding.brand import Brand
 from app.domain.errors import AppError, UntrustedSigner
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.storage import packs
 from app.storage.database import Store
 

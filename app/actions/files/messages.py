@@ -14,7 +14,8 @@ from app.domain.dosing.merge_coach_limits import Sent, with_coach_limits
 from app.domain.errors import WrongRecipient
 from app.domain.model.body import parse_spot
 from app.domain.model.exercise import Axis
-from app.domain.model.record import Clearance, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Clearance
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.forms.to_json import plain
 from app.exchange.letters.replies import ReplyContent, Yes, read_reply

@@ -9,7 +9,7 @@ from typing import Any
 from app.device.clock import Clock
 from app.domain.branding.brand import CoachKey
 from app.domain.errors import UntrustedSigner
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.domain.model.source import Source
 from app.exchange.crypto.keys import matching_words
 from app.exchange.crypto.text_form import unwrapped

@@ -11,7 +11,8 @@ from enum import StrEnum
 
 from app.device.clock import Clock
 from app.domain.errors import UnknownName
-from app.domain.model.record import Person, Record, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import Record, SessionDone
 from app.exchange.crypto import keys as key_pairs
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import ClientKeys, KeyPair

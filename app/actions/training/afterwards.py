@@ -9,8 +9,9 @@ from app.actions.new_stamp import new_stamp
 from app.device.clock import Clock
 from app.domain.dosing.dose import decide_dose
 from app.domain.dosing.history import Stop, diary_today, sessions_of, way_back
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose
-from app.domain.model.record import CheckIn, Ending, Person, Record, SessionDone
+from app.domain.model.record import CheckIn, Ending, Record, SessionDone
 from app.domain.model.rules import rule_table
 from app.storage import packs, people, records
 from app.storage.database import Store

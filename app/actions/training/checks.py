@@ -6,7 +6,8 @@ from dataclasses import replace
 from app.actions.new_stamp import new_stamp
 from app.device.clock import Clock
 from app.domain.model.diary import AnsweredBy
-from app.domain.model.record import Check, CheckDone, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Check, CheckDone
 from app.storage import people, records
 from app.storage.database import Store
 

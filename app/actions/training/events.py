@@ -10,7 +10,8 @@ from app.device.clock import Clock
 from app.domain.dosing import events as rules
 from app.domain.model.client import Condition
 from app.domain.model.diary import AnsweredBy
-from app.domain.model.record import Event, EventKind, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Event, EventKind
 from app.storage import people, records
 from app.storage.database import Store
 

@@ -7,7 +7,7 @@ from app.actions.training.check_in import blank_check_in, save_check_in, with_si
 from app.actions.training.today import Today, today
 from app.device.clock import Clock
 from app.domain.model.diary import AnsweredBy
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.storage.database import Store
 
 

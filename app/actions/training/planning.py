@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from app.actions.training.today import Today
 from app.device.clock import Clock
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.domain.progress.due_session import Due
 from app.domain.progress.planned_days import planned_day, with_day
 from app.storage import people, settings

@@ -7,14 +7,17 @@ from dataclasses import dataclass, replace
 from functools import reduce
 
 from app.actions.new_stamp import beat_now, new_stamp
-from app.actions.training.pace import waits_of
+from app.actions.output_settings import waits_of
 from app.actions.training.today import Today, today
 from app.device.clock import Clock
+from app.domain.dosing.history import check_ins_of, sessions_of
 from app.domain.dosing.limits import Limits
+from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.exercise import Exercise
+from app.domain.model.person import Person
 from app.domain.model.plan import Timeline
-from app.domain.model.record import Ending, Hurt, Person, SessionDone
+from app.domain.model.record import Ending, Hurt, SessionDone
 from app.domain.player.pain_response import Sparing, easier_now, spare, spared
 from app.domain.player.player import (
     Ended,
@@ -23,6 +26,7 @@ from app.domain.player.player import (
     HurtTold,
     Paused,
     Swapped,
+    TakenBack,
     done_steps,
     handle,
     restore,
@@ -233,3 +237,29 @@ def keep_session(store: Store, clock: Clock, playing: Playing) -> SessionDone:
     return saved
 
 
+MOST = 6
+
+
+def sore_spots(store: Store, playing: Playing) -> tuple[Spot, ...]:
+    """What hurt in this session, this morning, after the last one, then what is spared; at most six."""
+    with store.read() as db:
+        past = records.all_records(db, playing.person.id)
+    found = [hurt.spot for hurt in reversed(playing.state.hurts)]
+    for told in (check_ins_of(past)[-1:], sessions_of(past)[-1:]):
+        for record in told:
+            levels = record.pain or {}
+            found += sorted((spot for spot in levels if levels[spot]), key=lambda spot: (-levels[spot], spot))
+    found += [*sorted(playing.person.body.spare), *sorted(playing.person.body.usual_pain)]
+    return tuple(dict.fromkeys(found))[:MOST]
+
+
+def undo_easier(store: Store, clock: Clock, playing: Playing, was: Exercise, now: Exercise) -> Playing:
+    """What stood there before the last `take_easier`, for the rest of the session; the choice is forgotten.
+
+    What was done meanwhile stays as it was done. `was` is what it was, `now` the easier option that was taken.
+    """
+    written = next((s.written for s in playing.state.steps if s.exercise == now.id and s.written), was.id)
+    playing = do(store, clock, playing, TakenBack())
+    with store.begin() as db:
+        people.forget_choice(db, playing.person.id, written, now.id)
+    return playing

@@ -9,7 +9,8 @@ from app.actions.training.check_in import record_yes
 from app.device.clock import Clock
 from app.domain.dosing.history import Stop
 from app.domain.dosing.screening import Outcome, outcome
-from app.domain.model.record import Clearance, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Clearance
 from app.storage import people, records
 from app.storage.database import Store
 

@@ -14,9 +14,10 @@ from app.domain.errors import TooShort
 from app.domain.model.client import Client, Place
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Exercise
+from app.domain.model.person import Person
 from app.domain.model.plan import Timeline
 from app.domain.model.programme import Programme
-from app.domain.model.record import CheckIn, Person, Record, SessionDone
+from app.domain.model.record import CheckIn, Record, SessionDone
 from app.domain.model.rules import rule_table
 from app.domain.model.session import Session
 from app.domain.model.source import Source

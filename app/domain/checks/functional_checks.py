@@ -17,7 +17,8 @@ from app.domain.dosing.screening import must_ask_again
 from app.domain.model.client import Client
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis
-from app.domain.model.record import Check, CheckDone, Person, Record
+from app.domain.model.person import Person
+from app.domain.model.record import Check, CheckDone, Record
 
 STANDS_S = 30
 LONGEST_MS: Mapping[Check, int] = {Check.CHAIR_STAND: STANDS_S * 1000, Check.ONE_LEG: 30_000, Check.WALK: 120_000}

@@ -8,7 +8,8 @@ from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
 from app.domain.model.diary import Symptom
-from app.domain.model.record import Event, EventKind, Person, Record
+from app.domain.model.person import Person
+from app.domain.model.record import Event, EventKind, Record
 
 #: Questions after a fall, by id; `rose` is the one whose "no" is the grave answer.
 HEAD, THINNERS, HURTS, ROSE = "head", "thinners", "hurts", "rose"

@@ -7,13 +7,9 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from app.domain.model.body import Spot
-from app.domain.model.client import STARTER_PLACES, Client, Place
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.omit_defaults import LATE
 from app.domain.model.plan import Timeline
-
-#: Nothing said about a body.
-NO_BODY = Client()
 
 
 class How(StrEnum):
@@ -184,7 +180,7 @@ class Clearance:
 
 
 class Check(StrEnum):
-    """A functional check. How each is done: `app/words/client/checks.py`; what it asks and how it is read: `checks.py`."""
+    """A functional check. How each is done: `app/words/client/checks.py`; how it is read: `functional_checks.py`."""
 
     CHAIR_STAND = "chair_stand"
     """Stands from a chair in 30 s."""
@@ -252,36 +248,3 @@ class Event:
 
 
 Record = CheckIn | SessionDone | Clearance | CheckDone | Event
-
-
-@dataclass(frozen=True)
-class Person:
-    """Somebody who trains on this device, or whose returns come to this desk."""
-
-    id: str
-    name: str
-    body: Client = NO_BODY
-    places: tuple[Place, ...] = STARTER_PLACES
-    place: str = "Home"
-    """Name of the place chosen last."""
-    birth_year: int | None = None
-    country: str = ""
-    pounds: bool = False
-    goals: str = ""
-    led_by: str = ""
-    """Name of the family member who leads them; empty: they train by themselves."""
-    emergency_contact: str = ""
-    emergency_number: str = "112"
-    sends: frozenset[str] = frozenset({"sessions", "pain", "check_ins", "notes"})
-    """What they agreed to send."""
-    screened: date | None = None
-    """When the stop questions were last answered with "no", or a clinician's yes to them was recorded."""
-    waiting: frozenset[str] = frozenset()
-    """Stop questions that were ticked and still wait for a clinician's yes: ids in `app/domain/dosing/screening.py`."""
-    told_by: str = ""
-    """Who named the conditions, in the person's own words, such as "Dr Moss, last spring"."""
-    coach_key: str = ""
-    programme: str = ""
-    started: date | None = None
-    sex: str = ""
-    """`woman`, `man` or empty; only for the published bands of the chair stand, on the coach's side."""

@@ -5,8 +5,9 @@ from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
 from app.domain.dosing.history import sessions_of
+from app.domain.model.person import Person
 from app.domain.model.programme import Programme
-from app.domain.model.record import Person, Record, SessionDone
+from app.domain.model.record import Record, SessionDone
 from app.domain.model.source import Source
 from app.domain.progress.due_session import Due
 

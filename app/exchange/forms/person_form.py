@@ -8,7 +8,7 @@ from pydantic import Field
 
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.exercise import Axis, Space
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.exchange.forms.field_types import (
     BODY_SPOTS,
     Demand,

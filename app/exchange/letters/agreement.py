@@ -4,8 +4,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from app.domain.model.person import Person
 from app.domain.model.plan import Because, Reason, Timeline
-from app.domain.model.record import CheckIn, Clearance, Event, EventKind, Person, Record, SessionDone
+from app.domain.model.record import CheckIn, Clearance, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import RuleId
 
 SESSIONS, PAIN, CHECK_INS, NOTES = "sessions", "pain", "check_ins", "notes"

@@ -12,6 +12,7 @@ from datetime import date
 from html import escape
 
 from app.domain.model.body import Spot
+from app.domain.model.person import Person
 from app.domain.model.plan import Reason
 from app.domain.model.record import (
     Check,
@@ -22,7 +23,6 @@ from app.domain.model.record import (
     Event,
     EventKind,
     How,
-    Person,
     Record,
     SessionDone,
 )

@@ -9,7 +9,8 @@ from typing import Annotated
 from pydantic import Field
 
 from app.domain.errors import DamagedFile, WrongValue
-from app.domain.model.record import Person, Record
+from app.domain.model.person import Person
+from app.domain.model.record import Record
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import ClientKeys, KeyPair
 from app.exchange.forms.field_types import Form, Hash, Instant, becomes, whole

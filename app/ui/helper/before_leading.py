@@ -8,7 +8,7 @@ from typing import Any
 import flet as ft
 
 from app.actions.training.helper_stop import stop_today
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.helper.stop_questions import amiss_rows
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe

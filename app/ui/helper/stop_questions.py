@@ -6,7 +6,7 @@ from typing import Any
 
 import flet as ft
 
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.words.client import lead

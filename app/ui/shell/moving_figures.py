@@ -5,7 +5,7 @@ from enum import Enum
 
 import flet as ft
 
-from app.actions.files.pictures import photo_of, picture_of
+from app.actions.files.pack_media import photo_of, picture_of
 from app.domain.figure.drawing.picture import Picture
 from app.domain.model.exercise import Exercise, Mode, Sides
 from app.domain.model.plan import StepSide

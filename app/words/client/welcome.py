@@ -10,6 +10,7 @@ from app.domain.branding.brand import EmergencyNumber, Role
 from app.domain.dosing.screening import Outcome
 from app.domain.model.body import Spot
 from app.domain.model.client import Condition
+from app.domain.model.person import Person
 from app.words.client.today import Pair
 from app.words.parts import spot as spot_name
 from app.words.text import listed
@@ -239,3 +240,15 @@ NOTHING_SENT = (
     "press “Send my diary”."
 )
 FINISH = "Finish"
+
+
+WHO_TITLE = "Who is here?"
+WHO_COACH = "The coach’s desk"
+WHO_NEW = "Somebody new"
+
+
+def who_line(person: Person) -> str:
+    """One line about a person: who leads them, or that they train alone."""
+    if person.led_by:
+        return f"led by {person.led_by}"
+    return "trains alone" if person.body.alone else "trains here"

@@ -5,8 +5,9 @@ from collections.abc import Mapping
 
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import AnsweredBy
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Reason
-from app.domain.model.record import CheckIn, Ending, How, Hurt, HurtKind, Person, SessionDone
+from app.domain.model.record import CheckIn, Ending, How, Hurt, HurtKind, SessionDone
 from app.domain.model.rules import RuleId, vote_source
 from app.words.client.today import day_words
 from app.words.signs import SIGN_WORDS, sign_words

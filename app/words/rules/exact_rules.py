@@ -22,7 +22,8 @@ from app.domain.model.proofreading_limits import limit_bounds, limit_sources
 from app.domain.model.record import Check
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS
-from app.domain.progress import progression_state, progression_steps
+from app.domain.progress import progression_state as state
+from app.domain.progress import progression_steps as steps
 from app.words.client.checks import COACH_ERROR, NAMES, band_line
 from app.words.client.welcome import STOPS
 from app.words.coach.person import CONDITION_WORDS, RULE_WORDS
@@ -187,17 +188,17 @@ def _stops() -> Section:
 
 def _moving_on() -> Section:
     rows = (
-        ("one step on", f"{progression_state.CLEAN_NEEDED} clean sessions running in which it was done in full, at level 0"),
-        ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {progression_state.TOO_HARD} or "
-         f"more harder than meant; or {progression_state.GAP_BACK} days without it"),
-        ("back to what was written", f"{progression_state.GAP_OUT} days without it"),
-        ("stays", f"anything else; it loads a region with pain of {progression_state.PAIN_HOLDS} or more, usual or not; you "
+        ("one step on", f"{state.CLEAN_NEEDED} clean sessions running in which it was done in full, at level 0"),
+        ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {state.TOO_HARD} or "
+         f"more harder than meant; or {state.GAP_BACK} days without it"),
+        ("back to what was written", f"{state.GAP_OUT} days without it"),
+        ("stays", f"anything else; it loads a region with pain of {state.PAIN_HOLDS} or more, usual or not; you "
          "hold it"),
     )
     return Section("moving-on", "Moving on, station by station", (
         f"Clean: finished, at least {CLEAN_SHARE} % of the work done, no harder than meant, no pain of {CLEAN_PAIN} or "
         "more beyond what is usual, no “that hurts”, and told by the client.",
-        f"A step adds in this order: {progression_steps.MORE_S} s or {progression_steps.MORE_REPS} repetition, {progression_steps.TWICE} times; then the "
+        f"A step adds in this order: {steps.MORE_S} s or {steps.MORE_REPS} repetition, {steps.TWICE} times; then the "
         "harder option; then the next weight that is owned, never more than twice the weight. With the harder option "
         "or a heavier weight the amount starts again from what was written.",
         f"Your ceiling is the steps of a session: {USUAL_STEPS} where you say nothing, {MOST_STEPS} at most; 0 means "
@@ -251,8 +252,8 @@ def _checks() -> Section:
         "For you alone; the client sees their own results over time. A single check predicts falls poorly, and none is "
         "a diagnosis.",
         *errors,
-        f"Not offered from pain {functional_checks.STOP_PAIN} today or with a stop open; balance and walk never to somebody "
-        f"alone. A quiet reminder after {weeks} weeks.",
+        f"Not offered from pain {functional_checks.STOP_PAIN} today or with a stop open; balance and walk never to "
+        f"somebody alone. A quiet reminder after {weeks} weeks.",
     ), ("Check", "Published figures"), rows)
 
 

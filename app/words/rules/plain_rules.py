@@ -13,7 +13,8 @@ from app.domain.model import rules
 from app.domain.model.anchors import ANCHORS, GENERAL
 from app.domain.model.body import REGION_AXES
 from app.domain.model.rules import RuleId, RuleTable
-from app.domain.progress import progression_state, progression_steps
+from app.domain.progress import progression_state as state
+from app.domain.progress import progression_steps as steps
 from app.words.client.welcome import CONDITIONS
 from app.words.coach.proofreading import PROBLEMS
 from app.words.parts import REGIONS
@@ -131,10 +132,10 @@ def _way_back() -> Section:
         "After an easing because of pain, achy muscles, illness or effort the next session is at most one step better; "
         f"after a stop and its yes it starts with “{LEVEL_WORDS[dose.RESTART].lower()}”.",
         "Bad sleep, a gap or a session cut short are not carried on: the next good morning counts.",
-        f"A move gets a little more only after {progression_state.CLEAN_NEEDED} sessions in a row that went well: done to the "
+        f"A move gets a little more only after {state.CLEAN_NEEDED} sessions in a row that went well: done to the "
         f"end, no harder than meant, nothing hurting at {CLEAN_PAIN} or more. Never one that loads a joint which "
         "hurts, and never by somebody else’s guess.",
-        f"First it is {progression_steps.MORE_S} seconds or {progression_steps.MORE_REPS} repetition more, then a harder move, then the next "
+        f"First it is {steps.MORE_S} seconds or {steps.MORE_REPS} repetition more, then a harder move, then the next "
         "weight. One that hurt, was made easier or left out goes a step back by itself.",
     ))
 

@@ -13,7 +13,8 @@ from app.device.clock import ManualClock
 from app.domain.errors import UnknownName, WrongValue
 from app.domain.measures.attention import Because, Flag
 from app.domain.model.diary import Symptom
-from app.domain.model.record import CheckIn, Ending, Person, Record
+from app.domain.model.person import Person
+from app.domain.model.record import CheckIn, Ending, Record
 from app.exchange.crypto.text_form import from_text
 from app.exchange.letters.replies import read_reply
 from app.storage import people, records, replies

@@ -11,7 +11,8 @@ from app.actions.desk import intake, publishing
 from app.device.clock import ManualClock
 from app.domain.errors import AppError, DamagedFile, NotOurFile, UntrustedSigner, WrongRecipient
 from app.domain.model.client import Client as Body
-from app.domain.model.record import CheckIn, Person, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import CheckIn, SessionDone
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.text_form import to_text
 from app.storage import people, records

@@ -23,7 +23,7 @@ SOURCE = resource_dir("assets") / "programmes" / "brackwater"
 def test_keys_are_made_once(store: Store, clock: ManualClock) -> None:
     """Asking again gives the same keys, and so do two who ask at the same time."""
     async def both() -> None:
-        one, two = await asyncio.gather(publishing.ensure_coach_keys(store, clock), publishing.ensure_coach_keys(store, clock))
+        one, two = await asyncio.gather(*(publishing.ensure_coach_keys(store, clock) for _ in range(2)))
         assert one == two == await publishing.ensure_coach_keys(store, clock) == publishing.coach_keys(store)
     assert publishing.coach_keys(store) is None
     asyncio.run(both())

@@ -4,8 +4,7 @@ from __future__ import annotations
 import asyncio
 
 from app.actions.desk import intake, replying
-from app.actions.desk.reply_sent import confirm_reply_sent, replies_sent
-from app.actions.desk.replying import Answer
+from app.actions.desk.replying import Answer, confirm_reply_sent, replies_sent
 from app.actions.erasing import erase
 from app.actions.files import sending
 from app.storage import settings

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from app.actions.desk import publishing
-from app.actions.desk.voice import clips_of, voice_of
+from app.actions.desk.voice import voice_of
+from app.actions.files.pack_media import clips_of
 from app.device.clock import ManualClock
 from app.domain.errors import WrongValue
 from app.domain.sound.voice_lines import exercise_lines

@@ -12,7 +12,7 @@ from app.actions.files.programmes import Standing
 from app.device.clock import ManualClock
 from app.domain.branding.brand import EVENLOAD, CoachKey
 from app.domain.errors import DamagedFile, UntrustedSigner
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.exchange.packs.manifest import public_keys, signed_key_change
 from app.exchange.packs.pack import build_pack
 from app.storage import packs

@@ -15,7 +15,8 @@ from app.actions.training.today import today
 from app.domain.errors import AppError, WrongRecipient
 from app.domain.model.body import Region, Spot
 from app.domain.model.exercise import Axis
-from app.domain.model.record import Ending, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Ending
 from app.storage import people
 from tests.actions.at_home import Home
 

@@ -6,7 +6,7 @@ import hashlib
 from dataclasses import replace
 from datetime import UTC, datetime
 
-from app.actions.files.pictures import photo_of, picture_of
+from app.actions.files.pack_media import photo_of, picture_of
 from app.actions.training.today import today
 from app.exchange.packs.pack import build_pack
 from app.storage import packs

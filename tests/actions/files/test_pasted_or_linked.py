@@ -15,7 +15,7 @@ from app.device.linked import HostFiles
 from app.device.recording import RecordingDevice
 from app.domain.branding.brand import EVENLOAD, CoachKey
 from app.domain.errors import AnotherKey, AppError, DamagedFile, Elsewhere, NoLinks, NotOurFile, UntrustedSigner
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.key_text import key_line, key_link
 from app.exchange.crypto.keys import matching_words

@@ -10,8 +10,8 @@ from app.actions.files import programmes
 from app.actions.files.programmes import Opened, Standing
 from app.device.clock import ManualClock
 from app.domain.errors import DamagedFile, FileError, UntrustedSigner
+from app.domain.model.person import Person
 from app.domain.model.programme import Programme, Week
-from app.domain.model.record import Person
 from app.domain.model.source import Source
 from app.exchange.crypto.keys import CoachKeys, matching_words
 from app.exchange.packs.manifest import public_keys, signed_key_change

@@ -14,7 +14,7 @@ from app.actions.files.sending import Left
 from app.actions.people import change_person
 from app.actions.training import diary
 from app.domain.errors import UnknownName
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.sealing import reader_ids
 from app.exchange.crypto.text_form import from_text

@@ -7,7 +7,7 @@ from datetime import timedelta
 from app.actions.training import playing
 from app.actions.training.afterwards import outlook, unanswered, undo_sign
 from app.actions.training.diary import put_back, save_afterwards, take_back
-from app.actions.training.easing import undo_easier
+from app.actions.training.playing import undo_easier
 from app.domain.model.body import Region, Spot
 from app.domain.model.record import Ending, Hurt, SessionDone
 from app.domain.model.rules import RuleId

@@ -13,7 +13,8 @@ from app.domain.dosing.events import pause_on
 from app.domain.dosing.history import way_back
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import AnsweredBy
-from app.domain.model.record import Check, CheckDone, Event, EventKind, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Check, CheckDone, Event, EventKind
 from app.storage import people, records
 from app.storage.database import Store
 from app.storage.people import Trains

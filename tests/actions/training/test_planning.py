@@ -13,9 +13,10 @@ from app.actions.new_stamp import new_stamp
 from app.actions.training import planning
 from app.actions.training.today import Today, today
 from app.device.clock import ManualClock
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
 from app.domain.model.programme import Programme, Week
-from app.domain.model.record import DoneStep, Ending, How, Person, SessionDone
+from app.domain.model.record import DoneStep, Ending, How, SessionDone
 from app.exchange.packs.pack import build_pack
 from app.storage import records, settings
 from app.storage.database import Store

@@ -16,7 +16,7 @@ from app.device.abilities import Ability
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
 from app.domain.branding.brand import EVENLOAD
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.storage.database import Store
 from app.ui.shell.reminder import keep_reminding
 from tests.actions.at_home import Home, home

@@ -11,7 +11,8 @@ from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
 from app.domain.dosing.history import Stop, way_back
 from app.domain.dosing.screening import ASK_FIRST, DO_NOT_START
-from app.domain.model.record import Clearance, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Clearance
 from app.storage import records, settings
 from app.storage.database import Store
 from app.storage.export import logical_dump

@@ -32,7 +32,8 @@ from app.domain.dosing.limits import caps_today
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import Symptom
-from app.domain.model.record import Check, CheckDone, Event, EventKind, Person, Record
+from app.domain.model.person import Person
+from app.domain.model.record import Check, CheckDone, Event, EventKind, Record
 from tests.domain.past import T0, check_in, session, sore, stamp
 from tests.generators import clients
 

@@ -15,8 +15,9 @@ from app.domain.dosing.screening import SIGNS
 from app.domain.measures.week_minutes import week_frame
 from app.domain.model.client import Client
 from app.domain.model.diary import Symptom
+from app.domain.model.person import Person
 from app.domain.model.programme import Programme, Week
-from app.domain.model.record import Event, EventKind, Person, Record
+from app.domain.model.record import Event, EventKind, Record
 from app.domain.model.source import Source
 from app.domain.progress.due_session import Due
 from app.domain.progress.planned_days import in_block, next_blocks, planned_day, planned_key, too_soon, with_day

@@ -110,7 +110,7 @@ def test_a_file_that_is_no_list_of_figures_is_refused(data: bytes) -> None:
 
 def test_the_example_of_the_description_is_one() -> None:
     """It can be read as it stands, and passes every check."""
-    words = (Path(figure_form.__file__).with_name("FIGURES.md")).read_text("utf-8")
+    words = (Path(figure_form.__file__).parents[1] / "FIGURES.md").read_text("utf-8")
     written = words.split("```json\n")[1].split("```")[0]
     assert failed(Motion(read_figure(json.loads(written), "FIGURES.md"))) == ()
 

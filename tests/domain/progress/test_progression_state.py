@@ -11,8 +11,9 @@ from app.domain.model.body import parse_spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Sides
+from app.domain.model.person import Person
 from app.domain.model.plan import Because, Move, MoveKind, StepKind
-from app.domain.model.record import Ending, How, Hurt, Person
+from app.domain.model.record import Ending, How, Hurt
 from app.domain.model.session import Item
 from app.domain.progress.progression_steps import next_load_g
 from app.domain.progress.progression_today import done_before, is_waiting, shown_in

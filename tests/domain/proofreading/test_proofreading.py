@@ -13,7 +13,7 @@ from app.domain.model.programme import Programme, Week
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits, limit_bounds, limit_sources
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import Source
-from app.domain.proofreading import proofread as proofreading
+from app.domain.proofreading import finding
 from app.domain.proofreading.finding import Draft
 from app.domain.proofreading.proofread import Problem, proofread, written_timeline
 from app.domain.proofreading.sessions import session_problems
@@ -414,9 +414,9 @@ def test_only_what_could_hurt_blocks_and_comes_first() -> None:
 
 def test_every_objection_is_worded_planted_and_no_other() -> None:
     """A rule without words would be a crash on the coach's screen; one without a planted fault may never speak."""
-    folder = Path(proofreading.__file__).parent
+    folder = Path(finding.__file__).parent
     said = set()
-    for path in folder.glob("proofreading*.py"):
+    for path in folder.glob("*.py"):
         calls = [n for n in ast.walk(ast.parse(path.read_text("utf-8"))) if isinstance(n, ast.Call)]
         said |= {c.args[0].value for c in calls if getattr(c.func, "id", "") in ("Problem", "_outside")
                  and isinstance(c.args[0], ast.Constant)}

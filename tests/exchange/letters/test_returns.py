@@ -14,8 +14,9 @@ from hypothesis import strategies as st
 
 from app.domain.errors import DamagedFile, TooLarge, WrongRecipient, WrongValue
 from app.domain.model.client import Client, Place
+from app.domain.model.person import Person
 from app.domain.model.plan import Reason
-from app.domain.model.record import CheckDone, CheckIn, Clearance, Event, EventKind, Person, Record, SessionDone
+from app.domain.model.record import CheckDone, CheckIn, Clearance, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import RuleId
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import KeyPair, key_id

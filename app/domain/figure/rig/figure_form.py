@@ -1,4 +1,4 @@
-"""Figures read from the JSON that they are written in. The keys are described in `FIGURES.md` beside this file.
+"""Figures read from the JSON that they are written in. The keys are described in `FIGURES.md`, one folder up.
 
 A file holds one figure or a list of them. `"of": "other-id"` takes over the other one's keys: tables are merged, lists
 replaced, `null` removes. A pose may stand on another in the same way.

@@ -15,7 +15,8 @@ from app.domain.checks.check_clock import (
     with_one_more,
 )
 from app.domain.checks.functional_checks import WITH_SOMEBODY
-from app.domain.model.record import Check, CheckDone, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Check, CheckDone
 from app.domain.sound.cues import CueKind, sounding
 from app.ui.shell.shell import Shell
 

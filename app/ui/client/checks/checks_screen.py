@@ -8,7 +8,8 @@ import flet as ft
 from app.actions.people import current_person
 from app.actions.training.checks import tell_sex
 from app.domain.checks import functional_checks as rules
-from app.domain.model.record import Check, CheckDone, Person, Record
+from app.domain.model.person import Person
+from app.domain.model.record import Check, CheckDone, Record
 from app.storage import records
 from app.ui.client.checks.doing_check import CheckPage
 from app.ui.client.nav import client_nav

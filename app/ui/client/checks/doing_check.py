@@ -8,7 +8,8 @@ import flet as ft
 
 from app.domain.checks import functional_checks as rules
 from app.domain.checks.functional_checks import WITH_SOMEBODY
-from app.domain.model.record import Check, Person
+from app.domain.model.person import Person
+from app.domain.model.record import Check
 from app.storage import records
 from app.ui.client.checks.check_under_way import Doing, Stage
 from app.ui.client.profile.questions import both_ways

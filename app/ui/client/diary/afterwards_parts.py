@@ -9,7 +9,8 @@ import flet as ft
 from app.actions.files.sending import coach_of
 from app.actions.training.afterwards import outlook
 from app.domain.model.body import Spot
-from app.domain.model.record import Ending, Person, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import Ending, SessionDone
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.parts.body_list import BodyPicker

@@ -9,7 +9,8 @@ from app.actions.people import current_person
 from app.actions.training.afterwards import undo_sign
 from app.actions.training.diary import save_afterwards
 from app.domain.model.body import Spot
-from app.domain.model.record import Ending, Person, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import Ending, SessionDone
 from app.storage import records
 from app.ui.client.diary.afterwards_parts import asked_pain, effort_scale, meaning, stop_box
 from app.ui.parts import Card, Option

@@ -9,7 +9,7 @@ import flet as ft
 from app.actions.training import events as acting
 from app.actions.training.events import Noted
 from app.domain.dosing import events as e
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.diary.note_written import written_page
 from app.ui.client.nav import client_nav
 from app.ui.client.profile.profile_draft import Held, use_held

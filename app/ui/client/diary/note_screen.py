@@ -6,7 +6,8 @@ from collections.abc import Callable
 import flet as ft
 
 from app.actions.people import current_person
-from app.domain.model.record import EventKind, Person
+from app.domain.model.person import Person
+from app.domain.model.record import EventKind
 from app.ui.client.diary.note_fall import FallPage
 from app.ui.client.diary.note_goal import GoalPage
 from app.ui.client.diary.note_simple import ActivityPage, IllnessPage, MedicinePage, PausePage

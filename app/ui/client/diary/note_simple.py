@@ -12,7 +12,7 @@ from app.actions.training import events as acting
 from app.actions.training.events import Noted
 from app.domain.dosing import events as e
 from app.domain.model.diary import Symptom
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.domain.progress.planned_days import DAYS_AHEAD
 from app.ui.client.diary.note_written import written_page
 from app.ui.client.nav import client_nav

@@ -8,7 +8,7 @@ import flet as ft
 from app.actions.training import events as acting
 from app.actions.training.events import Noted
 from app.actions.training.today import today
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.nav import client_nav
 from app.ui.client.today.locked_card import coach_unaware, goes, number_size
 from app.ui.parts import Card, Look

@@ -7,8 +7,8 @@ from typing import Any
 import flet as ft
 
 from app.domain.model.exercise import Exercise
+from app.domain.model.person import Person
 from app.domain.model.plan import Step
-from app.domain.model.record import Person
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.player_buttons import under_signs
 from app.ui.client.player.session_list import exercise_list

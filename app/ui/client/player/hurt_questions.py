@@ -7,7 +7,7 @@ from typing import Any
 
 import flet as ft
 
-from app.actions.training.sore import sore_spots
+from app.actions.training.playing import sore_spots
 from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.record import Ending, Hurt, HurtKind

@@ -8,7 +8,7 @@ from enum import Enum
 from typing import Any
 
 from app.actions.training import playing as act
-from app.actions.training.easing import undo_easier
+from app.actions.training.playing import undo_easier
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import StepKind
 from app.domain.model.record import Ending, Hurt

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 import flet as ft
 
-from app.actions.desk.voice import clips_of
+from app.actions.files.pack_media import clips_of
 from app.actions.output_settings import Sense, confirm_heard, is_heard, senses
 from app.device.abilities import Device
 from app.domain.model.exercise import Exercise

@@ -5,7 +5,7 @@ import asyncio
 import time
 from collections.abc import Awaitable, Callable, Mapping
 
-from app.actions.desk.voice import clips_of
+from app.actions.files.pack_media import clips_of
 from app.actions.output_settings import Sense, senses
 from app.actions.training.playing import Playing
 from app.device.clock import Clock

@@ -7,7 +7,7 @@ from typing import Any
 import flet as ft
 
 from app.domain.branding.brand import EmergencyNumber
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import OLDEST, Draft, Held, birth_year, with_country, with_known, with_person
 from app.ui.parts import Card, Option
 from app.ui.shell.shell import Shell

@@ -11,7 +11,7 @@ from flet.components.hooks.use_ref import MutableRef
 
 from app.domain.branding.brand import EmergencyNumber
 from app.domain.model.client import Client, Condition
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.words.client.welcome import USUAL_NUMBER, number_for
 
 T = TypeVar("T")

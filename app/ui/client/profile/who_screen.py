@@ -10,7 +10,7 @@ from app.actions.people import Role
 from app.storage import keys, people
 from app.storage.people import Trains
 from app.ui.shell.shell import Shell, safe
-from app.words.client import who
+from app.words.client import welcome
 
 
 @ft.component
@@ -36,8 +36,8 @@ def WhoScreen(shell: Shell) -> ft.Control:
 
     rows: list[ft.Control] = []
     for person in everybody:
-        rows += [c.button(person.name, take(person.id)), c.soft(who.about(person))]
+        rows += [c.button(person.name, take(person.id)), c.soft(welcome.who_line(person))]
     if has_coach and Role.COACH in shell.brand.roles:
-        rows += [c.button(who.COACH, safe(shell, coach))]
-    rows += [c.link(who.NEW, safe(shell, lambda _: shell.go("/welcome")))]
-    return c.page([c.title(who.TITLE), c.stack(rows)])
+        rows += [c.button(welcome.WHO_COACH, safe(shell, coach))]
+    rows += [c.link(welcome.WHO_NEW, safe(shell, lambda _: shell.go("/welcome")))]
+    return c.page([c.title(welcome.WHO_TITLE), c.stack(rows)])

@@ -4,7 +4,7 @@ from __future__ import annotations
 import flet as ft
 
 from app.actions.files.messages import Message, messages, receive
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.storage import packs
 from app.storage.packs import PinnedCoach
 from app.ui.client.send.local_times import here

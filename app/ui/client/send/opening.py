@@ -11,7 +11,7 @@ from app.actions.files import pasted_or_linked, programmes
 from app.actions.files.pasted_or_linked import NamedFile, OfferedKey
 from app.actions.files.programmes import Opened, Standing
 from app.domain.errors import AppError
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.parts import Card, Look, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe

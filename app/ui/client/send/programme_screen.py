@@ -12,7 +12,7 @@ import flet as ft
 from app.actions import people
 from app.actions.files import pasted_or_linked, programmes
 from app.actions.files.programmes import Followable
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.nav import client_nav
 from app.ui.client.send.opening import Door, Opening, compare_page, key_link_text
 from app.ui.client.today.locked_card import goes

@@ -12,7 +12,7 @@ from app.actions.files.sending import Left, Prepared
 from app.actions.people import current_person
 from app.device.abilities import Handed
 from app.domain.dosing.history import way_back
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.storage import records
 from app.storage.packs import PinnedCoach
 from app.ui.client.nav import client_nav

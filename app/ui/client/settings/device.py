@@ -5,8 +5,7 @@ from collections.abc import Callable
 
 import flet as ft
 
-from app.actions.output_settings import Sense, senses, switch_off, switch_on
-from app.actions.training.pace import Counting, choose_counting, counting
+from app.actions.output_settings import Counting, Sense, choose_counting, counting, senses, switch_off, switch_on
 from app.actions.training.reminding import choose_remind_hour, remind_hour
 from app.ui.client.player.sound_check import SoundCheck
 from app.ui.parts import Card, Option

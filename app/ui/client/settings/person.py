@@ -4,7 +4,7 @@ from __future__ import annotations
 import flet as ft
 
 from app.actions.people import change_person
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import draft_of, finished, use_held
 from app.ui.client.profile.questions import CHANGEABLE, asked_page
 from app.ui.shell.shell import Shell

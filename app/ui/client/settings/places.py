@@ -9,7 +9,7 @@ import flet as ft
 
 from app.actions.people import change_person, change_place
 from app.domain.model.client import Place
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import use_held
 from app.ui.client.today.locked_card import goes
 from app.ui.client.today.session_card import place_words

@@ -7,7 +7,7 @@ from datetime import date
 import flet as ft
 
 from app.actions.people import Role, choose_role, current_person, current_role, leave
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.nav import client_nav
 from app.ui.client.profile.about_app import about_pieces
 from app.ui.client.profile.asking_person import goes as sent_words

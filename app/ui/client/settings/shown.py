@@ -7,7 +7,7 @@ import flet as ft
 
 from app.actions.people import change_person
 from app.actions.training.today import today
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Look, options
 from app.ui.shell.shell import Shell, safe

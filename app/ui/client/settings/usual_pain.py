@@ -11,7 +11,7 @@ import flet as ft
 from app.actions.people import change_person
 from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Spot
 from app.domain.model.client import UsualPain
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card, Option, options

@@ -9,7 +9,8 @@ from app.actions.people import current_person
 from app.actions.training import planning
 from app.actions.training.today import Today, strength_sessions, today
 from app.domain.dosing.history import sessions_of
-from app.domain.model.record import EventKind, Person
+from app.domain.model.person import Person
+from app.domain.model.record import EventKind
 from app.domain.progress.due_session import Due, progress
 from app.domain.progress.planned_days import DAYS_AHEAD, in_block, too_soon
 from app.ui.client.nav import client_nav

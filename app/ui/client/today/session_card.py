@@ -11,7 +11,7 @@ from app.actions.training.today import Today
 from app.domain.dosing.history import sessions_of
 from app.domain.model.client import Condition, Place
 from app.domain.model.exercise import Space
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.domain.progress.progression_today import is_waiting
 from app.ui.parts import Card, Option
 from app.ui.parts.time_strip import plan_strip

@@ -43,7 +43,8 @@ def DeskScreen(shell: Shell) -> ft.Control:
     parts = tuple(_Part(key, attention_list.cases(flags), shown[key])
                   for key, flags in ((HARM, seen.harm), (SILENCE, seen.silence)))
     evidence: Mapping[str, Record] = ft.use_memo(
-        lambda: attention_list.evidence(shell.store, [f for p in parts for case in p.cases[:p.shown] for f in case.flags]),
+        lambda: attention_list.evidence(
+            shell.store, [f for p in parts for case in p.cases[:p.shown] for f in case.flags]),
         [turn, shown])
 
     def reload() -> None:

@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import flet as ft
 
-from app.actions.desk.reply_sent import confirm_reply_sent, replies_sent
+from app.actions.desk.replying import confirm_reply_sent, replies_sent
 from app.storage.replies import Reply
 from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card, bind

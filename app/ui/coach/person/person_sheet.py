@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.domain.dosing.history import Stop, check_ins_of, sessions_of, way_back
-from app.domain.model.record import CheckIn, Person, Record, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import CheckIn, Record, SessionDone
 from app.storage import people, records, replies
 from app.storage.people import PinnedKeys
 from app.storage.replies import Direction, Reply

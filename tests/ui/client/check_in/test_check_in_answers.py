@@ -9,8 +9,9 @@ import pytest
 from app.actions.training.today import Today
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import AnsweredBy, Symptom
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Timeline
-from app.domain.model.record import CheckIn, Ending, Hurt, Person, Record, SessionDone, Stamp
+from app.domain.model.record import CheckIn, Ending, Hurt, Record, SessionDone, Stamp
 from app.ui.client.check_in.check_in_answers import (
     Answers,
     Earlier,

@@ -7,7 +7,7 @@ import pytest
 
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition
-from app.domain.model.record import Person
+from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import (
     Draft,
     birth_year,

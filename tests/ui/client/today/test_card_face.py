@@ -9,8 +9,9 @@ import pytest
 from app.actions.training.today import Today
 from app.domain.dosing.history import Stop
 from app.domain.errors import TooShort
+from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, Timeline
-from app.domain.model.record import CheckIn, Ending, Person, SessionDone, Stamp
+from app.domain.model.record import CheckIn, Ending, SessionDone, Stamp
 from app.domain.model.rules import RuleId
 from app.storage.packs import KeptPack
 from app.ui.client.today.card_face import Standing, standing

@@ -1,11 +1,17 @@
-"""The moving figure of an exercise, out of the programme file that was taken in."""
+"""What a session shows and says out of the programme file that was taken in: figures, photos and recorded lines."""
 from __future__ import annotations
 
+import zipfile
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
-from app.actions.files.opened_packs import pack_shelf
+from app.domain.errors import AppError
 from app.domain.figure.drawing.picture import Picture, is_photo, paths, read_picture
 from app.domain.model.exercise import Exercise
+from app.domain.sound.voice_lines import exercise_lines, side_lines
+from app.exchange.packs.archive import Shelf
+from app.exchange.packs.voice_files import clips_in
+from app.storage import packs
 from app.storage.database import Store
 
 
@@ -41,3 +47,25 @@ def _picture(store: Store, pack: str, figure: str) -> Picture | None:
         return None
     return read_picture(figure, moving, start, turn)
 
+
+@lru_cache(maxsize=2)
+def pack_shelf(store: Store, pack: str) -> Shelf | None:
+    """The files of a pack that was taken in, by its SHA-256; None where it is not here."""
+    with store.read() as db:
+        data = packs.pack_file(db, pack)
+    try:
+        return None if data is None else Shelf(data)
+    except zipfile.BadZipFile:  # it was whole when it was taken in; a session never ends for want of a picture
+        return None
+
+
+def clips_of(store: Store, pack: str, exercises: Iterable[Exercise]) -> Mapping[str, bytes]:
+    """Samples of every line about these exercises that is there, by its file; none where the pack has no voice."""
+    shelf = pack_shelf(store, pack)
+    if shelf is None:
+        return {}
+    wanted = [line.clip for exercise in exercises for line in exercise_lines(exercise)]
+    try:
+        return clips_in(shelf, [*wanted, *(line.clip for line in side_lines())])
+    except AppError:  # it was whole when it was taken in; a session never ends for want of a voice
+        return {}
