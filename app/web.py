@@ -35,7 +35,7 @@ LATER_S, BETWEEN_S = 1.5, 0.2
 """After the first screen, and from one other screen that is loaded to the next."""
 
 
-class Opened(NamedTuple):
+class OpenedApp(NamedTuple):
     """What every start needs before the first screen."""
 
     store: Store
@@ -60,7 +60,7 @@ def start() -> None:
     ft.run(functools.partial(_show, opening, str(flet_js.documentUrl)))
 
 
-async def _show(opening: asyncio.Future[Opened], address: str, page: ft.Page) -> None:
+async def _show(opening: asyncio.Future[OpenedApp], address: str, page: ft.Page) -> None:
     """The app, or in plain words why it cannot be shown; it goes on by itself once another page lets go."""
     gc.freeze()  # what was loaded stays; it was not looked through for waste meanwhile, see `entry.py`
     gc.enable()
@@ -104,7 +104,7 @@ def _device(page: ft.Page, program: str) -> Device:
     return open_device(page, program, BlobShelf, place, HostFiles(address))
 
 
-async def _open(address: str) -> Opened:
+async def _open(address: str) -> OpenedApp:
     """Raises:
         StorageError, DeviceError: there is no store to be had.
     """
@@ -113,7 +113,7 @@ async def _open(address: str) -> Opened:
     clock = SystemClock()
     copy_of_the_day(store, clock.now().date())
     await take_bundled(store, clock, brand, read_brand_packs(brand_file(), brand))
-    return Opened(store, brand)
+    return OpenedApp(store, brand)
 
 
 def _brand() -> Brand:

@@ -25,7 +25,7 @@ from app.domain.figure.checking.figure_checks import failed  # noqa: E402
 from app.domain.figure.drawing.still import Stills, moments  # noqa: E402
 from app.domain.figure.rig.figure_data import Figure  # noqa: E402
 from app.domain.figure.rig.figure_form import figure_tables, merged, read_figure  # noqa: E402
-from app.domain.figure.rig.motion import Motion  # noqa: E402
+from app.domain.figure.rig.motion import FigureMotion  # noqa: E402
 from app.exchange.packs.figure_files import BUILT, built_archive, read_figure_source  # noqa: E402
 from app.ui.parts.figure_ink import figure_ink  # noqa: E402
 from app.words import errors, moving_figures  # noqa: E402
@@ -90,7 +90,7 @@ def check(figures: Sequence[Figure]) -> int:
     bad = 0
     for figure in figures:
         try:
-            findings = failed(Motion(figure))
+            findings = failed(FigureMotion(figure))
         except AppError as error:
             bad += complain(figure.id, error)
             continue
@@ -160,7 +160,7 @@ def card(figure: Figure) -> str:
 
 def tiles(figure: Figure) -> Iterator[str]:
     """Moments on the light card and the turn on the dark one."""
-    stills = Stills(Motion(figure))
+    stills = Stills(FigureMotion(figure))
     turn = moments(figure)[1]
     for at in spread(figure):
         yield figure_ink(EVENLOAD_LIGHT).on_svg(stills.svg(at)).replace("<svg", '<svg style="background:#F4EDDD"')

@@ -16,7 +16,6 @@ from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.model.person import Person
 from app.domain.model.plan import (
-    Because,
     Dose,
     LeftOut,
     Move,
@@ -25,6 +24,7 @@ from app.domain.model.plan import (
     Reason,
     Step,
     StepKind,
+    StepReason,
     StepSide,
     Substitution,
     Timeline,
@@ -32,7 +32,6 @@ from app.domain.model.plan import (
 from app.domain.model.programme import Programme, Week
 from app.domain.model.proofreading_limits import ProofreadingLimits, limit_bounds
 from app.domain.model.record import (
-    Check,
     CheckDone,
     CheckIn,
     Clearance,
@@ -40,6 +39,7 @@ from app.domain.model.record import (
     Ending,
     Event,
     EventKind,
+    FunctionalCheck,
     How,
     Hurt,
     HurtKind,
@@ -214,7 +214,7 @@ reasons = st.builds(Reason, st.sampled_from(RuleId), st.integers(0, 8),
                     listed(st.tuples(slugs, slugs | st.integers(0, 100))))
 doses = st.builds(Dose, st.integers(0, 8), st.integers(0, 10), st.integers(0, 100), st.integers(0, 200),
                   st.integers(0, 100), listed(reasons), st.just(1), st.integers(0, 8))
-moves = st.builds(Move, slugs, st.integers(0, MOST_STEPS), st.sampled_from(MoveKind), st.sampled_from(Because),
+moves = st.builds(Move, slugs, st.integers(0, MOST_STEPS), st.sampled_from(MoveKind), st.sampled_from(StepReason),
                   st.integers(0, 600), st.integers(0, 60_000), st.just("") | slugs)
 _maybe = st.none() | st.integers(0, 60)
 
@@ -275,7 +275,7 @@ def clearances(person: str) -> SearchStrategy[Clearance]:
 def checks_done(person: str) -> SearchStrategy[CheckDone]:
     """A functional check."""
     return st.builds(
-        CheckDone, stamps(person), st.sampled_from(Check), stands=st.none() | st.integers(0, 60),
+        CheckDone, stamps(person), st.sampled_from(FunctionalCheck), stands=st.none() | st.integers(0, 60),
         time_ms=st.none() | st.integers(0, 120_000), side=st.sampled_from(("", "left", "right")),
         hands_used=st.booleans(), aid=st.booleans(), answered_by=st.sampled_from(AnsweredBy), note=texts())
 

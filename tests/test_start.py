@@ -35,7 +35,7 @@ print(json.dumps(sorted(sys.modules)))
 LATER = ("pydantic", "pydantic_core", "alembic", "cryptography", "sqlalchemy.orm", "flet_lottie", "app.ui.coach",
          "app.ui.helper", "app.commands", "app.domain.figure", "app.domain.dosing.rulebook", "app.words.rules.",
          "app.words.coach.", "app.actions.files.programmes", "app.exchange.", "flet.controls.theme")
-KEPT = {"app.exchange.brands.ready_brand"}
+KEPT = {"app.exchange.brands", "app.exchange.brands.ready_brand"}
 
 
 def test_what_is_not_on_the_first_screen_is_not_loaded_for_it(tmp_path: Path) -> None:

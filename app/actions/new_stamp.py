@@ -5,7 +5,7 @@ import uuid
 
 from app.device.clock import Clock
 from app.domain.model.record import Stamp
-from app.storage.journal import Beat
+from app.storage.journal import SavedPosition
 
 
 def new_stamp(clock: Clock, person_id: str) -> Stamp:
@@ -15,6 +15,6 @@ def new_stamp(clock: Clock, person_id: str) -> Stamp:
     return Stamp(uuid.uuid4().hex, person_id, now, here.day, here.offset_min)
 
 
-def beat_now(clock: Clock, position_ms: int) -> Beat:
+def beat_now(clock: Clock, position_ms: int) -> SavedPosition:
     """Where a session stands, by both clocks."""
-    return Beat(position_ms, clock.now(), clock.monotonic_ms())
+    return SavedPosition(position_ms, clock.now(), clock.monotonic_ms())

@@ -18,7 +18,7 @@ from app.domain.sound.audio_track import CueTrack, lay_track, write_track
 from app.domain.sound.voice_lines import exercise_lines, side_lines
 from app.domain.sound.wav import RATE
 from app.exchange.forms.source import read_media
-from app.exchange.packs.archive import Shelf
+from app.exchange.packs.archive import PackShelf
 from app.exchange.packs.recorded_lines import read_recording
 from app.exchange.packs.voice_files import clips_in
 from app.words import sound as words
@@ -51,7 +51,7 @@ def _clips(path: Path, source: Source) -> Mapping[str, bytes]:
     """
     wanted = [*side_lines(), *(line for exercise in source.exercises for line in exercise_lines(exercise))]
     if not path.is_dir():
-        return clips_in(Shelf(read_file(path)), [line.clip for line in wanted])
+        return clips_in(PackShelf(read_file(path)), [line.clip for line in wanted])
     media = read_media(path)
     return {line.clip: read_recording(media[line.clip], line.clip) for line in wanted if line.clip in media}
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from app.domain.model.plan import Dose, LeftOut, Step, Substitution, Timeline
 from app.domain.model.source import Source
-from app.domain.proofreading.proofread import Problem
+from app.domain.proofreading.proofread import Finding
 from app.words import text
 from app.words.coach.proofreading import problem_mend, problem_text
 
@@ -56,13 +56,13 @@ def timeline_shape(timeline: Timeline, source: Source) -> dict[str, Any]:
     }
 
 
-def problem_shape(problem: Problem) -> dict[str, Any]:
+def problem_shape(problem: Finding) -> dict[str, Any]:
     """One objection of the proofreader."""
     return {"rule": problem.rule, "where": problem.where, "text": problem_text(problem), "value": problem.value,
             "limit": problem.limit, "mend": problem_mend(problem), "blocks": problem.blocks}
 
 
-def source_shape(kind: str, source: Source, problems: Sequence[Problem]) -> dict[str, Any]:
+def source_shape(kind: str, source: Source, problems: Sequence[Finding]) -> dict[str, Any]:
     """What a source or a pack holds, and what the proofreader says."""
     return {
         "kind": kind, "coach": source.coach, "version": source.version, "title": source.title,

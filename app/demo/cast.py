@@ -13,7 +13,7 @@ WEEKS = 6
 
 
 @dataclass(frozen=True)
-class Day:
+class StoryDay:
     """One training day, counted back from today. What is not said is as usual for them."""
 
     days_ago: int
@@ -43,7 +43,7 @@ class Member:
     """A person and their days, oldest first."""
 
     person: Person
-    days: tuple[Day, ...]
+    days: tuple[StoryDay, ...]
     sent_days_ago: int = 0
     """When their last return was made."""
 
@@ -68,13 +68,13 @@ def _ruben() -> Member:
                     spare={parse_spot("left shoulder"): 1}),
     )
     days = (
-        Day(41, session="hotel-room"), Day(38, session="loosen-and-balance"),
-        Day(36, session="hotel-room", feel=(2, 3, 3)), Day(33, session="hotel-room"),
-        Day(31, soreness={"hip": 4}, session="loosen-and-balance"), Day(29, session="hotel-room"),
-        Day(26, session="hotel-room", stops_at=70, ending=Ending.INTERRUPTED, note="The phone rang, work."),
-        Day(24, session="loosen-and-balance"), Day(22, session="hotel-room", feel=(3, 4, 5)),
-        Day(19, session="hotel-room", note="Room 412, quiet enough."),
-        Day(17, session="hotel-room"),
+        StoryDay(41, session="hotel-room"), StoryDay(38, session="loosen-and-balance"),
+        StoryDay(36, session="hotel-room", feel=(2, 3, 3)), StoryDay(33, session="hotel-room"),
+        StoryDay(31, soreness={"hip": 4}, session="loosen-and-balance"), StoryDay(29, session="hotel-room"),
+        StoryDay(26, session="hotel-room", stops_at=70, ending=Ending.INTERRUPTED, note="The phone rang, work."),
+        StoryDay(24, session="loosen-and-balance"), StoryDay(22, session="hotel-room", feel=(3, 4, 5)),
+        StoryDay(19, session="hotel-room", note="Room 412, quiet enough."),
+        StoryDay(17, session="hotel-room"),
     )
     return Member(person, days, sent_days_ago=16)
 
@@ -91,14 +91,16 @@ def _maud() -> Member:
     )
     hip = "right hip"
     days = (
-        Day(40), Day(38), Day(36), Day(33), Day(31), Day(29, {hip: 1}),
-        Day(26, {hip: 1}, {hip: 2}), Day(24, {hip: 1}), Day(22, {hip: 2}, {hip: 2}, over=1, feel=(3, 3, 4)),
-        Day(19, {hip: 2}, {hip: 3}, over=1, easier=("goblet-squat",)), Day(17, {hip: 2}),
-        Day(15, {hip: 3}, {hip: 3}, {"hip": 4}, over=1, easier=("goblet-squat",)),
-        Day(12, {hip: 3}, {hip: 4}, over=2, easier=("goblet-squat",), note="Stiff after the squats, garage was icy."),
-        Day(10, {hip: 3}), Day(8, {hip: 3}, {hip: 4}, over=2),
-        Day(4, {hip: 4}, {hip: 5}, over=2, stops_at=80, ending=Ending.TOO_MUCH, note="Hip again on the way up."),
-        Day(2, {hip: 4}),
+        StoryDay(40), StoryDay(38), StoryDay(36), StoryDay(33), StoryDay(31), StoryDay(29, {hip: 1}),
+        StoryDay(26, {hip: 1}, {hip: 2}), StoryDay(24, {hip: 1}),
+        StoryDay(22, {hip: 2}, {hip: 2}, over=1, feel=(3, 3, 4)),
+        StoryDay(19, {hip: 2}, {hip: 3}, over=1, easier=("goblet-squat",)), StoryDay(17, {hip: 2}),
+        StoryDay(15, {hip: 3}, {hip: 3}, {"hip": 4}, over=1, easier=("goblet-squat",)),
+        StoryDay(12, {hip: 3}, {hip: 4}, over=2, easier=("goblet-squat",),
+                 note="Stiff after the squats, garage was icy."),
+        StoryDay(10, {hip: 3}), StoryDay(8, {hip: 3}, {hip: 4}, over=2),
+        StoryDay(4, {hip: 4}, {hip: 5}, over=2, stops_at=80, ending=Ending.TOO_MUCH, note="Hip again on the way up."),
+        StoryDay(2, {hip: 4}),
     )
     return Member(person, days)
 
@@ -115,12 +117,12 @@ def _kasimir() -> Member:
     )
     chair = "in-the-chair"
     days = (
-        Day(41, session=chair), Day(38, session=chair), Day(34, session=chair),
-        Day(31, {"left knee": 2}, session=chair), Day(27, {"left knee": 2}, session=chair),
-        Day(24, session=chair), Day(20, session=chair, feel=(3, 3, 3)), Day(17, session=chair),
-        Day(13, session=chair, note="He counted along today."), Day(10, session=chair),
-        Day(6, session=chair),
-        Day(3, over=1, session=chair, stops_at=45, ending=Ending.SIGN, sign="dizziness",
+        StoryDay(41, session=chair), StoryDay(38, session=chair), StoryDay(34, session=chair),
+        StoryDay(31, {"left knee": 2}, session=chair), StoryDay(27, {"left knee": 2}, session=chair),
+        StoryDay(24, session=chair), StoryDay(20, session=chair, feel=(3, 3, 3)), StoryDay(17, session=chair),
+        StoryDay(13, session=chair, note="He counted along today."), StoryDay(10, session=chair),
+        StoryDay(6, session=chair),
+        StoryDay(3, over=1, session=chair, stops_at=45, ending=Ending.SIGN, sign="dizziness",
             note="Grey for a moment, sat down, better after water."),
     )
     return Member(person, days, sent_days_ago=2)

@@ -15,7 +15,7 @@ from app.actions.files import programmes, sending
 from app.actions.training import check_in as checking
 from app.actions.training import diary, playing
 from app.actions.training.today import today
-from app.demo.cast import WEEKS, Day, Member, cast, spots
+from app.demo.cast import WEEKS, Member, StoryDay, cast, spots
 from app.demo.clock import StoryClock
 from app.device.clock import Clock
 from app.domain.model.person import Person
@@ -58,12 +58,13 @@ async def _join(store: Store, story: StoryClock, member: Member, pack: bytes, da
     return person
 
 
-def _morning(day: Day, now: datetime) -> datetime:
+def _morning(day: StoryDay, now: datetime) -> datetime:
     there = (now.astimezone() - timedelta(days=day.days_ago)).date()
     return datetime.combine(there, time(9, 10)).astimezone()
 
 
-def _live(store: Store, story: StoryClock, person_id: str, day: Day, before: Day | None, now: datetime) -> None:
+def _live(store: Store, story: StoryClock, person_id: str, day: StoryDay, before: StoryDay | None,
+          now: datetime) -> None:
     story.set(_morning(day, now))
     if day.place:
         person = today(store, story, person_id).person
@@ -81,7 +82,7 @@ def _live(store: Store, story: StoryClock, person_id: str, day: Day, before: Day
     diary.save_afterwards(store, done, rpe=done.plan.target_rpe + day.over, pain=spots(told), note=day.note)
 
 
-def _answers(blank: CheckIn, day: Day, before: Day | None) -> CheckIn:
+def _answers(blank: CheckIn, day: StoryDay, before: StoryDay | None) -> CheckIn:
     """What they tell; on the morning after a session everything has settled to what it was before."""
     slept, energy, calm = day.feel
     settled = {where: before.pain.get(where, 0) for where in day.pain} if before else {}
@@ -90,7 +91,7 @@ def _answers(blank: CheckIn, day: Day, before: Day | None) -> CheckIn:
                    slept=slept, energy=energy, calm=calm)
 
 
-def _play(store: Store, story: StoryClock, run: playing.Playing, day: Day) -> playing.Playing:
+def _play(store: Store, story: StoryClock, run: playing.Playing, day: StoryDay) -> playing.Playing:
     """From tap to tap as somebody would: on where it waits, easier where it is hard, an end before the end."""
     run = playing.do(store, story, run, Started())
     stop_ms = run.state.total_ms * day.stops_at // 100
@@ -115,7 +116,7 @@ def _seen(story: StoryClock, run: playing.Playing, by_ms: int) -> playing.Playin
     return replace(run, state=replace(state, since=playing.moment(story)))
 
 
-def _next_tap(state: PlayerState, stop_ms: int, day: Day) -> int:
+def _next_tap(state: PlayerState, stop_ms: int, day: StoryDay) -> int:
     """The next moment at which somebody does something, ms: a change of position, a hard exercise, the end."""
     ahead = [s for s in state.steps if s.end_ms > state.at_ms + 1]
     changes = [s.end_ms for s in ahead if s.kind is StepKind.CHANGE]

@@ -11,7 +11,7 @@ from enum import StrEnum
 from typing import NamedTuple, Protocol
 
 from app.device.linked import GivenFiles, Linked
-from app.device.place import Place
+from app.device.place import StorePlace
 from app.domain.sound.audio_track import CueTrack
 
 
@@ -67,7 +67,7 @@ class Tone(StrEnum):
     TICK = "tick"
 
 
-class Pattern(StrEnum):
+class VibrationPattern(StrEnum):
     """Vibrations told apart by their number of beats: two strong, one long, three quick."""
 
     WORK = "work"
@@ -88,7 +88,7 @@ class Handed(StrEnum):
     FAILED = "failed"
 
 
-class Picked(NamedTuple):
+class PickedFile(NamedTuple):
     """A file that the person chose: its name without a folder, and its bytes."""
 
     name: str
@@ -167,7 +167,7 @@ class Notices(Protocol):
 class Files(Protocol):
     """Files in and out, through the person's hands. A picker may stay open for an hour: hold no lock across it."""
 
-    async def pick_files(self) -> Sequence[Picked]:
+    async def pick_files(self) -> Sequence[PickedFile]:
         """What the person chose; empty when they chose nothing or nothing can be chosen here."""
 
     async def save_bytes(self, name: str, data: bytes) -> bool:
@@ -192,5 +192,5 @@ class Device:
     files: Files
     missing: Missing
     track: SoundTrack
-    place: Place = field(default_factory=Place)
+    place: StorePlace = field(default_factory=StorePlace)
     linked: Linked = field(default_factory=GivenFiles)

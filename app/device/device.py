@@ -11,7 +11,7 @@ from app.device.files import FletFiles
 from app.device.haptics import FletHaptics
 from app.device.linked import GivenFiles, Linked
 from app.device.notices import PlyerNotices
-from app.device.place import Place, native_place
+from app.device.place import StorePlace, native_place
 from app.device.sound import FletSounds
 from app.device.speech import PlyerSpeech
 from app.device.track import FletTrack, TrackShelf
@@ -22,7 +22,7 @@ HELD_AS = "device"
 
 
 def open_device(page: ft.Page, program: str = "Evenload", shelf: Callable[[], TrackShelf] | None = None,
-                place: Place | None = None, linked: Linked | None = None) -> Device:
+                place: StorePlace | None = None, linked: Linked | None = None) -> Device:
     """What the machine of this page may offer. Call it once per page, from `main`: a second call gives the same.
 
     `shelf` makes the place for this page's sound tracks; without it sessions are told by single tones.

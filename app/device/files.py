@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 import flet as ft
 
-from app.device.abilities import Ability, Handed, Missing, Picked
+from app.device.abilities import Ability, Handed, Missing, PickedFile
 from app.device.call import ask
 
 #: A person may take long over a dialog.
@@ -25,7 +25,7 @@ class FletFiles:
         self._share = ft.Share()
         self._clipboard = ft.Clipboard()
 
-    async def pick_files(self) -> Sequence[Picked]:
+    async def pick_files(self) -> Sequence[PickedFile]:
         chosen: list[ft.FilePickerFile] = []
 
         async def pick() -> None:
@@ -34,7 +34,7 @@ class FletFiles:
                 allow_multiple=True, with_data=True, cancel_upload_on_window_blur=False))
 
         await ask(Ability.PICK, self._missing, pick, WITHIN_S)
-        return [Picked(file.name, file.bytes) for file in chosen if file.bytes is not None]
+        return [PickedFile(file.name, file.bytes) for file in chosen if file.bytes is not None]
 
     async def save_bytes(self, name: str, data: bytes) -> bool:
         async def save() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Awaitable, Callable, Sequence
 
 import flet as ft
 
-from app.device.abilities import Ability, Missing, Pattern
+from app.device.abilities import Ability, Missing, VibrationPattern
 from app.device.call import ask
 
 PAUSE_S = 0.16
@@ -24,14 +24,15 @@ class FletHaptics:
     async def play(self, name: str) -> bool:
         if not self.on:
             return False
-        return await ask(Ability.HAPTICS, self._missing, lambda: self._beat(Pattern(name)), WITHIN_S)
+        return await ask(Ability.HAPTICS, self._missing, lambda: self._beat(VibrationPattern(name)), WITHIN_S)
 
-    async def _beat(self, pattern: Pattern) -> None:
+    async def _beat(self, pattern: VibrationPattern) -> None:
         for number, beat in enumerate(self._beats(pattern)):
             if number:
                 await asyncio.sleep(PAUSE_S)
             await beat()
 
-    def _beats(self, pattern: Pattern) -> Sequence[Callable[[], Awaitable[object]]]:
+    def _beats(self, pattern: VibrationPattern) -> Sequence[Callable[[], Awaitable[object]]]:
         strong, long, quick = self._feedback.heavy_impact, self._feedback.vibrate, self._feedback.medium_impact
-        return {Pattern.WORK: [strong] * 2, Pattern.REST: [long], Pattern.ATTENTION: [quick] * 3}[pattern]
+        return {VibrationPattern.WORK: [strong] * 2, VibrationPattern.REST: [long],
+                VibrationPattern.ATTENTION: [quick] * 3}[pattern]

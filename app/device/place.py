@@ -11,7 +11,7 @@ from typing import Any
 
 
 @dataclass
-class Place:
+class StorePlace:
     """What is known so far. In a browser, more is told a moment after the start."""
 
     in_browser: bool = False
@@ -27,20 +27,20 @@ class Place:
     """What the browser keeps for this host, as it reckons it; 0: not known."""
 
 
-def native_place() -> Place:
+def native_place() -> StorePlace:
     """A program of its own on this machine."""
-    return Place()
+    return StorePlace()
 
 
-def browser_place(address: str, folder: str, offline: str) -> Place:
+def browser_place(address: str, folder: str, offline: str) -> StorePlace:
     """The page at an address; `offline` is the instant handed over at the start, ISO text, or empty."""
-    place = Place(in_browser=True, offline_start=_instant(offline))
+    place = StorePlace(in_browser=True, offline_start=_instant(offline))
     if sys.platform == "emscripten":
         _listen(place, folder)
     return place
 
 
-def told(place: Place, message: Any) -> None:
+def told(place: StorePlace, message: Any) -> None:
     """Takes over what the page says."""
     place.is_kept = bool(message.get("kept", place.is_kept))
     place.on_home_screen = bool(message.get("home", place.on_home_screen))
@@ -73,7 +73,7 @@ def _say(folder: str, word: str) -> None:
         channel.close()
 
 
-def _listen(place: Place, folder: str) -> None:
+def _listen(place: StorePlace, folder: str) -> None:
     import js
     from pyodide.ffi import create_proxy
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from app.device.abilities import Ability, Device, Handed, Missing, Pattern, Picked, Tone
+from app.device.abilities import Ability, Device, Handed, Missing, PickedFile, Tone, VibrationPattern
 from app.domain.sound.audio_track import CueTrack
 
 
@@ -15,7 +15,7 @@ class Call(NamedTuple):
     what: tuple[str, ...]
 
 
-class Record:
+class CallLog:
     """Everything asked so far, and what this machine is to lack."""
 
     def __init__(self) -> None:
@@ -33,7 +33,7 @@ class Record:
 
 
 class RecordingSounds:
-    def __init__(self, record: Record) -> None:
+    def __init__(self, record: CallLog) -> None:
         self.on = True
         self._record = record
 
@@ -47,7 +47,7 @@ class RecordingSounds:
 class RecordingTrack:
     """`tracks` are those that were loaded; it stands or sounds where it was told to, and never drifts."""
 
-    def __init__(self, record: Record) -> None:
+    def __init__(self, record: CallLog) -> None:
         self.tracks: list[CueTrack] = []
         self._record = record
 
@@ -74,16 +74,16 @@ class RecordingTrack:
 
 
 class RecordingHaptics:
-    def __init__(self, record: Record) -> None:
+    def __init__(self, record: CallLog) -> None:
         self.on = True
         self._record = record
 
     async def play(self, name: str) -> bool:
-        return self.on and self._record.write(Ability.HAPTICS, Pattern(name))
+        return self.on and self._record.write(Ability.HAPTICS, VibrationPattern(name))
 
 
 class RecordingSpeech:
-    def __init__(self, record: Record) -> None:
+    def __init__(self, record: CallLog) -> None:
         self.on = True
         self._record = record
 
@@ -92,7 +92,7 @@ class RecordingSpeech:
 
 
 class RecordingAwake:
-    def __init__(self, record: Record) -> None:
+    def __init__(self, record: CallLog) -> None:
         self._record = record
 
     async def keep(self) -> bool:
@@ -103,7 +103,7 @@ class RecordingAwake:
 
 
 class RecordingNotices:
-    def __init__(self, record: Record) -> None:
+    def __init__(self, record: CallLog) -> None:
         self._record = record
 
     async def show(self, title: str, text: str) -> bool:
@@ -113,14 +113,14 @@ class RecordingNotices:
 class RecordingFiles:
     """`to_pick` is what the person will choose, one list per dialog; `saved` what they kept, by name."""
 
-    def __init__(self, record: Record) -> None:
-        self.to_pick: list[Sequence[Picked]] = []
+    def __init__(self, record: CallLog) -> None:
+        self.to_pick: list[Sequence[PickedFile]] = []
         self.saved: dict[str, bytes] = {}
         self.shared: dict[str, bytes] = {}
         self.copied: list[str] = []
         self._record = record
 
-    async def pick_files(self) -> Sequence[Picked]:
+    async def pick_files(self) -> Sequence[PickedFile]:
         if not self._record.write(Ability.PICK) or not self.to_pick:
             return []
         return self.to_pick.pop(0)
@@ -147,12 +147,12 @@ class RecordingFiles:
 class RecordingDevice(Device):
     """A `Device` with `record` (calls, lacks) and `files` that hold what was kept."""
 
-    record: Record
+    record: CallLog
     files: RecordingFiles
     track: RecordingTrack
 
     def __init__(self) -> None:
-        record = Record()
+        record = CallLog()
         super().__init__(RecordingSounds(record), RecordingHaptics(record), RecordingSpeech(record),
                          RecordingAwake(record), RecordingNotices(record), RecordingFiles(record), record.missing,
                          RecordingTrack(record))

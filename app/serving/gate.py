@@ -99,13 +99,13 @@ class Gate:
         """Lets the app answer; a page address that it does not know gets the app's own first page instead."""
         if scope["path"] in FOREIGN_PATHS:
             scope = at_root(scope)
-        answer = Answer(send, self._headers, hold_missing=wants_page(scope))
+        answer = AnswerFilter(send, self._headers, hold_missing=wants_page(scope))
         await self._app(scope, receive, answer.send)
         if answer.held:
-            await self._app(at_root(scope), receive, Answer(send, self._headers, hold_missing=False).send)
+            await self._app(at_root(scope), receive, AnswerFilter(send, self._headers, hold_missing=False).send)
 
 
-class Answer:
+class AnswerFilter:
     """Passes an answer on with our headers. A 404 can be held back, so that something else may be sent for it."""
 
     def __init__(self, send: Send, headers: Headers, *, hold_missing: bool) -> None:

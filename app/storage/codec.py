@@ -26,7 +26,7 @@ Turn = Callable[[Any], Any]
 TAG = "is"
 
 
-class Pair(NamedTuple):
+class BothWays(NamedTuple):
     """Both directions for one type; None where the value is JSON already."""
 
     there: Turn | None
@@ -88,7 +88,7 @@ def parse_utc(text: str) -> datetime:
 
 
 @cache
-def pair_for(hint: Any) -> Pair:
+def pair_for(hint: Any) -> BothWays:
     """How values declared as `hint` go there and back."""
     origin, args = get_origin(hint), get_args(hint)
     if origin in (Union, types.UnionType):
@@ -102,50 +102,50 @@ def pair_for(hint: Any) -> Pair:
     return _plain(hint)
 
 
-def _plain(hint: Any) -> Pair:
+def _plain(hint: Any) -> BothWays:
     if hint is Spot:
-        return Pair(str, parse_spot)
+        return BothWays(str, parse_spot)
     if hint is datetime:
-        return Pair(utc_text, parse_utc)
+        return BothWays(utc_text, parse_utc)
     if hint is date:
-        return Pair(date.isoformat, date.fromisoformat)
+        return BothWays(date.isoformat, date.fromisoformat)
     if hint in (int, str, bool, float, type(None), object, Any):
-        return Pair(None, None)
+        return BothWays(None, None)
     if isinstance(hint, type) and issubclass(hint, Enum):
-        return Pair(lambda v: v.value, {v.value: v for v in hint}.__getitem__)
+        return BothWays(lambda v: v.value, {v.value: v for v in hint}.__getitem__)
     if isinstance(hint, type) and is_dataclass(hint):
         return _dataclass(hint)
     raise TypeError(f"no JSON form for {hint!r}")
 
 
-def _tuple(args: tuple[Any, ...]) -> Pair:
+def _tuple(args: tuple[Any, ...]) -> BothWays:
     if len(args) == 2 and args[1] is Ellipsis:
         there, back = pair_for(args[0])
-        return Pair(
+        return BothWays(
             (lambda v: [there(x) for x in v]) if there else list,
             (lambda d: tuple([back(x) for x in d])) if back else tuple,
         )
     each = [pair_for(a) for a in args]
-    return Pair(
+    return BothWays(
         lambda v: [p.there(x) if p.there else x for p, x in zip(each, v, strict=True)],
         lambda d: tuple([p.back(x) if p.back else x for p, x in zip(each, d, strict=True)]),
     )
 
 
-def _frozenset(of: Any) -> Pair:
+def _frozenset(of: Any) -> BothWays:
     there, back = pair_for(of)
-    return Pair(
+    return BothWays(
         (lambda v: sorted(there(x) for x in v)) if there else sorted,
         (lambda d: frozenset([back(x) for x in d])) if back else frozenset,
     )
 
 
-def _mapping(key: Any, value: Any) -> Pair:
-    name = Pair(str, int) if key is int else pair_for(key)
+def _mapping(key: Any, value: Any) -> BothWays:
+    name = BothWays(str, int) if key is int else pair_for(key)
     held = pair_for(value)
     key_there, key_back = name.there or _same, name.back or _same
     there, back = held.there or _same, held.back or _same
-    return Pair(
+    return BothWays(
         lambda v: {key_there(k): there(x) for k, x in v.items()},
         lambda d: {key_back(k): back(x) for k, x in d.items()},
     )
@@ -155,25 +155,25 @@ def _same(value: Any) -> Any:
     return value
 
 
-def _union(args: tuple[Any, ...]) -> Pair:
+def _union(args: tuple[Any, ...]) -> BothWays:
     members = [a for a in args if a is not type(None)]
     classes = [a for a in members if isinstance(a, type) and is_dataclass(a) and a is not Spot]
     if len(members) == 1:
         pair = pair_for(members[0])
     elif len(classes) == len(members):
         pair = _tagged(classes)
-    elif all(pair_for(m) == Pair(None, None) for m in members):
-        pair = Pair(None, None)
+    elif all(pair_for(m) == BothWays(None, None) for m in members):
+        pair = BothWays(None, None)
     else:
         raise TypeError(f"no JSON form that tells {members!r} apart")
-    return Pair(_unless_none(pair.there), _unless_none(pair.back)) if len(members) < len(args) else pair
+    return BothWays(_unless_none(pair.there), _unless_none(pair.back)) if len(members) < len(args) else pair
 
 
 def _unless_none(turn: Turn | None) -> Turn | None:
     return (lambda v: None if v is None else turn(v)) if turn else None
 
 
-def _tagged(classes: list[Any]) -> Pair:
+def _tagged(classes: list[Any]) -> BothWays:
     by_tag = {tag_of(c): _dataclass(c) for c in classes}
     tags = {c: tag_of(c) for c in classes}
 
@@ -186,7 +186,7 @@ def _tagged(classes: list[Any]) -> Pair:
         turn = by_tag[data[TAG]].back
         return turn(data) if turn else None
 
-    return Pair(there, back)
+    return BothWays(there, back)
 
 
 def tag_of(cls: type) -> str:
@@ -204,7 +204,7 @@ class _Kept(NamedTuple):
     late: Field[Any] | None
 
 
-def _dataclass(cls: Any) -> Pair:
+def _dataclass(cls: Any) -> BothWays:
     """Every field by its hint. Resolved at first use, so that a type may hold itself."""
     plan: list[_Kept] = []
 
@@ -232,7 +232,7 @@ def _dataclass(cls: Any) -> Pair:
                 told[name] = turn(held) if turn else held
         return cls(**told)
 
-    return Pair(there, back)
+    return BothWays(there, back)
 
 
 def _stored(cls: Any) -> list[Field[Any]]:

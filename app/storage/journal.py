@@ -25,7 +25,7 @@ class RunState(StrEnum):
 
 
 @dataclass(frozen=True)
-class Beat:
+class SavedPosition:
     """Where a session stood, by both clocks."""
 
     position_ms: int
@@ -34,11 +34,11 @@ class Beat:
 
 
 @dataclass(frozen=True)
-class Entry:
+class JournalEntry:
     """One event, numbered from 1 on; `event` is JSON data."""
 
     seq: int
-    beat: Beat
+    beat: SavedPosition
     event: Any
 
 
@@ -52,14 +52,15 @@ class Run:
     plan: Timeline
     started: datetime
     started_mono_ms: int
-    beat: Beat
+    beat: SavedPosition
     about: Mapping[str, Any]
     state: RunState = RunState.RUNNING
-    entries: tuple[Entry, ...] = ()
+    entries: tuple[JournalEntry, ...] = ()
 
 
 def start_run(
-    db: Connection, run_id: str, person_id: str, plan: Timeline, pack: str, about: Mapping[str, Any], start: Beat
+    db: Connection, run_id: str, person_id: str, plan: Timeline, pack: str, about: Mapping[str, Any],
+    start: SavedPosition
 ) -> None:
     """Begins a session; one that was still running for the same person is left as abandoned."""
     c = table.c
@@ -71,7 +72,7 @@ def start_run(
     ))
 
 
-def append_event(db: Connection, run_id: str, event: Any, at: Beat) -> int:
+def append_event(db: Connection, run_id: str, event: Any, at: SavedPosition) -> int:
     """Keeps an event, JSON data, and returns its number. Commit before showing what it did."""
     c = journal_table.c
     seq = int(db.execute(select(func.max(c.seq)).where(c.run_id == run_id)).scalar() or 0) + 1
@@ -82,7 +83,7 @@ def append_event(db: Connection, run_id: str, event: Any, at: Beat) -> int:
     return seq
 
 
-def beat(db: Connection, run_id: str, at: Beat) -> None:
+def beat(db: Connection, run_id: str, at: SavedPosition) -> None:
     """Keeps where the session stands, each second.
 
     Raises:
@@ -110,7 +111,7 @@ def end_run(db: Connection, run_id: str, state: RunState = RunState.ENDED) -> No
     db.execute(update(table).where(table.c.id == run_id).values(state=state.value))
 
 
-def _beaten(at: Beat) -> dict[str, Any]:
+def _beaten(at: SavedPosition) -> dict[str, Any]:
     return {"position_ms": at.position_ms, "beat_utc": at.utc, "beat_mono_ms": at.mono_ms}
 
 
@@ -120,6 +121,7 @@ def _run(db: Connection, row: Mapping[Any, Any]) -> Run:
     return Run(
         id=row["id"], person=row["person_id"], pack=row["pack"], plan=from_text(Timeline, row["plan"]),
         started=row["started_utc"], started_mono_ms=row["started_mono_ms"], about=row["about"],
-        beat=Beat(row["position_ms"], row["beat_utc"], row["beat_mono_ms"]), state=RunState(row["state"]),
-        entries=tuple(Entry(seq, Beat(ms, utc, mono), event) for seq, ms, utc, mono, event in db.execute(wanted)),
+        beat=SavedPosition(row["position_ms"], row["beat_utc"], row["beat_mono_ms"]), state=RunState(row["state"]),
+        entries=tuple(JournalEntry(seq, SavedPosition(ms, utc, mono), event) for seq, ms, utc, mono,
+                      event in db.execute(wanted)),
     )

@@ -13,7 +13,7 @@ COACH = "coach"
 
 
 @dataclass(frozen=True)
-class KeyPair:
+class StoredKeyPair:
     """One pair of raw keys. `owner` is a person's id or `COACH`; `kind` names the purpose, such as `signing`.
 
     `private` is empty where only the public half stays here, as of a recovery key.
@@ -26,13 +26,13 @@ class KeyPair:
     made: datetime
 
 
-def keep_keys(db: Connection, pair: KeyPair) -> KeyPair:
+def keep_keys(db: Connection, pair: StoredKeyPair) -> StoredKeyPair:
     """Keeps a pair if the owner has none of that kind, and returns the one that is kept: keys are never lost."""
     known = keys(db, pair.owner, pair.kind)
     return known if known is not None else replace_keys(db, pair)
 
 
-def replace_keys(db: Connection, pair: KeyPair) -> KeyPair:
+def replace_keys(db: Connection, pair: StoredKeyPair) -> StoredKeyPair:
     """Keeps a pair in place of the old one, after a restore or an announced change of keys."""
     put(db, table, {
         "owner": pair.owner, "kind": pair.kind, "private": pair.private, "public": pair.public, "made_utc": pair.made,
@@ -40,13 +40,13 @@ def replace_keys(db: Connection, pair: KeyPair) -> KeyPair:
     return pair
 
 
-def keys(db: Connection, owner: str, kind: str) -> KeyPair | None:
+def keys(db: Connection, owner: str, kind: str) -> StoredKeyPair | None:
     """The pair of that kind, or None."""
     row = db.execute(select(table).where(table.c.owner == owner, table.c.kind == kind)).one_or_none()
-    return None if row is None else KeyPair(row.owner, row.kind, row.private, row.public, row.made_utc)
+    return None if row is None else StoredKeyPair(row.owner, row.kind, row.private, row.public, row.made_utc)
 
 
-def keys_of_kind(db: Connection, kind: str) -> tuple[KeyPair, ...]:
+def keys_of_kind(db: Connection, kind: str) -> tuple[StoredKeyPair, ...]:
     """Everybody's pairs of that kind on this machine."""
     rows = db.execute(select(table).where(table.c.kind == kind).order_by(table.c.owner))
-    return tuple(KeyPair(row.owner, row.kind, row.private, row.public, row.made_utc) for row in rows)
+    return tuple(StoredKeyPair(row.owner, row.kind, row.private, row.public, row.made_utc) for row in rows)

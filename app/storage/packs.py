@@ -39,7 +39,7 @@ class PackTitle:
 
 
 @dataclass(frozen=True)
-class PinnedCoach:
+class StoredCoach:
     """A coach known by the keys of their first pack."""
 
     signing_key: str
@@ -93,7 +93,7 @@ def pack_file(db: Connection, sha256: str) -> bytes | None:
     return db.execute(select(file_table.c.bytes).where(file_table.c.sha256 == sha256)).scalar()
 
 
-def pin_coach(db: Connection, coach: PinnedCoach) -> PinnedCoach:
+def pin_coach(db: Connection, coach: StoredCoach) -> StoredCoach:
     """Pins a coach's keys if that signing key is new, and returns what is pinned for it."""
     known = pinned_coach(db, coach.signing_key)
     if known is not None:
@@ -102,7 +102,7 @@ def pin_coach(db: Connection, coach: PinnedCoach) -> PinnedCoach:
     return coach
 
 
-def save_coach(db: Connection, coach: PinnedCoach) -> None:
+def save_coach(db: Connection, coach: StoredCoach) -> None:
     """Keeps a coach as now known."""
     put(db, coach_table, {
         "signing_key": coach.signing_key, "name": coach.name, "sealing_key": coach.sealing_key,
@@ -122,13 +122,13 @@ def confirm_words(db: Connection, signing_key: str) -> None:
     db.execute(update(coach_table).where(here).values(words_confirmed=True))
 
 
-def pinned_coach(db: Connection, signing_key: str) -> PinnedCoach | None:
+def pinned_coach(db: Connection, signing_key: str) -> StoredCoach | None:
     """The coach of that key, or None."""
     row = db.execute(select(coach_table).where(coach_table.c.signing_key == signing_key)).one_or_none()
     return None if row is None else _coach(row)
 
 
-def pinned_coaches(db: Connection) -> tuple[PinnedCoach, ...]:
+def pinned_coaches(db: Connection) -> tuple[StoredCoach, ...]:
     """All coaches by name."""
     wanted = select(coach_table).order_by(coach_table.c.name, coach_table.c.signing_key)
     return tuple(_coach(row) for row in db.execute(wanted))
@@ -149,8 +149,8 @@ def _first(db: Connection, wanted: Select[Any]) -> KeptPack | None:
     return None if row is None else KeptPack(row[0], row[1], _source(row[2]), row[3])
 
 
-def _coach(row: Row[Any]) -> PinnedCoach:
-    return PinnedCoach(
+def _coach(row: Row[Any]) -> StoredCoach:
+    return StoredCoach(
         signing_key=row.signing_key, name=row.name, sealing_key=row.sealing_key,
         recovery_keys=tuple(row.recovery_keys), first_seen=row.first_seen_utc, words_confirmed=row.words_confirmed,
     )

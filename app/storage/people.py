@@ -33,7 +33,7 @@ class PinnedKeys:
 
 
 @dataclass(frozen=True)
-class Choice:
+class HandChoice:
     """A change made by hand: `chosen` in place of `written`, how often, and when last."""
 
     written: str
@@ -159,8 +159,8 @@ def forget_choice(db: Connection, person_id: str, written: str, chosen: str) -> 
     db.execute(delete(choice_table).where(*here, c.times < 1))
 
 
-def choices(db: Connection, person_id: str) -> tuple[Choice, ...]:
+def choices(db: Connection, person_id: str) -> tuple[HandChoice, ...]:
     """The changes a person made by hand, the latest first."""
     c = choice_table.c
     wanted = select(c.written, c.chosen, c.times, c.last_utc).where(c.person_id == person_id)
-    return tuple(Choice(*row) for row in db.execute(wanted.order_by(c.last_utc.desc(), c.written, c.chosen)))
+    return tuple(HandChoice(*row) for row in db.execute(wanted.order_by(c.last_utc.desc(), c.written, c.chosen)))

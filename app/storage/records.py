@@ -14,7 +14,17 @@ from typing import Any, TypeVar
 from sqlalchemy import Connection, Select, bindparam, insert, select, update
 
 from app.domain.model.plan import Dose, Timeline
-from app.domain.model.record import Check, CheckDone, CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
+from app.domain.model.record import (
+    CheckDone,
+    CheckIn,
+    Clearance,
+    Ending,
+    Event,
+    EventKind,
+    FunctionalCheck,
+    Record,
+    SessionDone,
+)
 from app.storage.codec import digest, from_text, to_text
 from app.storage.summaries import KIND_OF, KINDS, narrow_columns
 from app.storage.tables import record as table
@@ -66,7 +76,7 @@ def emptied(record: Record) -> Record:
     if isinstance(record, Clearance):
         return Clearance(record.stamp, answers="", who="", kind="")
     if isinstance(record, CheckDone):
-        return CheckDone(record.stamp, Check.CHAIR_STAND)
+        return CheckDone(record.stamp, FunctionalCheck.CHAIR_STAND)
     if isinstance(record, Event):
         return Event(record.stamp, EventKind.ACTIVITY)
     plan = Timeline(record.plan.session, (), Dose(level=0, rounds=0, work=0, rest=0, load=0))

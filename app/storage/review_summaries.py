@@ -9,7 +9,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Row, Select, func, select
 
-from app.domain.measures.attention import Line, Told
+from app.domain.measures.attention import PersonSummary, RecordSummary
 from app.domain.model.record import Event, EventKind
 from app.storage.codec import from_text
 from app.storage.people import on_desk
@@ -26,7 +26,7 @@ _HEARD = ("check_in", "session", "event")
 
 
 @dataclass(frozen=True)
-class Standing:
+class PersonOnDesk:
     """Somebody on the desk and when they were last heard of."""
 
     person: str
@@ -37,7 +37,7 @@ class Standing:
     last_return: datetime | None
 
 
-def standings(db: Connection) -> tuple[Standing, ...]:
+def standings(db: Connection) -> tuple[PersonOnDesk, ...]:
     """Everybody whom the desk lists, by name. One aggregate over an index for each kind of record."""
     sessions, check_ins = _last_day("session").subquery(), _last_day("check_in").subquery()
     p = person_table.c
@@ -48,23 +48,23 @@ def standings(db: Connection) -> tuple[Standing, ...]:
         .where(on_desk())
         .order_by(p.name, p.id)
     )
-    return tuple(Standing(*row) for row in db.execute(wanted))
+    return tuple(PersonOnDesk(*row) for row in db.execute(wanted))
 
 
-def review_lines(db: Connection, since: date) -> tuple[Line, ...]:
+def review_lines(db: Connection, since: date) -> tuple[PersonSummary, ...]:
     """Everybody whom the desk lists, by name, with what they told from a training day on, oldest first.
 
     Whoever has no session since then comes with the last one before, so that silence has its evidence; pauses come
     whenever they were told, and so does a stop that nobody has answered.
     """
     paused, still_open = _pauses(db), _open_stops(db, since)
-    told: dict[str, list[Told]] = {}
+    told: dict[str, list[RecordSummary]] = {}
     for row in _rows_told(db, since):
         told.setdefault(row[0], []).append(_told(row))
     p = person_table.c
     wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
     return tuple(
-        Line(person, name, tuple(told.get(person, ())), last_return, added.date(),
+        PersonSummary(person, name, tuple(told.get(person, ())), last_return, added.date(),
              tuple(paused.get(person, ())), still_open.get(person))
         for person, name, last_return, added in db.execute(wanted)
     )
@@ -86,13 +86,13 @@ def _rows_told(db: Connection, since: date) -> Iterator[Row[Any]]:
     yield from db.execute(told.where(c.local_date >= since))
 
 
-def _told(row: Row[Any]) -> Told:
+def _told(row: Row[Any]) -> RecordSummary:
     values: list[Any] = list(row)
     sign, by_hand, what = values[-3:]
     values[-3] = (sign or "").partition(" ")[0]  # the most serious stands first
     values[-2] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
     values[-1] = what or "" if values[2] == "event" else ""
-    return Told(*values[1:])
+    return RecordSummary(*values[1:])
 
 
 def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
@@ -109,7 +109,7 @@ def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
     return found
 
 
-def _open_stops(db: Connection, since: date) -> dict[str, Told]:
+def _open_stops(db: Connection, since: date) -> dict[str, RecordSummary]:
     """By person: the last stop, where it was before `since` and no yes came after it."""
     c, yes = table.c, table.alias("yes")
     stops = select(c.person_id, func.max(c.utc).label("utc"))

@@ -1,7 +1,7 @@
 """Words for today's amount in seconds, repetitions and rounds. Knows no Flet."""
 from __future__ import annotations
 
-from app.domain.compile.dose_diff import Amount, Eased, eased_amounts
+from app.domain.compile.dose_diff import AmountEased, CountedAmount, eased_amounts
 from app.domain.model.plan import Dose
 from app.domain.model.session import Session
 from app.words.text import LEVEL_WORDS, count, listed
@@ -9,23 +9,23 @@ from app.words.text import LEVEL_WORDS, count, listed
 FULL = 100
 #: One amount by itself, and how much several different ones lose or gain.
 ALIKE = {
-    Amount.ROUNDS: "{now} instead of {written}",
-    Amount.WORK: "{now} of work instead of {written}",
-    Amount.HOLD: "holds of {now} instead of {written}",
-    Amount.REPS: "{now} instead of {written}",
-    Amount.REST: "{now} of rest instead of {written}",
+    CountedAmount.ROUNDS: "{now} instead of {written}",
+    CountedAmount.WORK: "{now} of work instead of {written}",
+    CountedAmount.HOLD: "holds of {now} instead of {written}",
+    CountedAmount.REPS: "{now} instead of {written}",
+    CountedAmount.REST: "{now} of rest instead of {written}",
 }
 UNLIKE = {
-    Amount.ROUNDS: "{by} fewer",
-    Amount.WORK: "each stretch of work {by} shorter",
-    Amount.HOLD: "each hold {by} shorter",
-    Amount.REPS: "{by} fewer each time",
-    Amount.REST: "each rest {by} longer",
+    CountedAmount.ROUNDS: "{by} fewer",
+    CountedAmount.WORK: "each stretch of work {by} shorter",
+    CountedAmount.HOLD: "each hold {by} shorter",
+    CountedAmount.REPS: "{by} fewer each time",
+    CountedAmount.REST: "each rest {by} longer",
 }
-UNITS = {Amount.ROUNDS: "round", Amount.REPS: "repetition"}
+UNITS = {CountedAmount.ROUNDS: "round", CountedAmount.REPS: "repetition"}
 
 
-def eased_words(eased: Eased) -> str:
+def eased_words(eased: AmountEased) -> str:
     """`30 seconds of work instead of 40`, `each rest 5 to 10 seconds longer`."""
     unit = UNITS.get(eased.what, "second")
     if len(eased.pairs) == 1:

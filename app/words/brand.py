@@ -3,13 +3,13 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from app.domain.branding.brand import Contact
+from app.domain.branding.brand import BrandContact
 
 ABOUT = "About this app"
 ASK = "Whom to ask"
 
 
-def contact_lines(contact: Contact) -> tuple[str, ...]:
+def contact_lines(contact: BrandContact) -> tuple[str, ...]:
     """Name, mail and telephone, as far as they were entered."""
     return tuple(filter(None, (contact.name, contact.mail, contact.phone)))
 

@@ -1,35 +1,35 @@
 """Wording around moving figures: what a check found, and why a figure is refused."""
 from __future__ import annotations
 
-from app.domain.figure.checking.figure_finding import Check, Finding
+from app.domain.figure.checking.figure_finding import FigureCheck, FigureFinding
 from app.domain.figure.drawing.picture import Picture
 
 CHECKS = {
-    Check.LENGTH: ("a limb changes its length", "%H"),
-    Check.LIMIT: ("a joint is bent too far", "degrees beyond its limit"),
-    Check.REACH: ("an arm or a leg is too short for where it is held", "%H"),
-    Check.SPEED: ("a joint moves too fast", "degrees a second"),
-    Check.LEAP: ("the whole body leaps", "%H a second"),
-    Check.LOOP: ("the end does not meet the beginning", "%H"),
-    Check.SYMMETRY: ("left and right differ", "degrees"),
-    Check.MIRROR: ("the second half is not the first one mirrored", "%H"),
-    Check.SWAP: ("the figure jumps where sides change", "%H"),
-    Check.DRIFT: ("something slides that should stay", "%H"),
-    Check.GAP: ("something that should touch does not", "%H"),
-    Check.FLOOR: ("something goes through the floor or what it lies on", "%H"),
-    Check.BALANCE: ("the body is not over its feet", "%H"),
-    Check.HANDS: ("a dumbbell is not in the hand", "%H"),
-    Check.STRETCH: ("a band is slack", "of its length"),
-    Check.FACE: ("a hand covers the head", "%H"),
-    Check.MARGIN: ("the figure reaches over the edge of the picture", "px"),
-    Check.THICKNESS: ("the figure is drawn too small", "px"),
-    Check.STILL: ("nothing moves, and no arrow says why", "%H"),
-    Check.ROUND: ("one round is too short or too long", "seconds"),
-    Check.LIT: ("nothing lights up", "areas"),
+    FigureCheck.LENGTH: ("a limb changes its length", "%H"),
+    FigureCheck.LIMIT: ("a joint is bent too far", "degrees beyond its limit"),
+    FigureCheck.REACH: ("an arm or a leg is too short for where it is held", "%H"),
+    FigureCheck.SPEED: ("a joint moves too fast", "degrees a second"),
+    FigureCheck.LEAP: ("the whole body leaps", "%H a second"),
+    FigureCheck.LOOP: ("the end does not meet the beginning", "%H"),
+    FigureCheck.SYMMETRY: ("left and right differ", "degrees"),
+    FigureCheck.MIRROR: ("the second half is not the first one mirrored", "%H"),
+    FigureCheck.SWAP: ("the figure jumps where sides change", "%H"),
+    FigureCheck.DRIFT: ("something slides that should stay", "%H"),
+    FigureCheck.GAP: ("something that should touch does not", "%H"),
+    FigureCheck.FLOOR: ("something goes through the floor or what it lies on", "%H"),
+    FigureCheck.BALANCE: ("the body is not over its feet", "%H"),
+    FigureCheck.HANDS: ("a dumbbell is not in the hand", "%H"),
+    FigureCheck.STRETCH: ("a band is slack", "of its length"),
+    FigureCheck.FACE: ("a hand covers the head", "%H"),
+    FigureCheck.MARGIN: ("the figure reaches over the edge of the picture", "px"),
+    FigureCheck.THICKNESS: ("the figure is drawn too small", "px"),
+    FigureCheck.STILL: ("nothing moves, and no arrow says why", "%H"),
+    FigureCheck.ROUND: ("one round is too short or too long", "seconds"),
+    FigureCheck.LIT: ("nothing lights up", "areas"),
 }
 
 
-def finding_line(finding: Finding) -> str:
+def finding_line(finding: FigureFinding) -> str:
     """What one check found, in a line."""
     words, unit = CHECKS[finding.check]
     place = f" ({finding.note})" if finding.note else ""
@@ -39,7 +39,7 @@ def finding_line(finding: Finding) -> str:
 def findings_line(findings: object) -> str:
     """What several checks found, in one line."""
     found = findings if isinstance(findings, tuple) else ()
-    return "; ".join(finding_line(f) for f in found if isinstance(f, Finding))
+    return "; ".join(finding_line(f) for f in found if isinstance(f, FigureFinding))
 
 
 AREAS = {

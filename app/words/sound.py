@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import StepSide
-from app.domain.sound.voice_lines import Line, Said
+from app.domain.sound.voice_lines import Said, VoiceLine
 from app.words.text import count, duration, listed
 
 # ------------------------------------------------------------------ the command
@@ -24,7 +24,7 @@ def track_written(name: str, seconds: int, cues: int, lines: int) -> str:
 _SIDES = {StepSide.LEFT: "Left side.", StepSide.RIGHT: "Right side."}
 
 
-def line_words(line: Line, exercise: Exercise | None, language: str) -> str:
+def line_words(line: VoiceLine, exercise: Exercise | None, language: str) -> str:
     """What a speech engine is to say; empty where we have no words in that language."""
     if line.said is Said.SIDE or exercise is None:
         return _SIDES[StepSide(line.about)] if language == "en" else ""

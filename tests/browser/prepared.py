@@ -84,7 +84,7 @@ def person_with_programme(store: Store, **more: object) -> Person:
 HOME = frozenset({"chair", "worktop", "dumbbell", "mat", "wall"})
 
 
-async def _opened(store: Store) -> programmes.Opened:
+async def _opened(store: Store) -> programmes.OpenedProgramme:
     """The demo pack of a coach elsewhere."""
     with tempfile.TemporaryDirectory() as other:
         theirs = open_store(Path(other))

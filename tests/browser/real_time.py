@@ -20,7 +20,7 @@ from playwright.sync_api import sync_playwright
 from sqlalchemy import select
 
 from app.domain.model.record import SessionDone
-from app.domain.player.player import Event, apply
+from app.domain.player.player import PlayerEvent, apply
 from app.domain.player.player_state import Status, Wait, advance, open_player
 from app.domain.player.tap_gates import waiting_steps
 from app.domain.sound.audio_track import CueTrack, lay_track
@@ -73,7 +73,7 @@ def stretches(run: Run) -> list[Stretch]:
         state = advance(state, entry.beat.position_ms)
         if begun is not None:
             found.append(Stretch(*begun, state.at_ms))
-        event: Event = decode_any(Event, entry.event)
+        event: PlayerEvent = decode_any(PlayerEvent, entry.event)
         state = apply(state, event)
         begun = (entry.beat.utc.timestamp() * 1000, state.at_ms) if state.status is Status.RUNNING else None
     if begun is not None:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from app.actions.desk import intake, publishing, replying
-from app.actions.desk.replying import Answer
+from app.actions.desk.replying import ReplyDraft
 from app.device.clock import ManualClock
 from app.domain import errors
 from app.exchange.crypto import cipher
@@ -143,7 +143,7 @@ def test_a_return_made_in_the_browser_opens_at_the_native_desk_and_its_reply_in_
     assert (taken.error, taken.new, again.error, again.same) == (None, 1, None, 1)
     with desk.read() as db:
         assert people.person(db, made["person"]) is not None
-    written = natively(replying.write(desk, clock, made["person"], Answer("Well begun.")))
+    written = natively(replying.write(desk, clock, made["person"], ReplyDraft("Well begun.")))
     assert lab.run("""
         from app.actions.files.messages import receive
         got = [await receive(store, clock, person.id, data, "m") for data in (bytes.fromhex(reply), text.encode())]

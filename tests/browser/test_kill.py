@@ -49,7 +49,7 @@ class Kept:
     @property
     def last(self) -> object:
         """The last event."""
-        return decode_any(events.Event, self.run.entries[-1].event)
+        return decode_any(events.PlayerEvent, self.run.entries[-1].event)
 
 
 def kept(data_dir: Path, copy: Path) -> Kept:
@@ -64,7 +64,7 @@ def kept(data_dir: Path, copy: Path) -> Kept:
     assert run, "the session is gone"
     state = open_player(run.plan)
     for entry in run.entries:
-        event: events.Event = decode_any(events.Event, entry.event)
+        event: events.PlayerEvent = decode_any(events.PlayerEvent, entry.event)
         state = apply(advance(state, entry.beat.position_ms), event)
     return Kept(run, advance(state, run.beat.position_ms))
 

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from app.actions.desk import replying
-from app.actions.desk.replying import Answer
+from app.actions.desk.replying import ReplyDraft
 from app.device.clock import SystemClock
 from app.domain.model.body import parse_spot
 from app.domain.player.clock_gaps import GAP_MS
@@ -81,7 +81,7 @@ def answer(coach: Path, sealed: Path, reply: Path) -> None:
     store = open_store(coach)
     with store.read() as db:
         (nora,) = people.people(db)
-    says = Answer("Well begun. Spare the wrist.", spare={parse_spot("right wrist"): 0})
+    says = ReplyDraft("Well begun. Spare the wrist.", spare={parse_spot("right wrist"): 0})
     reply.write_bytes(natively(replying.write(store, SystemClock(), nora.id, says)).data)
     store.close()
 

@@ -8,7 +8,7 @@ from collections.abc import Callable, Coroutine
 import pytest
 
 from app.device import desktop, haptics, sound
-from app.device.abilities import Ability, Handed, Missing, Pattern, Picked, Tone
+from app.device.abilities import Ability, Handed, Missing, PickedFile, Tone, VibrationPattern
 from app.device.awake import FletAwake
 from app.device.call import ask
 from app.device.files import FletFiles
@@ -68,7 +68,7 @@ async def every_answer(missing: Missing) -> list[object]:
     speech = PlyerSpeech(missing, on=True)
     files = FletFiles(missing)
     return [
-        await FletSounds(missing).play(Tone.COUNT), await FletHaptics(missing).play(Pattern.WORK),
+        await FletSounds(missing).play(Tone.COUNT), await FletHaptics(missing).play(VibrationPattern.WORK),
         await speech.say("Stand tall"), await FletAwake(missing).keep(), await FletAwake(missing).release(),
         await PlyerNotices(missing, "Evenload").show("Now", "Later"), await files.save_bytes("a", b"1"),
         await files.copy_text("a"), await files.share("a", b"1") is not Handed.FAILED, bool(await files.pick_files()),
@@ -156,12 +156,12 @@ def test_patterns_are_told_apart_by_their_beats(monkeypatch: pytest.MonkeyPatch)
 
     monkeypatch.setattr("app.device.haptics.ft.HapticFeedback", Feedback)
     felt = {}
-    for pattern in Pattern:
+    for pattern in VibrationPattern:
         beats.clear()
         assert asyncio.run(FletHaptics(Missing()).play(pattern))
         felt[pattern] = tuple(beats)
         assert (len(beats) - 1) * haptics.PAUSE_S < 0.5
-    assert len(set(felt.values())) == len({len(pattern) for pattern in felt.values()}) == len(Pattern)
+    assert len(set(felt.values())) == len({len(pattern) for pattern in felt.values()}) == len(VibrationPattern)
 
 
 def test_a_name_that_nobody_knows_is_no_crash() -> None:
@@ -180,7 +180,7 @@ def test_every_tone_has_its_file() -> None:
 def test_the_recording_device_writes_down_and_lacks_on_demand(device: RecordingDevice) -> None:
     """It answers as a real one would."""
     async def story() -> None:
-        device.files.to_pick.append([Picked("ines.evenload-return", b"1")])
+        device.files.to_pick.append([PickedFile("ines.evenload-return", b"1")])
         assert await device.sounds.play("work")
         assert await device.files.pick_files() == [("ines.evenload-return", b"1")]
         assert await device.files.pick_files() == []

@@ -13,7 +13,7 @@ from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Pos
 from app.domain.model.plan import MoveKind, Timeline
 from app.domain.model.record import CheckIn, DoneStep, Ending, How, Record, SessionDone
 from app.domain.model.session import Block, BlockKind, Item, Session
-from app.domain.progress.progression_state import Standing, standings
+from app.domain.progress.progression_state import StationState, standings
 from app.domain.progress.progression_today import compile_moved
 from tests.domain.past import check_in, stamp
 
@@ -85,7 +85,7 @@ class Days:
             self.do(day)
         return self
 
-    def at(self, day: int) -> dict[str, Standing]:
+    def at(self, day: int) -> dict[str, StationState]:
         """Where each station stands."""
         return standings(self.session, self.library, self.client, self.sessions, stamp("", day).local)
 

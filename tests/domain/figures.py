@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import Any
 
 from app.domain.figure.checking.figure_checks import failed
-from app.domain.figure.checking.figure_finding import Finding, Source, moments
+from app.domain.figure.checking.figure_finding import FigureFinding, StateSource, moments
 from app.domain.figure.drawing.lottie import lottie
 from app.domain.figure.drawing.lottie_reader import ExportedFigure
 from app.domain.figure.rig.figure_form import figure_tables, merged, read_figure
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.resources import resource_dir
 
 EXAMPLES = Path(__file__).with_name("figure_examples.json")
@@ -32,9 +32,9 @@ def example(name: str) -> dict[str, Any]:
 NAMES = tuple(name.removeprefix("example-") for name in _examples())
 
 
-def motion_of(table: dict[str, Any]) -> Motion:
+def motion_of(table: dict[str, Any]) -> FigureMotion:
     """The motion of a table."""
-    return Motion(read_figure(table, table["id"]))
+    return FigureMotion(read_figure(table, table["id"]))
 
 
 @cache
@@ -45,9 +45,9 @@ def shipped_tables() -> dict[str, dict[str, Any]]:
     return {figure: merged(tables, figure, places) for figure in tables}
 
 
-def failed_export(motion: Motion, text: str) -> tuple[Finding, ...]:
+def failed_export(motion: FigureMotion, text: str) -> tuple[FigureFinding, ...]:
     """The checks that do not hold where an exported file puts the bones."""
-    return failed(motion, ExportedFigure(text).states(motion, moments(motion)), Source.EXPORTED)
+    return failed(motion, ExportedFigure(text).states(motion, moments(motion)), StateSource.EXPORTED)
 
 
 def exported(table: dict[str, Any]) -> str:

@@ -13,7 +13,6 @@ from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.model.programme import Programme, Week
 from app.domain.model.record import (
-    Check,
     CheckDone,
     CheckIn,
     Clearance,
@@ -21,6 +20,7 @@ from app.domain.model.record import (
     Ending,
     Event,
     EventKind,
+    FunctionalCheck,
     How,
     SessionDone,
     Stamp,
@@ -90,7 +90,7 @@ DONE = SessionDone(stamp("s-1"), "Ten minutes", PLAN, "ab" * 32, Ending.FINISHED
                    (DoneStep(0, "rise", 30_000, How.FULL),), 640, rpe=5, pain={KNEE: 3}, note="a good day",
                    names={"rise": "Stand up from a chair"})
 YES = Clearance(stamp("y-1"), "c-1", "Dr Moss", "general practitioner")
-STANDS = CheckDone(stamp("k-1"), Check.CHAIR_STAND, stands=9, note="the kitchen chair")
+STANDS = CheckDone(stamp("k-1"), FunctionalCheck.CHAIR_STAND, stands=9, note="the kitchen chair")
 FALL = Event(stamp("e-1"), EventKind.FALL, since=date(2026, 3, 1), answers={"head": False, "hurts": True},
              stopped_by="fall", note="on the wet step")
 AROUND = (STANDS, FALL, Event(stamp("e-2"), EventKind.PAUSE, since=date(2026, 3, 4), until=date(2026, 3, 17)),

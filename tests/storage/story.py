@@ -17,7 +17,7 @@ from app.domain.model.rules import RuleId
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import RuleChoice, Source
 from app.storage import attention_marks, journal, keys, packs, people, records, replies, settings
-from app.storage.journal import Beat
+from app.storage.journal import SavedPosition
 
 T0 = datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
 KNEE = Spot(Region.KNEE, "left")
@@ -52,10 +52,10 @@ INES = Person(
     ),
 )
 TOMAS = Person("p-tomas", "Tomás", led_by="Rosa")
-COACH = packs.PinnedCoach("c0", "Marit Voss", "c1", ("c2", "c3"), T0)
+COACH = packs.StoredCoach("c0", "Marit Voss", "c1", ("c2", "c3"), T0)
 MARK = attention_marks.Mark("p-tomas", "pain", "s2", attention_marks.MarkState.LATER, T0, date(2026, 3, 9))
 REPLY = replies.Reply("p-tomas", replies.Direction.SENT, 1, {"message": "Go easy on the knee"}, T0)
-KEYS = keys.KeyPair("p-ines", "signing", b"\x01" * 32, b"\x02" * 32, T0)
+KEYS = keys.StoredKeyPair("p-ines", "signing", b"\x01" * 32, b"\x02" * 32, T0)
 
 
 def stamp(record_id: str, person_id: str, day: int = 0) -> Stamp:
@@ -92,8 +92,8 @@ def tell(db: Connection) -> None:
         records.save_record(db, record)
     records.save_record(db, Clearance(stamp("y1", "p-ines", 1), "s1", "Dr Lind", "physiotherapist"))
     records.merge_records(db, [check_in("i2", "p-tomas"), session_done("s2", "p-tomas")])
-    journal.start_run(db, "r1", "p-ines", PLAN, SHA, {"place": "Home"}, Beat(0, T0, 5_000))
-    journal.append_event(db, "r1", {"kind": "pause"}, Beat(9_500, T0 + timedelta(seconds=10), 15_000))
+    journal.start_run(db, "r1", "p-ines", PLAN, SHA, {"place": "Home"}, SavedPosition(0, T0, 5_000))
+    journal.append_event(db, "r1", {"kind": "pause"}, SavedPosition(9_500, T0 + timedelta(seconds=10), 15_000))
     packs.keep_pack(db, packs.KeptPack(SHA, "c0", SOURCE, T0), b"evenload-pack 1\n...")
     packs.save_coach(db, COACH)
     keys.keep_keys(db, KEYS)

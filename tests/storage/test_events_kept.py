@@ -4,15 +4,15 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
-from app.domain.measures.attention import Because, flags_of
-from app.domain.model.record import Check, CheckDone, Event, EventKind
+from app.domain.measures.attention import AttentionReason, flags_of
+from app.domain.model.record import CheckDone, Event, EventKind, FunctionalCheck
 from app.storage import people, records, review_summaries
 from app.storage.database import Store
 from app.storage.export import erase_person, logical_dump
 from tests.storage import story
 
 DAY = story.T0.date()
-STANDS = CheckDone(story.stamp("k1", "p-tomas"), Check.CHAIR_STAND, stands=11, note="kitchen chair – ça va")
+STANDS = CheckDone(story.stamp("k1", "p-tomas"), FunctionalCheck.CHAIR_STAND, stands=11, note="kitchen chair – ça va")
 FALL = Event(story.stamp("e1", "p-tomas", 1), EventKind.FALL, since=DAY, answers={"head": False}, stopped_by="fall")
 
 
@@ -69,4 +69,4 @@ def test_the_desk_is_told_of_a_fall_and_of_pauses(told: Store) -> None:
     fell = next(t for t in line.told if t.record == "e1")
     assert (fell.kind, fell.what, fell.sign) == ("event", "fall", "fall")
     assert line.pauses == ((DAY - timedelta(days=3), DAY + timedelta(days=30)), (DAY, DAY + timedelta(days=5)))
-    assert Because.SIGN in [f.because for f in flags_of(line, DAY + timedelta(days=2))]
+    assert AttentionReason.SIGN in [f.because for f in flags_of(line, DAY + timedelta(days=2))]

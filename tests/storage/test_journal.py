@@ -14,7 +14,7 @@ from sqlalchemy.exc import IntegrityError
 from app.storage import journal, records
 from app.storage.database import Store, open_store
 from app.storage.export import logical_dump
-from app.storage.journal import Beat, RunState
+from app.storage.journal import RunState, SavedPosition
 from tests.sampling import examples
 from tests.storage import story
 
@@ -29,7 +29,7 @@ store = open_store(sys.argv[1])
 at = 10_000
 while True:
     at += 1_000
-    beat = journal.Beat(at, T0 + timedelta(milliseconds=at), at)
+    beat = journal.SavedPosition(at, T0 + timedelta(milliseconds=at), at)
     with store.begin() as db:
         if at % 3_000:
             journal.beat(db, "r1", beat)
@@ -42,13 +42,14 @@ while True:
 def test_a_session_comes_back_as_it_stood(told: Store) -> None:
     """Plan, context, events in their order, and the last heartbeat."""
     with told.begin() as db:
-        journal.append_event(db, "r1", {"kind": "resume"}, Beat(9_500, story.T0 + timedelta(seconds=20), 25_000))
-        journal.beat(db, "r1", Beat(10_500, story.T0 + timedelta(seconds=21), 26_000))
+        journal.append_event(db, "r1", {"kind": "resume"}, SavedPosition(9_500, story.T0 + timedelta(seconds=20),
+                                                                         25_000))
+        journal.beat(db, "r1", SavedPosition(10_500, story.T0 + timedelta(seconds=21), 26_000))
     with told.read() as db:
         run = journal.running(db, "p-ines")
     assert run is not None
     assert (run.plan, run.pack, run.about, run.started) == (story.PLAN, story.SHA, {"place": "Home"}, story.T0)
-    assert run.beat == Beat(10_500, story.T0 + timedelta(seconds=21), 26_000)
+    assert run.beat == SavedPosition(10_500, story.T0 + timedelta(seconds=21), 26_000)
     told_as = [(e.seq, e.event["kind"], e.beat.mono_ms) for e in run.entries]
     assert told_as == [(1, "pause", 15_000), (2, "resume", 25_000)]
 
@@ -71,7 +72,7 @@ def test_an_ended_session_is_not_offered_again(told: Store) -> None:
 def test_a_session_begun_over_another_leaves_it_as_abandoned(told: Store) -> None:
     """One at a time for each person."""
     with told.begin() as db:
-        journal.start_run(db, "r2", "p-ines", story.PLAN, story.SHA, {}, Beat(0, story.T0, 0))
+        journal.start_run(db, "r2", "p-ines", story.PLAN, story.SHA, {}, SavedPosition(0, story.T0, 0))
         run = journal.running(db, "p-ines")
         assert run is not None and (run.id, run.entries) == ("r2", ())
         assert f'"state":"{RunState.ABANDONED.value}"' in logical_dump(db)
@@ -89,11 +90,11 @@ def test_a_changed_plan_is_kept(told: Store) -> None:
 def test_a_session_that_was_never_begun_is_a_mistake(told: Store) -> None:
     """Nothing is journaled into nowhere."""
     with pytest.raises(KeyError), told.begin() as db:
-        journal.beat(db, "r9", Beat(0, story.T0, 0))
+        journal.beat(db, "r9", SavedPosition(0, story.T0, 0))
     with pytest.raises(IntegrityError), told.begin() as db:
-        journal.append_event(db, "r9", {}, Beat(0, story.T0, 0))
+        journal.append_event(db, "r9", {}, SavedPosition(0, story.T0, 0))
     with pytest.raises(IntegrityError), told.begin() as db:
-        journal.start_run(db, "r9", "nobody", story.PLAN, "", {}, Beat(0, story.T0, 0))
+        journal.start_run(db, "r9", "nobody", story.PLAN, "", {}, SavedPosition(0, story.T0, 0))
 
 
 def _killed_after(path: Path, wait_s: float) -> list[int]:

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from sqlalchemy import event
 
-from app.domain.measures.attention import Because, attention
+from app.domain.measures.attention import AttentionReason, attention
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
@@ -99,7 +99,8 @@ def test_a_stop_sign_reaches_the_list_and_a_head_cold_does_not(told: Store) -> N
         assert signs("dizziness", "a_sign_of_later") == ("a_sign_of_later", "dizziness")
         assert signs("dizziness", "chest_pressure") == ("chest_pressure", "dizziness")
         harm, _ = attention(review_summaries.review_lines(db, DAY), DAY + timedelta(days=1))
-    assert [(f.because, f.words) for f in harm if f.because is Because.SIGN] == [(Because.SIGN, ("chest_pressure",))]
+    assert [(f.because, f.words) for f in harm if f.because is AttentionReason.SIGN] == [(AttentionReason.SIGN,
+                                                                                          ("chest_pressure",))]
 
 
 def test_a_stop_that_nobody_answered_stays_on_the_list_however_old_it_is(told: Store) -> None:
@@ -109,7 +110,7 @@ def test_a_stop_that_nobody_answered_stays_on_the_list_however_old_it_is(told: S
     def on_the_list() -> list[str]:
         with told.read() as db:
             harm, _ = attention(review_summaries.review_lines(db, late - timedelta(days=28)), late)
-        return [f.words[0] for f in harm if f.because is Because.SIGN]
+        return [f.words[0] for f in harm if f.because is AttentionReason.SIGN]
 
     with told.begin() as db:
         before = Clearance(story.stamp("y1", "p-tomas", 1), "old", "Dr Lind", "doctor")

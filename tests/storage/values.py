@@ -8,13 +8,13 @@ from hypothesis import strategies as st
 from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Spot
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.record import (
-    Check,
     CheckDone,
     CheckIn,
     Clearance,
     Ending,
     Event,
     EventKind,
+    FunctionalCheck,
     Record,
     SessionDone,
     Stamp,
@@ -44,7 +44,7 @@ sessions = st.builds(
 )
 clearances = st.builds(Clearance, stamps, answers=st.text(), who=st.text(), kind=st.sampled_from(("self", "coach")))
 checks = st.builds(
-    CheckDone, stamps, st.sampled_from(Check), stands=st.none() | st.integers(0, 60),
+    CheckDone, stamps, st.sampled_from(FunctionalCheck), stands=st.none() | st.integers(0, 60),
     time_ms=st.none() | st.integers(0, 120_000), hands_used=st.booleans(),
 )
 events = st.builds(

@@ -7,9 +7,9 @@ from typing import Any
 import flet as ft
 
 from app.domain.model.body import Region, Spot
-from app.ui.parts import Card, Destination, Look, Nav, Option, options
-from app.ui.parts.body_list import BodyPicker, View
-from app.ui.parts.chart import Bar, Line, Series, line_chart, spark_line, week_bars
+from app.ui.parts import AnswerOption, Card, Destination, Look, Nav, options
+from app.ui.parts.body_list import BodyPicker, BodyShownAs
+from app.ui.parts.chart import Bar, LineStroke, Series, line_chart, spark_line, week_bars
 from app.ui.parts.count_panel import Phase, count_panel
 from app.ui.parts.time_strip import now_strip, plan_strip, review_strip
 from tests.ui import samples
@@ -67,13 +67,14 @@ def choices(c: Card, tell: Tell, told: str) -> ft.Control:
         c.one_of(options(("home", "Home"), ("hotel", "Hotel room"), ("garage", "Garage"), ("new", "Somewhere else")),
                  told or "home", tell),
         c.head("What brings you here?"),
-        c.one_of_list((Option("train", "I want to train", "Sessions from a coach, on this device"),
-                       Option("help", "I help someone who trains"), Option("coach", "I coach")), told or "train", tell),
+        c.one_of_list((AnswerOption("train", "I want to train", "Sessions from a coach, on this device"),
+                       AnswerOption("help", "I help someone who trains"), AnswerOption("coach", "I coach")),
+                       told or "train", tell),
         c.head("What do you have?"),
         c.several_of(options(("chair", "Chair"), ("wall", "Wall"), ("dumbbell", "Dumbbells"),
                              ("band", "Resistance band"), ("mat", "Mat")), {"chair", told}, tell),
-        c.several_of_list((Option("bp", "High blood pressure", "Even if tablets keep it normal"),
-                           Option("ost", "Osteoporosis")), {"ost", told}, tell),
+        c.several_of_list((AnswerOption("bp", "High blood pressure", "Even if tablets keep it normal"),
+                           AnswerOption("ost", "Osteoporosis")), {"ost", told}, tell),
         c.head("Right knee, how much?"),
         c.aside(c.scale_0_10("Right knee", int(told) if told.isdigit() else 3, tell,
                              ("none", "stops me now and then", "the worst I can think of"))),
@@ -127,8 +128,8 @@ def counts(c: Card, tell: Tell, told: str) -> ft.Control:
 def charts(c: Card, tell: Tell, told: str) -> ft.Control:
     wide = c.room()
     knee = Series("Right knee", (2, 2, 3, None, None, 3, 4, 3, 4, 5, 5, 6))
-    back = Series("Back", (1, None, 1, 2, 1, None, 0, 1, 1, 2, 5, 5), Line.WORK)
-    target = Series("Meant", (5, 5, 5, 5, 6, 6, 6, 6, 7, 7, 7, 7), Line.DASHED)
+    back = Series("Back", (1, None, 1, 2, 1, None, 0, 1, 1, 2, 5, 5), LineStroke.WORK)
+    target = Series("Meant", (5, 5, 5, 5, 6, 6, 6, 6, 7, 7, 7, 7), LineStroke.DASHED)
     weeks = tuple(Bar(f"{d} Nov", v, 60 if d > 8 else None) for d, v in ((1, 0), (8, 35), (15, 62.5), (22, 80)))
     many = tuple(Bar(str(n), 20 + n * 7 % 50) for n in range(1, 27))
     ends = {"since": "6 weeks ago", "until": "today"}
@@ -155,7 +156,7 @@ def Body(c: Card) -> ft.Control:
         c.title("Does anything hurt in a joint?"),
         BodyPicker(c, levels, set_levels, ends),
         c.head("The same on a picture"),
-        BodyPicker(c, levels, set_levels, ends, View.PICTURE),
+        BodyPicker(c, levels, set_levels, ends, BodyShownAs.PICTURE),
     ])
 
 

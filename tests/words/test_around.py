@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 from app.domain.checks import functional_checks
 from app.domain.checks.functional_checks import BANDS, Change, Withheld
 from app.domain.dosing import events
-from app.domain.measures.attention import Because, Flag
+from app.domain.measures.attention import AttentionReason, Flag
 from app.domain.measures.week_minutes import Frame
 from app.domain.model.exercise import Axis
-from app.domain.model.record import Check, CheckDone, Event, EventKind
+from app.domain.model.record import CheckDone, Event, EventKind, FunctionalCheck
 from app.words.client import checks as check_words
 from app.words.client import events as event_words
 from app.words.client import planning
@@ -36,7 +36,7 @@ def test_whatever_happened_can_be_said(event: Event) -> None:
     """In the diary, at the desk and on the attention list."""
     assert_plain(event_words.event_line(event))
     assert event_words.event_detail(event) in event_words.event_line(event)
-    for because in (Because.FALL, Because.ILLNESS):
+    for because in (AttentionReason.FALL, AttentionReason.ILLNESS):
         said = desk.flag_text(Flag("p", "Ada", because, TODAY, ("e",), (2,)), event)
         assert "told on Monday 2 March, 2 in four weeks" in said and "  " not in said
 
@@ -102,18 +102,19 @@ def test_whatever_came_of_a_check_can_be_said(before: CheckDone, now: CheckDone)
         said = check_words.change_words(found, before, now)
         assert_plain(said)
         assert check_words.COACH_CHANGE[found] in check_words.coach_result(now, before)
-        assert now.check is not Check.ONE_LEG or found is Change.NO_CALL
+        assert now.check is not FunctionalCheck.ONE_LEG or found is Change.NO_CALL
 
 
 def test_results_read_as_people_say_them() -> None:
     """With the hands that pushed, the leg, the stick."""
-    def said(check: Check, **what: object) -> str:
+    def said(check: FunctionalCheck, **what: object) -> str:
         return check_words.result_words(CheckDone(stamp("k"), check, **what))  # type: ignore[arg-type]
 
-    assert said(Check.CHAIR_STAND, stands=12) == "12 stands"
-    assert said(Check.CHAIR_STAND, stands=12, hands_used=True) == "0 stands: the hands pushed (12 stands with them)"
-    assert said(Check.ONE_LEG, time_ms=17_460, side="left") == "17.4 seconds on the left leg"
-    assert said(Check.WALK, time_ms=9_399, aid=True) == "9.3 seconds, with a stick or frame"
+    assert said(FunctionalCheck.CHAIR_STAND, stands=12) == "12 stands"
+    assert said(FunctionalCheck.CHAIR_STAND, stands=12,
+                hands_used=True) == "0 stands: the hands pushed (12 stands with them)"
+    assert said(FunctionalCheck.ONE_LEG, time_ms=17_460, side="left") == "17.4 seconds on the left leg"
+    assert said(FunctionalCheck.WALK, time_ms=9_399, aid=True) == "9.3 seconds, with a stick or frame"
 
 
 @pytest.mark.parametrize("why", Withheld)
@@ -124,8 +125,8 @@ def test_why_a_check_is_not_offered_is_said(why: Withheld) -> None:
     assert_plain(check_words.withheld_words(why, (Axis.KNEELING,)))
 
 
-@pytest.mark.parametrize("check", Check)
-def test_every_check_is_told_step_by_step(check: Check) -> None:
+@pytest.mark.parametrize("check", FunctionalCheck)
+def test_every_check_is_told_step_by_step(check: FunctionalCheck) -> None:
     """What is needed, how it goes, and a try that does not count; in plain sentences."""
     told = check_words.INSTRUCTIONS[check]
     for line in (*told.needs, *told.how, told.practice, check_words.ABOUT[check], check_words.COACH_ERROR[check]):
@@ -139,7 +140,7 @@ def test_bands_and_their_source_are_for_the_coach() -> None:
     assert "Women of 70–74: 10–15 stands (Rikli & Jones 1999, 25th to 75th percentile)" in lines
     assert "At 60–69: mean 8.1 (7.1–9.0) s (Bohannon 2006, meta-analysis)" in lines
     assert "At 80–99: mean 8.5 s (Bohannon 2006, meta-analysis)" in lines
-    slow = CheckDone(stamp("k"), Check.WALK, time_ms=11_000)
+    slow = CheckDone(stamp("k"), FunctionalCheck.WALK, time_ms=11_000)
     assert check_words.placed_line(BANDS[-1], slow).endswith(": within the band")
     assert "falls poorly" in check_words.COACH_CAUTION and "fall" in check_words.HONEST
 

@@ -5,7 +5,7 @@ from datetime import date
 
 import pytest
 
-from app.domain.measures.attention import Because, Flag, Line, Told
+from app.domain.measures.attention import AttentionReason, Flag, PersonSummary, RecordSummary
 from app.domain.model.client import Condition
 from app.domain.model.person import Person
 from app.domain.model.record import Ending, Hurt
@@ -17,26 +17,27 @@ from tests.actions.afar import KNEE, check_in, gave_way, session
 DAY = date(2026, 3, 1)
 
 
-def flag(because: Because, numbers: tuple[int, ...] = (), words: tuple[str, ...] = (), record: str = "r4") -> Flag:
+def flag(because: AttentionReason, numbers: tuple[int, ...] = (), words: tuple[str, ...] = (),
+         record: str = "r4") -> Flag:
     return Flag("p", "Ada", because, DAY, (record,), numbers, words)
 
 
 def test_pain_names_the_spot_and_what_came_before() -> None:
     """The highest spot of the record, and the three answers before it."""
-    told = tuple(Told(f"r{at}", "check_in", DAY, pain) for at, pain in enumerate((0, 2, 3, 4, 5)))
-    said = desk.flag_text(flag(Because.PAIN, (5,)), check_in("p", "r4", 0, 5), Line("p", "Ada", told))
+    told = tuple(RecordSummary(f"r{at}", "check_in", DAY, pain) for at, pain in enumerate((0, 2, 3, 4, 5)))
+    said = desk.flag_text(flag(AttentionReason.PAIN, (5,)), check_in("p", "r4", 0, 5), PersonSummary("p", "Ada", told))
     assert said == "Right knee 5 of 10 on Sunday 1 March, after 2, 3, 4"
-    assert desk.flag_text(flag(Because.PAIN, (5,))) == "Pain 5 of 10 on Sunday 1 March"
+    assert desk.flag_text(flag(AttentionReason.PAIN, (5,))) == "Pain 5 of 10 on Sunday 1 March"
 
 
 @pytest.mark.parametrize(("one", "said"), [
-    (flag(Because.EFFORT, (8, 9, 6)), "Effort 8 and 9 where 6 was meant, last on Sunday 1 March"),
-    (flag(Because.EFFORT, (8, 8, 6)), "Effort 8 twice where 6 was meant, last on Sunday 1 March"),
-    (flag(Because.RISING, (0, 1, 2, 3)), "Pain 0, 1, 2, then 3 of 10 on Sunday 1 March"),
-    (flag(Because.SWAPPED, (3,), ("push-up", "wall-push")),
+    (flag(AttentionReason.EFFORT, (8, 9, 6)), "Effort 8 and 9 where 6 was meant, last on Sunday 1 March"),
+    (flag(AttentionReason.EFFORT, (8, 8, 6)), "Effort 8 twice where 6 was meant, last on Sunday 1 March"),
+    (flag(AttentionReason.RISING, (0, 1, 2, 3)), "Pain 0, 1, 2, then 3 of 10 on Sunday 1 March"),
+    (flag(AttentionReason.SWAPPED, (3,), ("push-up", "wall-push")),
      "“wall push” instead of “push up”, 3 times, last on Sunday 1 March"),
-    (flag(Because.FORTNIGHT, (15,)), "Last session Sunday 1 March, 15 days ago"),
-    (flag(Because.NOTHING_BACK, (21,)), "Last return Sunday 1 March, 21 days ago"),
+    (flag(AttentionReason.FORTNIGHT, (15,)), "Last session Sunday 1 March, 15 days ago"),
+    (flag(AttentionReason.NOTHING_BACK, (21,)), "Last return Sunday 1 March, 21 days ago"),
 ])
 def test_each_reason_tells_its_numbers_and_day(one: Flag, said: str) -> None:
     """Without the record too, as the command prints it."""
@@ -46,16 +47,17 @@ def test_each_reason_tells_its_numbers_and_day(one: Flag, said: str) -> None:
 def test_stops_are_told_in_words() -> None:
     """A sign, a joint that gave way, and a rule that stopped them at the check-in."""
     stopped = session("p", "r4", ending=Ending.SIGN, sign="chest_pressure")
-    assert desk.flag_text(flag(Because.SIGN, words=("chest_pressure",)), stopped).startswith("Stopped: pressure")
-    said = desk.flag_text(flag(Because.SIGN, words=("gave_way",)), gave_way("p", "r4"))
+    assert desk.flag_text(flag(AttentionReason.SIGN, words=("chest_pressure",)),
+                          stopped).startswith("Stopped: pressure")
+    said = desk.flag_text(flag(AttentionReason.SIGN, words=("gave_way",)), gave_way("p", "r4"))
     assert said == "Stopped: a joint that gave way (right knee), on Sunday 1 March"
     morning = check_in("p", "r4", level=7, stopped_by="soreness")
-    assert "achy for days" in desk.flag_text(flag(Because.SIGN, words=("soreness",)), morning)
+    assert "achy for days" in desk.flag_text(flag(AttentionReason.SIGN, words=("soreness",)), morning)
 
 
 def test_everything_has_words() -> None:
     """No reason, rule, ending or condition is without."""
-    assert set(desk.REASON_WORDS) == set(Because)
+    assert set(desk.REASON_WORDS) == set(AttentionReason)
     assert set(person.RULE_WORDS) == set(RuleId)
     assert set(person.ENDINGS) == set(Ending)
     assert set(person.CONDITION_WORDS) == set(Condition)

@@ -4,7 +4,7 @@ from __future__ import annotations
 from datetime import date
 
 from app.domain.measures.energy import Energy
-from app.domain.measures.volume import Figures
+from app.domain.measures.volume import SessionStatistics
 from app.domain.measures.week_guide import WeekGuide
 from app.domain.measures.week_minutes import Frame
 from app.words.coach import statistics as words
@@ -12,7 +12,8 @@ from app.words.coach import statistics as words
 
 def test_a_session_is_six_rows_of_planned_and_done() -> None:
     """336 s are 5:36; 70 kg; 110 of 105 s is 104 %."""
-    planned, done = Figures(110_000, 105_000, 22, 336_000, 70_500, 0), Figures(64_000, 0, 14, 55_500, 0, 1)
+    planned, done = SessionStatistics(110_000, 105_000, 22, 336_000, 70_500, 0),
+    SessionStatistics(64_000, 0, 14, 55_500, 0, 1)
     assert words.figure_rows(planned, done) == (
         ("Work, min", "1:50", "1:04"), ("Repetitions", "22", "14+"), ("Under tension, min", "5:36", "0:55"),
         ("Volume load, kg", "70.5", "–"), ("Work to rest", "104 %", "–"), ("Density", "51 %", "100 %"))

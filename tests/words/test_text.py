@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 import app.main  # noqa: F401  so that every subclass of AppError is known
 from app.domain import errors
 from app.domain.errors import AppError
-from app.domain.figure.checking.figure_finding import Check, Finding
+from app.domain.figure.checking.figure_finding import FigureCheck, FigureFinding
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import Symptom
 from app.domain.model.exercise import Axis
@@ -41,7 +41,8 @@ SAID: dict[str, object] = {
     "found": 3, "who": "Marit Voss", "limit": "200 MB", "entry": "../x", "path": "evenload.db",
     "kept": "evenload.db.damaged", "port": 8550, "theme": "dark", "words": "soft", "ground": "paper",
     "words_colour": "#777777", "ground_colour": "#FFFFFF", "ratio": 4.48, "least": 7.0,
-    "findings": (Finding(Check.LIMIT, 12.0, 0.5, False, "r.knee 147 at 1.20 s"), Finding(Check.GAP, 2.0, 1.0, False)),
+    "findings": (FigureFinding(FigureCheck.LIMIT, 12.0, 0.5, False, "r.knee 147 at 1.20 s"),
+                 FigureFinding(FigureCheck.GAP, 2.0, 1.0, False)),
 }
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from app.device.clock import Clock
-from app.domain.measures.attention import FORTNIGHT, HARM_WINDOW_DAYS, Flag, Line, attention
+from app.domain.measures.attention import FORTNIGHT, HARM_WINDOW_DAYS, Flag, PersonSummary, attention
 from app.domain.model.record import Record
 from app.storage import attention_marks, people, review_summaries
 from app.storage.attention_marks import Mark, MarkState
@@ -47,7 +47,7 @@ class Attention:
     people: int
     dealt_with: tuple[Marked, ...] = ()
     """Items that stay away until there is new evidence, or until their day."""
-    lines: Mapping[str, Line] = field(default_factory=dict, repr=False)
+    lines: Mapping[str, PersonSummary] = field(default_factory=dict, repr=False)
     """The recent numbers of everybody on the list, by person."""
     withheld: tuple[str, ...] = ()
     """Names of those who agreed to send no pain or no check-ins, and whose harm therefore cannot be seen."""

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from app.actions.desk.web_app_build import Made, make_app, read_shell
-from app.device.abilities import Picked
+from app.device.abilities import PickedFile
 from app.domain.branding.brand import Brand
 from app.domain.errors import AppError, WrongValue
 from app.exchange.brands.brand_file import read_brand, read_brand_files, write_brand_files
@@ -54,7 +54,7 @@ def shell_file(store: Store) -> Path | None:
     return path if path.is_file() else None
 
 
-def take_files(store: Store, files: Sequence[Picked]) -> Brand | None:
+def take_files(store: Store, files: Sequence[PickedFile]) -> Brand | None:
     """Keeps a shell (ZIP), or one brand file with all that it names; gives the brand, None for a shell.
 
     Raises:

@@ -12,7 +12,7 @@ from app.actions.desk.voice import Speaks, voice_of
 from app.device.clock import Clock
 from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable, rule_table
 from app.domain.model.source import Source
-from app.domain.proofreading.proofread import Problem, proofread
+from app.domain.proofreading.proofread import Finding, proofread
 from app.exchange.crypto import keys as key_pairs
 from app.exchange.crypto.cipher import KEY_BYTES, random_bytes
 from app.exchange.crypto.file_kinds import Kind
@@ -42,7 +42,7 @@ class Built(NamedTuple):
 
     data: bytes | None
     source: Source
-    problems: tuple[Problem, ...]
+    problems: tuple[Finding, ...]
 
     @property
     def name(self) -> str:
@@ -64,12 +64,12 @@ def file_name(source_id: str, version: int) -> str:
 
 
 @dataclass(frozen=True)
-class Shelf:
+class PublishableSource:
     """A source that can be published from the screen, and what the proofreader says of it."""
 
     folder: Path
     source: Source
-    problems: tuple[Problem, ...]
+    problems: tuple[Finding, ...]
 
     @property
     def blocked(self) -> bool:
@@ -98,12 +98,12 @@ async def ensure_coach_keys(store: Store, clock: Clock) -> CoachKeys:
         if meanwhile is not None:
             return meanwhile
         for kind, pair in zip(KINDS, made, strict=True):
-            keys.keep_keys(db, keys.KeyPair(COACH, kind, pair.private, pair.public, clock.now()))
+            keys.keep_keys(db, keys.StoredKeyPair(COACH, kind, pair.private, pair.public, clock.now()))
         settings.save_setting(db, SECRET, secret.hex())
     return CoachKeys(signing, sealing, recovery[0].public, recovery[1].public)
 
 
-def _whole(found: Sequence[keys.KeyPair | None]) -> CoachKeys | None:
+def _whole(found: Sequence[keys.StoredKeyPair | None]) -> CoachKeys | None:
     pairs = [KeyPair(pair.private, pair.public) for pair in found if pair is not None]
     return CoachKeys(pairs[0], pairs[1], pairs[2].public, pairs[3].public) if len(pairs) == len(found) else None
 
@@ -229,11 +229,11 @@ def own_sources(store: Store) -> Path | None:
     return store.path.parent / "sources" if store.path else None
 
 
-def open_source(folder: Path) -> Shelf:
+def open_source(folder: Path) -> PublishableSource:
     """A source, read and proofread.
 
     Raises:
         UnreadableSource, WrongValue, UnknownName: it cannot be read or says something impossible.
     """
     source = read_source(folder)
-    return Shelf(folder, source, proofread(source))
+    return PublishableSource(folder, source, proofread(source))

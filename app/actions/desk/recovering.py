@@ -30,7 +30,7 @@ async def recover_keys(store: Store, clock: Clock, words: str) -> CoachKeys:
     kept = (signing, sealing, KeyPair(b"", signer.public), opener)
     with store.begin() as db:
         for kind, pair in zip(KINDS, kept, strict=True):
-            keys.keep_keys(db, keys.KeyPair(COACH, kind, pair.private, pair.public, clock.now()))
+            keys.keep_keys(db, keys.StoredKeyPair(COACH, kind, pair.private, pair.public, clock.now()))
         settings.save_setting(db, KEY_CHANGE, {name: key_text(value) for name, value in vars(change).items()})
     return made
 

@@ -33,7 +33,7 @@ class Written:
 
 
 @dataclass(frozen=True)
-class Answer:
+class ReplyDraft:
     """What is to be said. `spare` and `limits`: None leaves the coach's earlier ones, a mapping replaces them."""
 
     message: str = ""
@@ -55,7 +55,7 @@ class Answer:
         return bool(self.message.strip() or self.yes_who.strip() or self.swaps or any(c is not None for c in changes))
 
 
-async def write(store: Store, clock: Clock, person_id: str, answer: Answer) -> Written:
+async def write(store: Store, clock: Clock, person_id: str, answer: ReplyDraft) -> Written:
     """Writes the next reply to a person and keeps what it says.
 
     Raises:
@@ -87,7 +87,7 @@ def _file_name(name: str, number: int) -> str:
     return f"{slug}-{number}{Kind.REPLY.suffix}"
 
 
-def _yes(answer: Answer, stop: Stop | None, person_id: str, now: datetime) -> Yes | None:
+def _yes(answer: ReplyDraft, stop: Stop | None, person_id: str, now: datetime) -> Yes | None:
     who, kind = answer.yes_who.strip(), answer.yes_kind.strip().lower()
     if not who:
         return None

@@ -9,7 +9,7 @@ from typing import Protocol
 from app.domain.errors import WrongValue
 from app.domain.model.exercise import Exercise
 from app.domain.model.source import Source
-from app.domain.sound.voice_lines import VOICE, Line, exercise_lines, side_lines
+from app.domain.sound.voice_lines import VOICE, VoiceLine, exercise_lines, side_lines
 from app.domain.sound.wav import wav_file
 from app.exchange.packs.recorded_lines import read_recording
 from app.words.sound import line_words
@@ -40,7 +40,7 @@ async def voice_of(source: Source, media: Mapping[str, bytes], engine: Speaks | 
     return found if engine is None else found | await _spoken(source, lines, set(found), engine)
 
 
-async def _spoken(source: Source, lines: Mapping[str, tuple[Line, Exercise | None]], there: set[str],
+async def _spoken(source: Source, lines: Mapping[str, tuple[VoiceLine, Exercise | None]], there: set[str],
                   engine: Speaks) -> dict[str, bytes]:
     """The lines that nobody recorded. An engine that fails once is not asked again."""
     made: dict[str, bytes] = {}
@@ -56,7 +56,7 @@ async def _spoken(source: Source, lines: Mapping[str, tuple[Line, Exercise | Non
     return made
 
 
-def _lines(source: Source) -> dict[str, tuple[Line, Exercise | None]]:
+def _lines(source: Source) -> dict[str, tuple[VoiceLine, Exercise | None]]:
     about = {line.clip: (line, one) for one in source.exercises for line in exercise_lines(one)}
-    sides: dict[str, tuple[Line, Exercise | None]] = {line.clip: (line, None) for line in side_lines()}
+    sides: dict[str, tuple[VoiceLine, Exercise | None]] = {line.clip: (line, None) for line in side_lines()}
     return {**sides, **about}

@@ -59,6 +59,6 @@ async def _take(store: Store, clock: Clock, brand: Brand, name: str, data: bytes
     from app.actions.files import programmes
 
     opened = await programmes.open_pack(store, clock, name, data, brand.coaches)
-    if opened.standing is programmes.Standing.COMPARE:
+    if opened.standing is programmes.TrustStep.COMPARE:
         raise UntrustedSigner(name=name, who=" or ".join(one.name for one in brand.coaches) or "anybody named here")
     programmes.keep_pack(store, clock, opened)

@@ -9,7 +9,7 @@ from app.domain.errors import AppError
 from app.domain.figure.drawing.picture import Picture, is_photo, paths, read_picture
 from app.domain.model.exercise import Exercise
 from app.domain.sound.voice_lines import exercise_lines, side_lines
-from app.exchange.packs.archive import Shelf
+from app.exchange.packs.archive import PackShelf
 from app.exchange.packs.voice_files import clips_in
 from app.storage import packs
 from app.storage.database import Store
@@ -49,12 +49,12 @@ def _picture(store: Store, pack: str, figure: str) -> Picture | None:
 
 
 @lru_cache(maxsize=2)
-def pack_shelf(store: Store, pack: str) -> Shelf | None:
+def pack_shelf(store: Store, pack: str) -> PackShelf | None:
     """The files of a pack that was taken in, by its SHA-256; None where it is not here."""
     with store.read() as db:
         data = packs.pack_file(db, pack)
     try:
-        return None if data is None else Shelf(data)
+        return None if data is None else PackShelf(data)
     except zipfile.BadZipFile:  # it was whole when it was taken in; a session never ends for want of a picture
         return None
 

@@ -18,13 +18,13 @@ from app.exchange.packs.trust import PinnedCoach as Pinned
 from app.exchange.packs.trust import Trust, trust
 from app.storage import packs, people, settings
 from app.storage.database import Store
-from app.storage.packs import KeptPack, PinnedCoach
+from app.storage.packs import KeptPack, StoredCoach
 
 #: Setting: name by signing key, of coaches whose key was compared before any programme of theirs came.
 EXPECTED = "expected_coaches"
 
 
-class Standing(StrEnum):
+class TrustStep(StrEnum):
     """What has to happen before a file is taken in."""
 
     COMPARE = "compare"
@@ -37,11 +37,11 @@ class Standing(StrEnum):
 
 
 @dataclass(frozen=True)
-class Opened:
+class OpenedProgramme:
     """A programme file whose every byte was verified. Nothing of it is kept yet."""
 
     name: str
-    standing: Standing
+    standing: TrustStep
     words: tuple[str, ...]
     """The five words that the coach reads out."""
     coach_key: str
@@ -71,7 +71,7 @@ class Followable:
 
 async def open_pack(
     store: Store, clock: Clock, name: str, data: bytes, expected: Sequence[CoachKey] = (),
-) -> Opened:
+) -> OpenedProgramme:
     """Verifies a programme file, and says whether its signer is the coach that was agreed on. Keeps nothing.
 
     `data` may also be its text form. `expected`: the coaches whose keys came with the app or were compared before.
@@ -87,15 +87,15 @@ async def open_pack(
         standing = trust(pack, _as_pinned(coach) if coach else None, name)
         newest = packs.newest_pack(db, coach.signing_key) if coach else None
         is_here = packs.is_kept(db, pack.sha256)
-    standings = {Trust.KNOWN: Standing.KNOWN, Trust.CHANGED: Standing.RENEWED}
-    return Opened(
+    standings = {Trust.KNOWN: TrustStep.KNOWN, Trust.CHANGED: TrustStep.RENEWED}
+    return OpenedProgramme(
         name, standings.get(standing) or _at_first(pack, name, expected), matching_words(pack.signing_key),
         pack.signing_key.hex(), coach.signing_key if coach else "", newest.source.version if newest else None,
         is_here, pack, data,
     )
 
 
-def accept_pack(store: Store, clock: Clock, person_id: str, opened: Opened) -> Person:
+def accept_pack(store: Store, clock: Clock, person_id: str, opened: OpenedProgramme) -> Person:
     """Keeps a verified file and pins its coach; somebody who follows nobody, or this coach, follows it now.
 
     Call it for a coach who is new only after the five words were found the same.
@@ -114,17 +114,17 @@ def accept_pack(store: Store, clock: Clock, person_id: str, opened: Opened) -> P
     return person
 
 
-def keep_pack(store: Store, clock: Clock, opened: Opened) -> None:
+def keep_pack(store: Store, clock: Clock, opened: OpenedProgramme) -> None:
     """Keeps a verified file and pins its coach; nobody new follows it."""
     with store.begin() as db:
         _keep(db, clock, opened)
 
 
-def _keep(db: Any, clock: Clock, opened: Opened) -> None:
+def _keep(db: Any, clock: Clock, opened: OpenedProgramme) -> None:
     pack, now = opened.pack, clock.now()
-    coach = PinnedCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
+    coach = StoredCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
                         (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True)
-    if opened.standing is not Standing.KNOWN:
+    if opened.standing is not TrustStep.KNOWN:
         packs.save_coach(db, coach)
     _no_longer_expected(db, opened.coach_key)
     packs.keep_pack(db, KeptPack(pack.sha256, opened.coach_key, pack.source, now), opened.data)
@@ -174,12 +174,12 @@ def _following(person: Person, coach_key: str, source: Source, programme: str, c
     return replace(person, coach_key=coach_key, programme=chosen, started=day)
 
 
-def _as_pinned(coach: PinnedCoach) -> Pinned:
+def _as_pinned(coach: StoredCoach) -> Pinned:
     recovery = coach.recovery_keys[0] if coach.recovery_keys else ""
     return Pinned(bytes.fromhex(coach.signing_key), bytes.fromhex(recovery))
 
 
-def _pinned_for(pack: Pack, coaches: Sequence[PinnedCoach]) -> PinnedCoach | None:
+def _pinned_for(pack: Pack, coaches: Sequence[StoredCoach]) -> StoredCoach | None:
     """The coach it claims to come from: by key, by the key that vouches for a new one, or by the name it bears.
 
     A strange key under a known name is what must not pass for a coach who is new.
@@ -194,7 +194,7 @@ def _pinned_for(pack: Pack, coaches: Sequence[PinnedCoach]) -> PinnedCoach | Non
     return next((coach for test in tests for coach in coaches if test(coach)), None)
 
 
-def _at_first(pack: Pack, name: str, expected: Sequence[CoachKey]) -> Standing:
+def _at_first(pack: Pack, name: str, expected: Sequence[CoachKey]) -> TrustStep:
     """What has to happen with a coach of whom nothing is pinned.
 
     Raises:
@@ -202,11 +202,11 @@ def _at_first(pack: Pack, name: str, expected: Sequence[CoachKey]) -> Standing:
     """
     by_key = {one.signing_key for one in expected}
     if pack.signing_key.hex() in by_key:
-        return Standing.EXPECTED
+        return TrustStep.EXPECTED
     vouched = pack.key_change is not None and pack.key_change.by.hex() in by_key
     if not vouched and any(same_name(pack.coach, one.name) for one in expected):
         raise UntrustedSigner(name=name, who=pack.coach)
-    return Standing.COMPARE
+    return TrustStep.COMPARE
 
 
 def same_name(one: str, other: str) -> bool:

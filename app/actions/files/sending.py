@@ -22,7 +22,7 @@ from app.exchange.letters.returns import ReturnContent, write_return
 from app.storage import keys, packs, people, records, settings
 from app.storage.codec import parse_utc, utc_text
 from app.storage.database import Store
-from app.storage.packs import PinnedCoach
+from app.storage.packs import StoredCoach
 from app.words.text import reason_text
 
 SIGNING, SEALING = "signing", "sealing"
@@ -39,7 +39,7 @@ class Prepared:
     revisions: dict[str, int] = field(repr=False)
 
 
-class Left(StrEnum):
+class HandedOn(StrEnum):
     """How a return left the app without being sent yet."""
 
     SAVED = "saved"
@@ -62,7 +62,7 @@ class Waiting:
 
     number: int
     utc: datetime
-    left: Left
+    left: HandedOn
 
 
 def client_keys(store: Store, person_id: str) -> ClientKeys | None:
@@ -81,13 +81,13 @@ async def ensure_client_keys(store: Store, clock: Clock, person_id: str) -> Clie
         return known
     signing, sealing = await key_pairs.new_signing_pair(), await key_pairs.new_sealing_pair()
     with store.begin() as db:
-        kept = [keys.keep_keys(db, keys.KeyPair(person_id, kind, pair.private, pair.public, clock.now()))
+        kept = [keys.keep_keys(db, keys.StoredKeyPair(person_id, kind, pair.private, pair.public, clock.now()))
                 for kind, pair in ((SIGNING, signing), (SEALING, sealing))]
     first, second = (KeyPair(pair.private, pair.public) for pair in kept)
     return ClientKeys(first, second)
 
 
-def coach_of(store: Store, person: Person) -> PinnedCoach | None:
+def coach_of(store: Store, person: Person) -> StoredCoach | None:
     """The coach whose programme they follow, or None."""
     with store.read() as db:
         return packs.pinned_coach(db, person.coach_key) if person.coach_key else None
@@ -136,7 +136,7 @@ def note_sent(store: Store, clock: Clock, person_id: str, prepared: Prepared) ->
     return _keep_sent(store, clock, person_id, prepared.number, prepared.revisions)
 
 
-def note_waiting(store: Store, clock: Clock, person_id: str, prepared: Prepared, left: Left) -> Waiting:
+def note_waiting(store: Store, clock: Clock, person_id: str, prepared: Prepared, left: HandedOn) -> Waiting:
     """Keeps that it was saved or copied. It does not count as sent; a later one takes its place."""
     waiting = Waiting(prepared.number, clock.now(), left)
     with store.begin() as db:
@@ -149,7 +149,7 @@ def waiting_return(store: Store, person_id: str) -> Waiting | None:
     """The return that was saved or copied and not yet said to be sent, or None."""
     with store.read() as db:
         kept = settings.setting(db, f"waiting:{person_id}")
-    return Waiting(int(kept["number"]), parse_utc(kept["utc"]), Left(kept["left"])) if kept else None
+    return Waiting(int(kept["number"]), parse_utc(kept["utc"]), HandedOn(kept["left"])) if kept else None
 
 
 def confirm_sent(store: Store, clock: Clock, person_id: str) -> LastSent | None:

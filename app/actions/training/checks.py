@@ -7,12 +7,12 @@ from app.actions.new_stamp import new_stamp
 from app.device.clock import Clock
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.person import Person
-from app.domain.model.record import Check, CheckDone
+from app.domain.model.record import CheckDone, FunctionalCheck
 from app.storage import people, records
 from app.storage.database import Store
 
 
-def keep_check(store: Store, clock: Clock, person: Person, check: Check, *, stands: int | None = None,
+def keep_check(store: Store, clock: Clock, person: Person, check: FunctionalCheck, *, stands: int | None = None,
                time_ms: int | None = None, side: str = "", hands_used: bool = False, aid: bool = False) -> CheckDone:
     """Keeps a result: stands in 30 s, or ms on one leg or there and back."""
     by = AnsweredBy.LEADER if person.led_by else AnsweredBy.SELF

@@ -21,10 +21,10 @@ from app.domain.model.record import Ending, Hurt, SessionDone
 from app.domain.player.pain_response import Sparing, easier_now, spare, spared
 from app.domain.player.player import (
     Ended,
-    Event,
     Gap,
     HurtTold,
     Paused,
+    PlayerEvent,
     Swapped,
     TakenBack,
     done_steps,
@@ -122,20 +122,20 @@ def resume_session(store: Store, clock: Clock, person_id: str) -> Playing | None
                    str(run.about.get("name", "")), bool(run.about.get("led")), run.beat.position_ms)
 
 
-def _event(data: object) -> Event:
-    event: Event = decode_any(Event, data)
+def _event(data: object) -> PlayerEvent:
+    event: PlayerEvent = decode_any(PlayerEvent, data)
     return event
 
 
-def do(store: Store, clock: Clock, playing: Playing, event: Event) -> Playing:
+def do(store: Store, clock: Clock, playing: Playing, event: PlayerEvent) -> Playing:
     """Keeps the event with its position, then gives the state that follows it."""
     now = moment(clock)
     before = tick(playing.state, now)
     after = handle(before, event, now)
     with store.begin() as db:
         if before.status is Status.ASKING and playing.state.status is Status.RUNNING:
-            journal.append_event(db, playing.run, encode(Gap(), Event), beat_now(clock, before.at_ms))
-        journal.append_event(db, playing.run, encode(event, Event), beat_now(clock, before.at_ms))
+            journal.append_event(db, playing.run, encode(Gap(), PlayerEvent), beat_now(clock, before.at_ms))
+        journal.append_event(db, playing.run, encode(event, PlayerEvent), beat_now(clock, before.at_ms))
         journal.beat(db, playing.run, beat_now(clock, after.at_ms))
     return replace(playing, state=after, beaten_ms=after.at_ms)
 
@@ -153,7 +153,7 @@ def move_on(store: Store, clock: Clock, playing: Playing, ahead_ms: int = 0) -> 
     state = tick(playing.state, moment(clock, ahead_ms))
     if state.status is Status.ASKING and playing.state.status is Status.RUNNING:
         with store.begin() as db:
-            journal.append_event(db, playing.run, encode(Gap(), Event), beat_now(clock, state.at_ms))
+            journal.append_event(db, playing.run, encode(Gap(), PlayerEvent), beat_now(clock, state.at_ms))
     elif state.status is not playing.state.status:
         return _beaten(store, clock, replace(playing, state=state))
     return replace(playing, state=state)

@@ -16,7 +16,7 @@ class Role(StrEnum):
 
 
 @dataclass(frozen=True)
-class Contact:
+class BrandContact:
     """Whom to ask about the app. Empty where nothing was entered."""
 
     name: str = ""
@@ -52,7 +52,7 @@ class Link:
 
 
 @dataclass(frozen=True)
-class Picture:
+class BrandPicture:
     """Shown at the welcome. `words` say what it shows; `data` is empty until the file was read."""
 
     file: str
@@ -87,8 +87,8 @@ class Brand:
     description: str = ""
     icon: str = ""
     """A square PNG of 1024 pixels or more; empty: the program's own."""
-    picture: Picture | None = None
-    contact: Contact = Contact()
+    picture: BrandPicture | None = None
+    contact: BrandContact = BrandContact()
     emergency: tuple[EmergencyNumber, ...] = ()
     coaches: tuple[CoachKey, ...] = ()
     packs: tuple[str, ...] = ()

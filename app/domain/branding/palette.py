@@ -36,7 +36,7 @@ class Palette:
 
 
 @dataclass(frozen=True)
-class Pair:
+class InkPair:
     """Two inks that meet on a screen, by their names in a palette, and the ratio that they keep."""
 
     words: str
@@ -48,7 +48,7 @@ class Pair:
 class Failing:
     """A pair that keeps too little apart, with its colours and the ratio that it has."""
 
-    pair: Pair
+    pair: InkPair
     words: str
     ground: str
     ratio: float
@@ -58,11 +58,11 @@ MOVING, STILL, SHAPE = 7.0, 4.5, 3.0
 """Least ratios: read while moving (AAA), read at rest (AA), told apart as a shape. Source: WCAG 2.2."""
 
 PAIRS = (
-    Pair("ink", "paper", MOVING), Pair("ink", "sheet", MOVING), Pair("soft", "paper", MOVING),
-    Pair("soft", "sheet", MOVING), Pair("on_work", "panel", MOVING), Pair("rest", "tint", MOVING),
-    Pair("work", "paper", MOVING), Pair("work", "sheet", MOVING), Pair("rest", "paper", MOVING),
-    Pair("rest", "sheet", MOVING), Pair("ink", "focus", STILL), Pair("paper", "focus_solid", STILL),
-    Pair("sheet", "focus", SHAPE), Pair("ink", "focus_solid", SHAPE),
+    InkPair("ink", "paper", MOVING), InkPair("ink", "sheet", MOVING), InkPair("soft", "paper", MOVING),
+    InkPair("soft", "sheet", MOVING), InkPair("on_work", "panel", MOVING), InkPair("rest", "tint", MOVING),
+    InkPair("work", "paper", MOVING), InkPair("work", "sheet", MOVING), InkPair("rest", "paper", MOVING),
+    InkPair("rest", "sheet", MOVING), InkPair("ink", "focus", STILL), InkPair("paper", "focus_solid", STILL),
+    InkPair("sheet", "focus", SHAPE), InkPair("ink", "focus_solid", SHAPE),
 )
 """Every pair of inks that meets on a screen. The ratio is the same either way round."""
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from app.domain.checks.functional_checks import LONGEST_MS
-from app.domain.model.record import Check
+from app.domain.model.record import FunctionalCheck
 from app.domain.sound.cues import Cue, CueKind
 
 COUNT_IN_MS = 3_000
@@ -18,7 +18,7 @@ LAST_TEN_MS = 10_000
 class CheckClock:
     """One timing. `began_ms` is the moment of the signal; None before Start. `took_ms` is None until it is over."""
 
-    check: Check
+    check: FunctionalCheck
     began_ms: int | None = None
     took_ms: int | None = None
     stands: int = 0
@@ -35,9 +35,9 @@ class CheckClock:
         return self.began_ms is not None and self.took_ms is None
 
 
-def count_in_ms(check: Check) -> int:
+def count_in_ms(check: FunctionalCheck) -> int:
     """How long before the signal Start is pressed."""
-    return 0 if check is Check.ONE_LEG else COUNT_IN_MS
+    return 0 if check is FunctionalCheck.ONE_LEG else COUNT_IN_MS
 
 
 def started(clock: CheckClock, now_ms: int) -> CheckClock:
@@ -65,10 +65,10 @@ def with_one_more(clock: CheckClock, now_ms: int) -> CheckClock:
     return replace(now, stands=now.stands + 1) if now.is_running and now.at(now_ms) > 0 else now
 
 
-def check_cues(check: Check) -> tuple[Cue, ...]:
+def check_cues(check: FunctionalCheck) -> tuple[Cue, ...]:
     """What is heard, by ms since the signal."""
     longest = LONGEST_MS[check]
     found = [(CueKind.COUNT, at) for at in range(-count_in_ms(check), 0, 1000)] + [(CueKind.WORK, 0)]
-    if check is Check.CHAIR_STAND:
+    if check is FunctionalCheck.CHAIR_STAND:
         found += [(CueKind.HALFWAY, longest // 2), (CueKind.LAST_TEN, longest - LAST_TEN_MS)]
     return tuple(Cue(kind, at, 0) for kind, at in [*found, (CueKind.FINISH, longest)])

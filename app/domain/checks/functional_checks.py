@@ -18,23 +18,25 @@ from app.domain.model.client import Client
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis
 from app.domain.model.person import Person
-from app.domain.model.record import Check, CheckDone, Record
+from app.domain.model.record import CheckDone, FunctionalCheck, Record
 
 STANDS_S = 30
-LONGEST_MS: Mapping[Check, int] = {Check.CHAIR_STAND: STANDS_S * 1000, Check.ONE_LEG: 30_000, Check.WALK: 120_000}
+LONGEST_MS: Mapping[FunctionalCheck, int] = {FunctionalCheck.CHAIR_STAND: STANDS_S * 1000,
+                                             FunctionalCheck.ONE_LEG: 30_000, FunctionalCheck.WALK: 120_000}
 """When the clock stops by itself. On one leg half a minute is enough to tell [P]."""
 RETEST = timedelta(weeks=6)
 STOP_PAIN = 4
 """From this pain today no check is offered."""
 
 #: What each asks, on the axes and anchors of the exercises, so that the same limits hold; the walk allows hands. [P]
-DEMAND: Mapping[Check, Mapping[Axis, int]] = {
-    Check.CHAIR_STAND: {Axis.DEEP_KNEE_FLEXION: 2, Axis.DEEP_HIP_FLEXION: 2},
-    Check.ONE_LEG: {Axis.SINGLE_LEG_BALANCE: 3, Axis.ANKLE_LOAD: 2},
-    Check.WALK: {Axis.DEEP_KNEE_FLEXION: 1, Axis.DEEP_HIP_FLEXION: 1, Axis.ANKLE_LOAD: 1, Axis.SINGLE_LEG_BALANCE: 1},
+DEMAND: Mapping[FunctionalCheck, Mapping[Axis, int]] = {
+    FunctionalCheck.CHAIR_STAND: {Axis.DEEP_KNEE_FLEXION: 2, Axis.DEEP_HIP_FLEXION: 2},
+    FunctionalCheck.ONE_LEG: {Axis.SINGLE_LEG_BALANCE: 3, Axis.ANKLE_LOAD: 2},
+    FunctionalCheck.WALK: {Axis.DEEP_KNEE_FLEXION: 1, Axis.DEEP_HIP_FLEXION: 1, Axis.ANKLE_LOAD: 1,
+                           Axis.SINGLE_LEG_BALANCE: 1},
 }
 #: Never for somebody alone.
-WITH_SOMEBODY = frozenset({Check.ONE_LEG, Check.WALK})
+WITH_SOMEBODY = frozenset({FunctionalCheck.ONE_LEG, FunctionalCheck.WALK})
 
 
 class Withheld(StrEnum):
@@ -52,7 +54,7 @@ class Withheld(StrEnum):
     """It asks more than the body's limits allow."""
 
 
-def withheld(check: Check, person: Person, records: Sequence[Record], today: date) -> Withheld | None:
+def withheld(check: FunctionalCheck, person: Person, records: Sequence[Record], today: date) -> Withheld | None:
     """Why it is not offered today, the graver reason first; None: it is."""
     sessions = sessions_of(records)
     if way_back(records).stop is not None:
@@ -78,7 +80,7 @@ def pain_today(records: Sequence[Record], today: date) -> int | None:
     return max([*morning[-1].values(), *later], default=0)
 
 
-def over(check: Check, body: Client, records: Sequence[Record], today: date) -> tuple[Axis, ...]:
+def over(check: FunctionalCheck, body: Client, records: Sequence[Record], today: date) -> tuple[Axis, ...]:
     """Axes on which it asks more than the body's limits and today's pain allow."""
     morning = [c for c in check_ins_of(records) if c.stamp.local == today]
     caps = caps_today(body, Diary(pain=morning[-1].pain) if morning else None, today)
@@ -92,7 +94,7 @@ def legs(body: Client) -> tuple[str, ...]:
 
 # ------------------------------------------------------------------ over time
 
-def checks_of(records: Sequence[Record], check: Check | None = None) -> tuple[CheckDone, ...]:
+def checks_of(records: Sequence[Record], check: FunctionalCheck | None = None) -> tuple[CheckDone, ...]:
     """Checks that were not taken back, oldest first; all, or those of one kind."""
     kept = (r for r in records if isinstance(r, CheckDone) and not r.stamp.deleted)
     return tuple(sorted((r for r in kept if check in (None, r.check)), key=lambda r: (r.stamp.utc, r.stamp.id)))
@@ -100,7 +102,7 @@ def checks_of(records: Sequence[Record], check: Check | None = None) -> tuple[Ch
 
 def counted(done: CheckDone) -> int | None:
     """The result: stands, 0 where the hands helped; else ms. None where none was taken."""
-    if done.check is not Check.CHAIR_STAND:
+    if done.check is not FunctionalCheck.CHAIR_STAND:
         return done.time_ms
     return 0 if done.hands_used else done.stands
 
@@ -111,10 +113,10 @@ def previous(done: Sequence[CheckDone], one: CheckDone) -> CheckDone | None:
     return earlier[-1] if earlier else None
 
 
-def retest_due(records: Sequence[Record], today: date) -> tuple[Check, ...]:
+def retest_due(records: Sequence[Record], today: date) -> tuple[FunctionalCheck, ...]:
     """Checks whose last result is six weeks old or more. One that was never done is not asked for."""
     latest = {done.check: done.stamp.local for done in checks_of(records)}
-    return tuple(check for check in Check if check in latest and today - latest[check] >= RETEST)
+    return tuple(check for check in FunctionalCheck if check in latest and today - latest[check] >= RETEST)
 
 
 class Change(StrEnum):
@@ -132,7 +134,7 @@ class Change(StrEnum):
 
 
 #: A change smaller than this says nothing: stands, ms.
-LEAST_CHANGE: Mapping[Check, int] = {Check.CHAIR_STAND: 3, Check.WALK: 1_200}
+LEAST_CHANGE: Mapping[FunctionalCheck, int] = {FunctionalCheck.CHAIR_STAND: 3, FunctionalCheck.WALK: 1_200}
 
 
 def change(before: CheckDone, now: CheckDone) -> Change:
@@ -142,7 +144,7 @@ def change(before: CheckDone, now: CheckDone) -> Change:
     first, last = counted(before), counted(now)
     if first is None or last is None or (before.aid, before.hands_used) != (now.aid, now.hands_used):
         return Change.NOT_ALIKE
-    gained = last - first if now.check is Check.CHAIR_STAND else first - last
+    gained = last - first if now.check is FunctionalCheck.CHAIR_STAND else first - last
     if abs(gained) < LEAST_CHANGE[now.check]:
         return Change.WITHIN
     return Change.MORE if gained > 0 else Change.LESS
@@ -151,10 +153,10 @@ def change(before: CheckDone, now: CheckDone) -> Change:
 # ------------------------------------------------------------------ published bands, for the coach
 
 @dataclass(frozen=True)
-class Band:
+class ReferenceBand:
     """Published figures of one age group: stands or ms, `low` to `high` the usual range. None: not published."""
 
-    check: Check
+    check: FunctionalCheck
     first_age: int
     last_age: int
     low: int | None
@@ -173,21 +175,23 @@ _STANDS = (
 _WALK = ((60, 69, 8_100, 7_100, 9_000), (70, 79, 9_200, 8_200, 10_200), (80, 99, 11_300, 10_000, 12_700))
 _ONE_LEG = ((60, 69, 27_000), (70, 79, 17_200), (80, 99, 8_500))
 
-BANDS: tuple[Band, ...] = (
-    *(Band(Check.CHAIR_STAND, first, last, *usual, None, sex, STANDS_SOURCE)
+BANDS: tuple[ReferenceBand, ...] = (
+    *(ReferenceBand(FunctionalCheck.CHAIR_STAND, first, last, *usual, None, sex, STANDS_SOURCE)
       for first, last, women, men in _STANDS for sex, usual in (("woman", women), ("man", men))),
-    *(Band(Check.ONE_LEG, first, last, None, None, mean, "", TIMES_SOURCE) for first, last, mean in _ONE_LEG),
-    *(Band(Check.WALK, first, last, low, high, mean, "", TIMES_SOURCE) for first, last, mean, low, high in _WALK),
+    *(ReferenceBand(FunctionalCheck.ONE_LEG, first, last, None, None, mean, "", TIMES_SOURCE) for first, last,
+      mean in _ONE_LEG),
+    *(ReferenceBand(FunctionalCheck.WALK, first, last, low, high, mean, "", TIMES_SOURCE) for first, last, mean, low,
+      high in _WALK),
 )
 
 
-def bands_for(check: Check, age: int, sex: str = "") -> tuple[Band, ...]:
+def bands_for(check: FunctionalCheck, age: int, sex: str = "") -> tuple[ReferenceBand, ...]:
     """The bands of an age; where the sex is not told and they differ by it, both."""
     found = (b for b in BANDS if b.check is check and b.first_age <= age <= b.last_age)
     return tuple(b for b in found if not sex or b.sex in ("", sex))
 
 
-class Place(StrEnum):
+class BandPlace(StrEnum):
     """Where a result lies."""
 
     BELOW = "below"
@@ -195,8 +199,8 @@ class Place(StrEnum):
     ABOVE = "above"
 
 
-def place_in(band: Band, result: int) -> Place | None:
+def place_in(band: ReferenceBand, result: int) -> BandPlace | None:
     """Below, within or above the usual range, in numbers and not in worth; None where no range was published."""
     if band.low is None or band.high is None:
         return None
-    return Place.BELOW if result < band.low else Place.ABOVE if result > band.high else Place.WITHIN
+    return BandPlace.BELOW if result < band.low else BandPlace.ABOVE if result > band.high else BandPlace.WITHIN

@@ -14,7 +14,7 @@ from app.domain.model.plan import Dose
 from app.domain.model.session import Block, Item, Session
 
 
-class Amount(StrEnum):
+class CountedAmount(StrEnum):
     """What is counted."""
 
     ROUNDS = "rounds"
@@ -25,32 +25,32 @@ class Amount(StrEnum):
 
 
 @dataclass(frozen=True)
-class Eased:
+class AmountEased:
     """One kind of amount: each pair (written, today) that differs, once, in ascending order. Seconds or counts."""
 
-    what: Amount
+    what: CountedAmount
     pairs: tuple[tuple[int, int], ...]
 
 
-def eased_amounts(session: Session, dose: Dose) -> tuple[Eased, ...]:
+def eased_amounts(session: Session, dose: Dose) -> tuple[AmountEased, ...]:
     """Every amount of the main part that the dose changed, rounds first. Empty where nothing was taken."""
-    found: dict[Amount, set[tuple[int, int]]] = {what: set() for what in Amount}
-    found[Amount.ROUNDS].add((main_rounds(session), dose.rounds))
+    found: dict[CountedAmount, set[tuple[int, int]]] = {what: set() for what in CountedAmount}
+    found[CountedAmount.ROUNDS].add((main_rounds(session), dose.rounds))
     for block, item in session.items():
         if block.is_main:
             what, written, now = _bout(item, dose)
             found[what].add((written, now))
-            found[Amount.REST] |= {(rest, longer_rest_s(rest, dose.rest)) for rest in _rests(block, item)}
+            found[CountedAmount.REST] |= {(rest, longer_rest_s(rest, dose.rest)) for rest in _rests(block, item)}
     changed = {what: tuple(sorted(p for p in pairs if p[0] != p[1])) for what, pairs in found.items()}
-    return tuple(Eased(what, pairs) for what, pairs in changed.items() if pairs)
+    return tuple(AmountEased(what, pairs) for what, pairs in changed.items() if pairs)
 
 
-def _bout(item: Item, dose: Dose) -> tuple[Amount, int, int]:
+def _bout(item: Item, dose: Dose) -> tuple[CountedAmount, int, int]:
     if item.reps:
-        return Amount.REPS, item.reps, eased_reps(item.reps, dose.work)
+        return CountedAmount.REPS, item.reps, eased_reps(item.reps, dose.work)
     if item.hold_s:
-        return Amount.HOLD, item.hold_s, eased_hold_s(item.hold_s, dose.work)
-    return Amount.WORK, item.work_s, eased_work_s(item.work_s, dose.work)
+        return CountedAmount.HOLD, item.hold_s, eased_hold_s(item.hold_s, dose.work)
+    return CountedAmount.WORK, item.work_s, eased_work_s(item.work_s, dose.work)
 
 
 def _rests(block: Block, item: Item) -> Iterator[int]:

@@ -14,7 +14,7 @@ UNSTEADY = 1
 CHAIR = "chair"
 
 
-class Stand(StrEnum):
+class HelperStand(StrEnum):
     """Where who leads stands."""
 
     OPEN_SIDE = "open_side"
@@ -31,7 +31,7 @@ class Stand(StrEnum):
     """At the edge of the bed, so that they cannot roll out."""
 
 
-class Hold(StrEnum):
+class HelperHold(StrEnum):
     """What who leads holds."""
 
     CHAIR_STILL = "chair_still"
@@ -43,21 +43,21 @@ class Hold(StrEnum):
     NOTHING = "nothing"
 
 
-def stand_for(exercise: Exercise) -> Stand:
+def stand_for(exercise: Exercise) -> HelperStand:
     """Where to stand for it."""
     if exercise.position is Position.ON_BED:
-        return Stand.BED_EDGE
+        return HelperStand.BED_EDGE
     if exercise.on_floor:
-        return Stand.AT_SHOULDER
+        return HelperStand.AT_SHOULDER
     if exercise.position is Position.SEATED:
-        return Stand.BESIDE_CHAIR if exercise.asks(Axis.DEEP_KNEE_FLEXION) >= 1 else Stand.IN_FRONT
+        return HelperStand.BESIDE_CHAIR if exercise.asks(Axis.DEEP_KNEE_FLEXION) >= 1 else HelperStand.IN_FRONT
     held = exercise.support is not Support.NONE or "wall" in exercise.equipment or "worktop" in exercise.equipment
-    return Stand.OPEN_SIDE if held else Stand.ARMS_LENGTH
+    return HelperStand.OPEN_SIDE if held else HelperStand.ARMS_LENGTH
 
 
-def holds_for(exercise: Exercise) -> tuple[Hold, ...]:
+def holds_for(exercise: Exercise) -> tuple[HelperHold, ...]:
     """What to hold for it; one thing at least."""
-    unsteady = exercise.asks(Axis.SINGLE_LEG_BALANCE) >= UNSTEADY or stand_for(exercise) is Stand.ARMS_LENGTH
-    found = [(CHAIR in exercise.equipment, Hold.CHAIR_STILL), (exercise.loaded, Hold.GIVES_WEIGHT),
-             (unsteady and not exercise.on_floor, Hold.HAND_READY)]
-    return tuple(hold for applies, hold in found if applies) or (Hold.NOTHING,)
+    unsteady = exercise.asks(Axis.SINGLE_LEG_BALANCE) >= UNSTEADY or stand_for(exercise) is HelperStand.ARMS_LENGTH
+    found = [(CHAIR in exercise.equipment, HelperHold.CHAIR_STILL), (exercise.loaded, HelperHold.GIVES_WEIGHT),
+             (unsteady and not exercise.on_floor, HelperHold.HAND_READY)]
+    return tuple(hold for applies, hold in found if applies) or (HelperHold.NOTHING,)

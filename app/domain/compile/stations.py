@@ -62,7 +62,7 @@ class Station:
 
 
 @dataclass(frozen=True)
-class Picked:
+class PickedStations:
     """What each written item becomes today; the same choice in every round."""
 
     stations: Mapping[tuple[int, int], Exercise | None]
@@ -104,7 +104,7 @@ def _pick_item(order: Order, block: Block, item: Item, dose: Dose, limits: Limit
     return choice.exercise, choice.because
 
 
-def pick(order: Order, dose: Dose, limits: Limits) -> Picked:
+def pick(order: Order, dose: Dose, limits: Limits) -> PickedStations:
     """Chooses for every item once, so that each round is the same."""
     stations: dict[tuple[int, int], Exercise | None] = {}
     swaps: dict[str, Substitution] = {}
@@ -119,13 +119,14 @@ def pick(order: Order, dose: Dose, limits: Limits) -> Picked:
             elif actual.id != item.exercise:
                 taken.add(actual.id)
                 swaps.setdefault(item.exercise, Substitution(item.exercise, actual.id, because))
-    return Picked(stations, tuple(swaps.values()), tuple(out.values()))
+    return PickedStations(stations, tuple(swaps.values()), tuple(out.values()))
 
 
-def as_written(order: Order) -> Picked:
+def as_written(order: Order) -> PickedStations:
     """Every item as the coach wrote it."""
     blocks = enumerate(order.session.blocks)
-    return Picked({(b, i): order.library[item.exercise] for b, block in blocks for i, item in enumerate(block.items)},
+    return PickedStations({(b, i): order.library[item.exercise] for b, block in blocks for i,
+                           item in enumerate(block.items)},
                   (), ())
 
 
@@ -188,7 +189,7 @@ def block_rounds(block: Block, order: Order, dose: Dose) -> int:
     return min(eased, (block.rounds + 1) // 2) if order.lighter_week else eased
 
 
-def stations_today(order: Order, picked: Picked, dose: Dose, limits: Limits, trim: Trim) -> Iterator[Station]:
+def stations_today(order: Order, picked: PickedStations, dose: Dose, limits: Limits, trim: Trim) -> Iterator[Station]:
     for block_no, block in enumerate(order.session.blocks):
         rounds = block_rounds(block, order, dose)
         if block.is_main:

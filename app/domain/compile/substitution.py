@@ -16,7 +16,7 @@ Library = Mapping[str, Exercise]
 
 
 @dataclass(frozen=True)
-class Choice:
+class ChosenExercise:
     """The exercise to do, or None for leaving it out, and what spoke against the one written."""
 
     exercise: Exercise | None
@@ -101,7 +101,7 @@ def choose(
     taken: frozenset[str] = frozenset(),
     *,
     whole_library: bool = False,
-) -> Choice:
+) -> ChosenExercise:
     """The exercise for today in place of `written`, which itself comes first unless something speaks against it.
 
     Args:
@@ -110,15 +110,15 @@ def choose(
     chosen = library.get(client.chosen.get(written.id, ""))
     against = (*limits.against(written), *against_side(written, client))
     if chosen is not None and may_stand_in(chosen, written, client, limits):
-        return Choice(chosen, against or ("choice",))
+        return ChosenExercise(chosen, against or ("choice",))
     if not against:
-        return Choice(written)
+        return ChosenExercise(written)
     if client.same_as_always:
-        return Choice(None, against)
+        return ChosenExercise(None, against)
     able = [
         c for c in candidates(written, library, whole_library=whole_library)
         if may_stand_in(c.exercise, written, client, limits)
     ]
     if not able:
-        return Choice(None, against)
-    return Choice(min(able, key=lambda c: c.loss(written, taken)).exercise, against)
+        return ChosenExercise(None, against)
+    return ChosenExercise(min(able, key=lambda c: c.loss(written, taken)).exercise, against)

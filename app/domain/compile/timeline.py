@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from app.domain.compile.stations import (
     Order,
-    Picked,
+    PickedStations,
     Station,
     Trim,
     as_written,
@@ -135,7 +135,7 @@ def _first_trim(order: Order, dose: Dose, trims: Sequence[Trim]) -> int:
     return at
 
 
-def _fit(order: Order, dose: Dose, picked: Picked, limits: Limits) -> tuple[tuple[Step, ...], Trim]:
+def _fit(order: Order, dose: Dose, picked: PickedStations, limits: Limits) -> tuple[tuple[Step, ...], Trim]:
     """The fullest session that fits, and what was trimmed.
 
     Raises:
@@ -172,7 +172,7 @@ def compile_timeline(order: Order) -> Timeline:
                     picked.left_out + dropped, session.target_rpe, strength and dose.load > 0)
 
 
-def _dropped(order: Order, picked: Picked, trim: Trim) -> tuple[LeftOut, ...]:
+def _dropped(order: Order, picked: PickedStations, trim: Trim) -> tuple[LeftOut, ...]:
     """Stations that would be done, had they time."""
     return tuple(LeftOut(order.session.blocks[b].items[i].exercise, ("minutes",))
                  for b, i in sorted(trim.dropped) if picked.stations[b, i] is not None)

@@ -13,7 +13,7 @@ from app.domain.model.body import Spot
 from app.domain.model.client import Client
 from app.domain.model.diary import AnsweredBy, Diary, Symptom
 from app.domain.model.plan import Dose, Reason
-from app.domain.model.rules import CARRIED, DEFAULT_RULES, Band, Rule, RuleId, RuleTable
+from app.domain.model.rules import CARRIED, DEFAULT_RULES, Rule, RuleId, RuleTable, VoteBand
 
 SYMPTOM_LEVELS: Mapping[Symptom, int] = {
     Symptom.EMERGENCY: 8,
@@ -32,7 +32,7 @@ BEST = 5
 
 
 @dataclass(frozen=True)
-class Amount:
+class LevelAmount:
     """What a level gives, in percent of the prescription."""
 
     work: int
@@ -40,13 +40,13 @@ class Amount:
     load: int
 
 
-AMOUNTS: Mapping[int, Amount] = {
-    0: Amount(100, 100, 100),
-    1: Amount(100, 100, 100),
-    2: Amount(90, 110, 100),
-    3: Amount(80, 125, 90),
-    4: Amount(70, 150, 80),
-    5: Amount(50, 150, 0),
+AMOUNTS: Mapping[int, LevelAmount] = {
+    0: LevelAmount(100, 100, 100),
+    1: LevelAmount(100, 100, 100),
+    2: LevelAmount(90, 110, 100),
+    3: LevelAmount(80, 125, 90),
+    4: LevelAmount(70, 150, 80),
+    5: LevelAmount(50, 150, 0),
 }
 
 
@@ -169,7 +169,7 @@ def readiness_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
         yield from _missing(RuleId.READINESS, "readiness")
 
 
-def _level_of_one(bands: tuple[Band, ...]) -> int:
+def _level_of_one(bands: tuple[VoteBand, ...]) -> int:
     """Any item at 1 votes at least as the second band does (2 in the default table)."""
     return bands[1].level
 
@@ -248,7 +248,7 @@ def decide_dose(
         reasons = votes(diary, client, today, strength=strength, table=table)
     level = max((r.level for r in reasons), default=0)
     carried = max((r.level for r in reasons if r.rule in CARRIED and not _is_missing(r)), default=0)
-    amount = AMOUNTS.get(level, Amount(0, 0, 0))
+    amount = AMOUNTS.get(level, LevelAmount(0, 0, 0))
     return Dose(level, rounds_at(level, rounds), amount.work, amount.rest, amount.load, reasons, table.version, carried)
 
 

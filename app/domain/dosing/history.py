@@ -131,14 +131,14 @@ def _event_level(event: Event, stop: Stop | None) -> int:
 
 
 @dataclass(frozen=True)
-class Way:
+class WayBack:
     """Where somebody is on the way back: the level last carried, and the stop that is still unanswered."""
 
     previous_level: int = 0
     stop: Stop | None = None
 
 
-def way_back(records: Sequence[Record]) -> Way:
+def way_back(records: Sequence[Record]) -> WayBack:
     """Folds all records: check-ins and events may only raise the carried level, a session sets it anew.
 
     A stop stays open until its own yes, or that to a later stop for the same reason; no session closes it.
@@ -157,7 +157,7 @@ def way_back(records: Sequence[Record]) -> Way:
             level = max(level, _event_level(record, found))
     answered = {s.because: n for n, s in enumerate(stops) if any(answers_stop(c, s) for c in clearances)}
     still = [s for n, s in enumerate(stops) if n > answered.get(s.because, -1)]
-    return Way(max(level, still[-1].level), still[-1]) if still else Way(level)
+    return WayBack(max(level, still[-1].level), still[-1]) if still else WayBack(level)
 
 
 # ------------------------------------------------------------------ today's diary

@@ -13,7 +13,7 @@ from app.domain.figure.checking.figure_finding import moments
 from app.domain.figure.drawing.lottie import VERSION, lottie
 from app.domain.figure.drawing.still import still_pair
 from app.domain.figure.rig.figure_form import read_figure
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 
 CHECKED_FPS = 20
 """How densely a figure is looked at when a pack is made; the tests look at every frame."""
@@ -35,7 +35,7 @@ def build_figure(table: Mapping[str, Any], where: str) -> BuiltFigure:
         WrongValue, UnknownName: the table says something impossible.
         BadFigure: it can be read, and a check does not hold.
     """
-    motion = Motion(read_figure(table, where))
+    motion = FigureMotion(read_figure(table, where))
     findings = failed(motion, moments(motion, CHECKED_FPS))
     if findings:
         raise BadFigure(where=where, findings=findings)

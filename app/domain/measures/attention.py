@@ -19,7 +19,7 @@ FORTNIGHT = 14
 NOTHING_BACK = 21
 
 
-class Because(StrEnum):
+class AttentionReason(StrEnum):
     """Why somebody is on the list."""
 
     SIGN = "sign"
@@ -33,12 +33,13 @@ class Because(StrEnum):
     NOTHING_BACK = "nothing_back"
 
 
-HARM: tuple[Because, ...] = (Because.SIGN, Because.FALL, Because.PAIN, Because.RISING, Because.EFFORT, Because.ILLNESS,
-                             Because.SWAPPED)
+HARM: tuple[AttentionReason, ...] = (AttentionReason.SIGN, AttentionReason.FALL, AttentionReason.PAIN,
+                                     AttentionReason.RISING, AttentionReason.EFFORT, AttentionReason.ILLNESS,
+                             AttentionReason.SWAPPED)
 
 
 @dataclass(frozen=True)
-class Told:
+class RecordSummary:
     """The few numbers of one record that the list needs. `kind`: check_in, session or event."""
 
     record: str
@@ -55,18 +56,18 @@ class Told:
 
 
 @dataclass(frozen=True)
-class Line:
+class PersonSummary:
     """One person's recent records, oldest first, and when something last came back."""
 
     person: str
     name: str
-    told: tuple[Told, ...]
+    told: tuple[RecordSummary, ...]
     last_return: datetime | None = None
     since: date | None = None
     """When the coach first heard of them."""
     pauses: tuple[tuple[date, date], ...] = ()
     """(first day, last day) of every pause that they told."""
-    open_stop: Told | None = None
+    open_stop: RecordSummary | None = None
     """A stop from before these records that nobody has answered."""
 
 
@@ -76,7 +77,7 @@ class Flag:
 
     person: str
     name: str
-    because: Because
+    because: AttentionReason
     on: date
     records: tuple[str, ...]
     numbers: tuple[int, ...] = ()
@@ -94,14 +95,14 @@ class Flag:
         return f"{self.because}:{self.records[-1] if self.records else self.on.isoformat()}"
 
 
-def _sign(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
+def _sign(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
     signed = [t for t in (line.open_stop, *told) if t is not None and t.sign]
     if signed:
         t = signed[-1]
-        yield Flag(line.person, line.name, Because.SIGN, t.local, (t.record,), words=(t.sign,), weight=100)
+        yield Flag(line.person, line.name, AttentionReason.SIGN, t.local, (t.record,), words=(t.sign,), weight=100)
 
 
-def _happened(line: Line, told: Sequence[Told], what: Because) -> Iterator[Flag]:
+def _happened(line: PersonSummary, told: Sequence[RecordSummary], what: AttentionReason) -> Iterator[Flag]:
     """The last fall or illness, unless a stop on the list tells of it already."""
     found = [t for t in told if t.kind == "event" and t.what == what]
     signed = [t for t in told if t.sign]
@@ -109,7 +110,7 @@ def _happened(line: Line, told: Sequence[Told], what: Because) -> Iterator[Flag]
         yield Flag(line.person, line.name, what, found[-1].local, (found[-1].record,), (len(found),), weight=len(found))
 
 
-def _pain(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
+def _pain(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
     pains = [t for t in told if t.pain is not None]
     if not pains:
         return
@@ -117,66 +118,67 @@ def _pain(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
     # a morning of 5 counts also where the session after it went with 2
     worst = max((p for p in pains if p.local == last.local), key=lambda p: p.pain or 0)
     if (worst.pain or 0) >= PAIN_FROM:
-        yield Flag(line.person, line.name, Because.PAIN, worst.local, (worst.record,), (worst.pain or 0,),
+        yield Flag(line.person, line.name, AttentionReason.PAIN, worst.local, (worst.record,), (worst.pain or 0,),
                    weight=worst.pain or 0)
     elif len(pains) >= 3 and (last.pain or 0) >= RISE_FROM:
         low = min(p.pain or 0 for p in pains[:-1])
         if (last.pain or 0) - low >= RISE and (pains[-2].pain or 0) > low:
-            yield Flag(line.person, line.name, Because.RISING, last.local, tuple(p.record for p in pains),
+            yield Flag(line.person, line.name, AttentionReason.RISING, last.local, tuple(p.record for p in pains),
                        tuple(p.pain or 0 for p in pains), weight=(last.pain or 0) - low)
 
 
-def _effort(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
+def _effort(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
     rated = [t for t in told if t.rpe is not None and t.target_rpe is not None][-2:]
     over = [(t.rpe or 0) - (t.target_rpe or 0) for t in rated]
     if len(rated) == 2 and min(over) >= OVER_TARGET:
-        yield Flag(line.person, line.name, Because.EFFORT, rated[-1].local, tuple(t.record for t in rated),
+        yield Flag(line.person, line.name, AttentionReason.EFFORT, rated[-1].local, tuple(t.record for t in rated),
                    (*(t.rpe or 0 for t in rated), rated[-1].target_rpe or 0), weight=sum(over))
 
 
-def _swapped(line: Line, told: Sequence[Told]) -> Iterator[Flag]:
-    seen: dict[tuple[str, str], list[Told]] = {}
+def _swapped(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
+    seen: dict[tuple[str, str], list[RecordSummary]] = {}
     for t in told:
         for change in dict.fromkeys(t.by_hand):
             seen.setdefault(change, []).append(t)
     for change, times in sorted(seen.items()):
         if len(times) >= SWAPPED_TIMES:
-            yield Flag(line.person, line.name, Because.SWAPPED, times[-1].local, tuple(t.record for t in times),
+            yield Flag(line.person, line.name, AttentionReason.SWAPPED, times[-1].local, tuple(t.record for t in times),
                        (len(times),), change, len(times))
 
 
-def _paused_until(line: Line, today: date) -> date:
+def _paused_until(line: PersonSummary, today: date) -> date:
     """The last day up to which a pause explains their silence; none of it where there was no pause."""
     return max((last for first, last in line.pauses if first <= today), default=date.min)
 
 
-def _silence(line: Line, today: date) -> Iterator[Flag]:
+def _silence(line: PersonSummary, today: date) -> Iterator[Flag]:
     """During a pause nobody is missed, and after one the days count anew."""
     sessions = [t for t in line.told if t.kind == "session"]
     heard = line.last_return.date() if line.last_return else line.since
     back = _paused_until(line, today)
     if heard and (today - max(heard, back)).days >= NOTHING_BACK:
         days = (today - heard).days
-        yield Flag(line.person, line.name, Because.NOTHING_BACK, heard, (), (days,), weight=days)
+        yield Flag(line.person, line.name, AttentionReason.NOTHING_BACK, heard, (), (days,), weight=days)
     elif sessions and (today - max(sessions[-1].local, back)).days >= FORTNIGHT:
         days = (today - sessions[-1].local).days
-        yield Flag(line.person, line.name, Because.FORTNIGHT, sessions[-1].local, (sessions[-1].record,), (days,),
+        yield Flag(line.person, line.name, AttentionReason.FORTNIGHT, sessions[-1].local, (sessions[-1].record,),
+                   (days,),
                    weight=days)
 
 
-def flags_of(line: Line, today: date) -> tuple[Flag, ...]:
+def flags_of(line: PersonSummary, today: date) -> tuple[Flag, ...]:
     """Every reason that one person gives, harm first."""
     recent = [t for t in line.told if (today - t.local).days < HARM_WINDOW_DAYS]
     sessions = [t for t in recent if t.kind == "session"]
-    found = [*_sign(line, recent), *_happened(line, recent, Because.FALL), *_pain(line, recent),
-             *_effort(line, sessions), *_happened(line, recent, Because.ILLNESS), *_swapped(line, sessions),
+    found = [*_sign(line, recent), *_happened(line, recent, AttentionReason.FALL), *_pain(line, recent),
+             *_effort(line, sessions), *_happened(line, recent, AttentionReason.ILLNESS), *_swapped(line, sessions),
              *_silence(line, today)]
     return tuple(found)
 
 
-def attention(lines: Sequence[Line], today: date) -> tuple[tuple[Flag, ...], tuple[Flag, ...]]:
+def attention(lines: Sequence[PersonSummary], today: date) -> tuple[tuple[Flag, ...], tuple[Flag, ...]]:
     """(harm, silence) over everybody; the heaviest first: signs, then pain, then effort, ties by name."""
     flags = [f for line in lines for f in flags_of(line, today)]
-    order = {because: at for at, because in enumerate(Because)}
+    order = {because: at for at, because in enumerate(AttentionReason)}
     flags.sort(key=lambda f: (order[f.because], -f.weight, f.name, f.person))
     return tuple(f for f in flags if f.is_harm), tuple(f for f in flags if not f.is_harm)

@@ -38,7 +38,7 @@ class Bout:
 
 
 @dataclass(frozen=True)
-class Figures:
+class SessionStatistics:
     """Sums over the bouts of the main part."""
 
     work_ms: int = 0
@@ -74,13 +74,13 @@ def reps_from_time(work_ms: int, rep_ms: int) -> int:
     return work_ms // rep_ms if rep_ms > 0 else 0
 
 
-def planned_figures(timeline: Timeline, library: Library) -> Figures:
+def planned_figures(timeline: Timeline, library: Library) -> SessionStatistics:
     """Of a compiled session."""
     at = [index for index, step in enumerate(timeline.steps) if _counts(step)]
     return replace(_sums(_planned(timeline.steps[i], library) for i in at), rest_ms=_rest_ms(timeline, at))
 
 
-def done_figures(done: SessionDone, library: Library) -> Figures:
+def done_figures(done: SessionDone, library: Library) -> SessionStatistics:
     """Of what was really done: exercises changed on the way, bouts cut short, and nothing that was skipped.
 
     Rest is as planned between the first and the last bout that was done; how long a pause took is not kept.
@@ -138,9 +138,9 @@ def _timed(kind: StepKind, length_ms: int, rep_ms: int) -> int | None:
     return None if kind is StepKind.HOLD or not rep_ms else reps_from_time(length_ms, rep_ms)
 
 
-def _sums(bouts: Iterable[Bout]) -> Figures:
+def _sums(bouts: Iterable[Bout]) -> SessionStatistics:
     found = list(bouts)
-    return Figures(
+    return SessionStatistics(
         work_ms=sum(b.length_ms for b in found), reps=sum(b.reps or 0 for b in found),
         tension_ms=sum(b.tension_ms for b in found), volume_g=sum(b.volume_g for b in found),
         unknown=sum(b.reps is None and b.kind is StepKind.WORK for b in found))

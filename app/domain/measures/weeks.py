@@ -12,7 +12,7 @@ WEEKS_SHOWN = 6
 
 
 @dataclass(frozen=True)
-class Day:
+class DiaryDay:
     """One training day with its records, the newest first."""
 
     day: date
@@ -20,11 +20,11 @@ class Day:
 
 
 @dataclass(frozen=True)
-class Week:
+class CalendarWeek:
     """One week with the days on which something was written down, the newest first."""
 
     monday: date
-    days: tuple[Day, ...]
+    days: tuple[DiaryDay, ...]
 
     @property
     def sessions(self) -> tuple[SessionDone, ...]:
@@ -37,7 +37,7 @@ def monday_of(day: date) -> date:
     return day - timedelta(days=day.weekday())
 
 
-def weeks_of(records: Sequence[Record]) -> tuple[Week, ...]:
+def weeks_of(records: Sequence[Record]) -> tuple[CalendarWeek, ...]:
     """Weeks in which something was written down, the newest first; without what was taken back."""
     kept = sorted((r for r in records if not r.stamp.deleted), key=lambda r: (r.stamp.local, r.stamp.utc, r.stamp.id),
                   reverse=True)
@@ -46,7 +46,8 @@ def weeks_of(records: Sequence[Record]) -> tuple[Week, ...]:
         day = record.stamp.local
         weeks.setdefault(monday_of(day), {}).setdefault(day, []).append(record)
     return tuple(
-        Week(monday, tuple(Day(day, tuple(found)) for day, found in days.items())) for monday, days in weeks.items()
+        CalendarWeek(monday, tuple(DiaryDay(day, tuple(found)) for day, found in days.items())) for monday,
+        days in weeks.items()
     )
 
 

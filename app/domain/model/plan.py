@@ -127,7 +127,7 @@ class MoveKind(StrEnum):
     LOAD = "load"
 
 
-class Because(StrEnum):
+class StepReason(StrEnum):
     """Why a station stands at its step. The ids stand in plans and returns and never change."""
 
     CLEAN = "clean"
@@ -155,7 +155,7 @@ class Move:
     """As written."""
     step: int
     what: MoveKind
-    because: Because
+    because: StepReason
     written: int
     """Seconds or repetitions of one bout as written; for a load grams."""
     amount: int

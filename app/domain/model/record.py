@@ -179,7 +179,7 @@ class Clearance:
     """`self`, `coach` or the clinician's profession."""
 
 
-class Check(StrEnum):
+class FunctionalCheck(StrEnum):
     """A functional check. How each is done: `app/words/client/checks.py`; how it is read: `functional_checks.py`."""
 
     CHAIR_STAND = "chair_stand"
@@ -195,7 +195,7 @@ class CheckDone:
     """A functional check as it was done, after a try that does not count."""
 
     stamp: Stamp
-    check: Check
+    check: FunctionalCheck
     stands: int | None = None
     """Full stands in 30 s, as counted; only of the chair stand."""
     time_ms: int | None = None

@@ -41,7 +41,7 @@ SOFTENABLE = frozenset({RuleId.READINESS, RuleId.DAYS, RuleId.COMPLETION})
 
 
 @dataclass(frozen=True)
-class Band:
+class VoteBand:
     """From `least` upwards the vote is `level`."""
 
     least: int
@@ -53,7 +53,7 @@ class Rule:
     """Bands in rising order of `least`; the last one reached counts."""
 
     id: RuleId
-    bands: tuple[Band, ...]
+    bands: tuple[VoteBand, ...]
     source: str
 
     def level(self, value: int) -> int:
@@ -91,17 +91,18 @@ class RuleTable:
 DEFAULT_RULES = RuleTable(
     version=1,
     preset="usual",
-    pain=Rule(RuleId.PAIN, (Band(3, 1), Band(4, 2), Band(6, 4), Band(8, 7)),
+    pain=Rule(RuleId.PAIN, (VoteBand(3, 1), VoteBand(4, 2), VoteBand(6, 4), VoteBand(8, 7)),
               "pain monitoring as in Silbernagel 2007, the stricter edge"),
-    pain_rise=Rule(RuleId.PAIN_RISE, (Band(1, 1), Band(2, 3)), "2 points is a meaningful change: Salaffi 2004"),
-    soreness=Rule(RuleId.SORENESS, (Band(4, 1), Band(6, 2), Band(8, 4)),
+    pain_rise=Rule(RuleId.PAIN_RISE, (VoteBand(1, 1), VoteBand(2, 3)), "2 points is a meaningful change: Salaffi 2004"),
+    soreness=Rule(RuleId.SORENESS, (VoteBand(4, 1), VoteBand(6, 2), VoteBand(8, 4)),
                   "muscle soreness peaks at 24–72 h and clears in 5–7 days"),
-    effort=Rule(RuleId.EFFORT, (Band(1, 1), Band(2, 2), Band(3, 3), Band(4, 4)), "coaching convention"),
+    effort=Rule(RuleId.EFFORT, (VoteBand(1, 1), VoteBand(2, 2), VoteBand(3, 3), VoteBand(4, 4)), "coaching convention"),
     effort_top=9,
     effort_top_level=4,
-    completion=Rule(RuleId.COMPLETION, (Band(6, 1), Band(21, 2), Band(41, 3)), "coaching convention"),
-    readiness=Rule(RuleId.READINESS, (Band(4, 1), Band(7, 2), Band(9, 3), Band(11, 4)), "coaching convention"),
-    days=Rule(RuleId.DAYS, (Band(8, 2), Band(15, 3), Band(29, 4)), "non-consecutive days: ACSM/AHA 2007"),
+    completion=Rule(RuleId.COMPLETION, (VoteBand(6, 1), VoteBand(21, 2), VoteBand(41, 3)), "coaching convention"),
+    readiness=Rule(RuleId.READINESS, (VoteBand(4, 1), VoteBand(7, 2), VoteBand(9, 3), VoteBand(11, 4)),
+                   "coaching convention"),
+    days=Rule(RuleId.DAYS, (VoteBand(8, 2), VoteBand(15, 3), VoteBand(29, 4)), "non-consecutive days: ACSM/AHA 2007"),
     days_same=6,
     days_next=5,
     rise_hours=48,
@@ -127,9 +128,9 @@ MOST_SHIFT = 2
 MOVABLE = frozenset(rule for rule in RuleId if isinstance(getattr(DEFAULT_RULES, rule.value, None), Rule))
 
 
-def _moved(band: Band, by: int) -> Band:
+def _moved(band: VoteBand, by: int) -> VoteBand:
     """A vote for a session stays one for a session, and one against it is never weakened."""
-    return band if band.level >= 6 else Band(band.least, max(0, min(5, band.level + by)))
+    return band if band.level >= 6 else VoteBand(band.least, max(0, min(5, band.level + by)))
 
 
 def rule_table(preset: str = "usual", shift: Mapping[RuleId, int] | None = None) -> RuleTable:

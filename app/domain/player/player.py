@@ -17,12 +17,12 @@ from app.domain.player.player_events import (
     AllRight,
     Counted,
     Ended,
-    Event,
     Gap,
     HurtTold,
     LongerRest,
     NothingHurts,
     Paused,
+    PlayerEvent,
     Ready,
     Skipped,
     Started,
@@ -35,9 +35,29 @@ from app.domain.player.player_navigation import BACK_MS
 from app.domain.player.player_state import OVER, Moment, PlayerState, Status, Wait, advance, open_player, tick
 
 __all__ = [
-    "BACK_MS", "LONGER_MS", "AllRight", "Counted", "Ended", "Event", "Gap", "HurtTold", "LongerRest", "NothingHurts",
-    "Paused", "Ready", "Skipped", "Started", "StoodStill", "Swapped", "TakenBack", "WentBack", "apply", "done_steps",
-    "handle", "restore", "swap_to",
+    "BACK_MS",
+    "LONGER_MS",
+    "AllRight",
+    "Counted",
+    "Ended",
+    "Gap",
+    "HurtTold",
+    "LongerRest",
+    "NothingHurts",
+    "Paused",
+    "PlayerEvent",
+    "Ready",
+    "Skipped",
+    "Started",
+    "StoodStill",
+    "Swapped",
+    "TakenBack",
+    "WentBack",
+    "apply",
+    "done_steps",
+    "handle",
+    "restore",
+    "swap_to",
 ]
 
 
@@ -131,7 +151,7 @@ def _hurt(state: PlayerState, event: HurtTold) -> PlayerState:
     return replace(state, steps=steps, at_ms=at, passed_by=passed, status=Status.PAUSED)
 
 
-def apply(state: PlayerState, event: Event) -> PlayerState:
+def apply(state: PlayerState, event: PlayerEvent) -> PlayerState:
     """The state after `event` at the position where it stands. After the end nothing changes.
 
     After "that hurts" nothing goes on until the questions are answered, or it is said that it was a mistake.
@@ -142,7 +162,7 @@ def apply(state: PlayerState, event: Event) -> PlayerState:
     return after if isinstance(event, Skipped | WentBack) else replace(after, left=())
 
 
-def _moved(state: PlayerState, event: Event) -> PlayerState:
+def _moved(state: PlayerState, event: PlayerEvent) -> PlayerState:
     match event:
         case Started():
             return _start(state)
@@ -182,12 +202,12 @@ def _harmed(state: PlayerState, event: StoodStill | NothingHurts | HurtTold | En
             return replace(state, status=Status.STOPPED, ending=ending, sign=sign)
 
 
-def handle(state: PlayerState, event: Event, now: Moment) -> PlayerState:
+def handle(state: PlayerState, event: PlayerEvent, now: Moment) -> PlayerState:
     """Brings the position to `now`, then applies the event."""
     return replace(apply(tick(state, now), event), since=now)
 
 
-def restore(timeline: Timeline, journal: Iterable[tuple[Event, int]], beat_ms: int,
+def restore(timeline: Timeline, journal: Iterable[tuple[PlayerEvent, int]], beat_ms: int,
             waits: frozenset[Wait] = frozenset()) -> PlayerState:
     """The state of a session whose process died: its events, each at its position, then the last heartbeat.
 

@@ -96,7 +96,7 @@ class Ended:
     sign: str = ""
 
 
-Event = (
+PlayerEvent = (
     Started | Paused | Gap | Skipped | WentBack | Ready | Counted | AllRight | LongerRest | Swapped | TakenBack
     | StoodStill | NothingHurts | HurtTold | Ended
 )

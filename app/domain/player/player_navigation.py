@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from app.domain.model.plan import StepKind
-from app.domain.player.player_state import Left, PlayerState, Status
+from app.domain.player.player_state import PlayerState, ReturnPoint, Status
 
 #: "Back" within this of a step's start goes to the one before; "skip" within this of "back" goes forward again.
 BACK_MS = 3_000
@@ -136,7 +136,7 @@ def back(state: PlayerState) -> PlayerState:
         return state
     again = range(index, state.index + 1)
     crossed = _change_between(state, index, state.index + 1) is not None
-    was = Left(state.at_ms, state.status, state.spent, state.passed_by, state.counted, state.confirmed)
+    was = ReturnPoint(state.at_ms, state.status, state.spent, state.passed_by, state.counted, state.confirmed)
     return replace(
         state, at_ms=step.start_ms, spent={i: ms for i, ms in state.spent.items() if i not in again},
         status=Status.PAUSED if crossed else _woken(state), passed_by=state.passed_by - set(again),

@@ -10,8 +10,21 @@ from app.domain.model.record import Ending, Hurt
 from app.domain.player.clock_gaps import GAP_MS, Cause, Moment, Unseen, unseen_between
 from app.domain.player.tap_gates import Wait, waiting_steps
 
-__all__ = ["GAP_MS", "OVER", "Cause", "Left", "Moment", "PlayerState", "Status", "Unseen", "Wait", "advance",
-           "open_player", "step_index", "tick"]
+__all__ = [
+    "GAP_MS",
+    "OVER",
+    "Cause",
+    "Moment",
+    "PlayerState",
+    "ReturnPoint",
+    "Status",
+    "Unseen",
+    "Wait",
+    "advance",
+    "open_player",
+    "step_index",
+    "tick",
+]
 
 
 class Status(StrEnum):
@@ -34,7 +47,7 @@ OVER = frozenset({Status.FINISHED, Status.STOPPED})
 
 
 @dataclass(frozen=True)
-class Left:
+class ReturnPoint:
     """Where "back" was pressed, so that "skip" right after it leads there again."""
 
     at_ms: int
@@ -66,7 +79,7 @@ class PlayerState:
     counted: frozenset[int] = frozenset()
     """Counted movements that were said to be done, whether their time was over or not."""
     waits: frozenset[Wait] = frozenset()
-    left: tuple[Left, ...] = ()
+    left: tuple[ReturnPoint, ...] = ()
     """Where "back" came from, the latest last; empty once anything else was pressed."""
     unseen: Unseen | None = None
     """While asking: what is known of the time that nobody saw."""

@@ -16,7 +16,7 @@ from app.domain.dosing.history import is_clean, sessions_of
 from app.domain.model.body import Region
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise
-from app.domain.model.plan import Because, Move, MoveKind, Part, Step
+from app.domain.model.plan import Move, MoveKind, Part, Step, StepReason
 from app.domain.model.record import Ending, How, SessionDone
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Item, Session
@@ -34,11 +34,11 @@ STEADY_LEVEL = 1
 
 
 @dataclass(frozen=True)
-class Standing:
+class StationState:
     """Where a station stands, `step` steps beyond what was written."""
 
     step: int = 0
-    because: Because | None = None
+    because: StepReason | None = None
     """What last changed it; None: nothing yet."""
     clean: int = 0
     """Clean sessions running at this step."""
@@ -50,7 +50,7 @@ class Standing:
 class _State:
     """A standing on the way, with the day on which the exercise was last done."""
 
-    at: Standing = Standing()
+    at: StationState = StationState()
     last: date | None = None
     tier: int = 0
     """What the present gap has taken already: nothing, one step (1) or all of them (2)."""
@@ -110,18 +110,18 @@ def _is_rewritten(bouts: _Bouts, item: Item, level: int, weights_g: Sequence[int
     return sum(s.length_ms for s in bout) != amount_of(item) * 1000
 
 
-def _why_back(done: SessionDone, bouts: _Bouts) -> Because | None:
+def _why_back(done: SessionDone, bouts: _Bouts) -> StepReason | None:
     """What takes a step back, or None. A session that the doorbell ended says nothing of what was not reached."""
     if any(h.exercise in bouts.ids for h in done.hurts):
-        return Because.HURT
+        return StepReason.HURT
     if any(before in bouts.ids for before, _ in done.by_hand):
-        return Because.EASED
+        return StepReason.EASED
     if How.SKIPPED in bouts.hows:
-        return Because.SKIPPED
+        return StepReason.SKIPPED
     short = any(how not in (How.FULL, How.EASIER) for how in bouts.hows)
     if short and done.ending is not Ending.INTERRUPTED:
-        return Because.CUT_SHORT
-    return Because.TOO_HARD if (done.rpe or 0) - done.plan.target_rpe >= TOO_HARD else None
+        return StepReason.CUT_SHORT
+    return StepReason.TOO_HARD if (done.rpe or 0) - done.plan.target_rpe >= TOO_HARD else None
 
 
 def hurting_in(done: SessionDone) -> frozenset[Region]:
@@ -146,7 +146,7 @@ def _is_lighter(done: SessionDone) -> bool:
 
 # ------------------------------------------------------------------ the fold
 
-def _back(at: Standing, steps: int, because: Because) -> Standing:
+def _back(at: StationState, steps: int, because: StepReason) -> StationState:
     """So many steps back, never below 0; what was at 0 stays there unexplained."""
     return replace(at, step=max(0, at.step - steps), because=because if at.step else at.because, clean=0)
 
@@ -157,14 +157,14 @@ def _after_gap(state: _State, today: date) -> _State:
     tier = (days >= GAP_BACK) + (days >= GAP_OUT)
     if tier <= state.tier:
         return state
-    return replace(state, at=_back(state.at, state.at.step if days >= GAP_OUT else 1, Because.GAP), tier=tier)
+    return replace(state, at=_back(state.at, state.at.step if days >= GAP_OUT else 1, StepReason.GAP), tier=tier)
 
 
-def _after(at: Standing, done: SessionDone, station: _Station, client: Client) -> Standing:
+def _after(at: StationState, done: SessionDone, station: _Station, client: Client) -> StationState:
     """The standing after a session that held the station."""
     bouts = _bouts(done, station.item.exercise)
     if _is_rewritten(bouts, station.item, done.plan.dose.level, client.weights_g):
-        return Standing()
+        return StationState()
     step = bouts.move.step if bouts.move else 0
     at = replace(at, given=step) if bouts.move else at
     why = _why_back(done, bouts)
@@ -179,10 +179,10 @@ def _after(at: Standing, done: SessionDone, station: _Station, client: Client) -
         return at
     if at.clean + 1 < CLEAN_NEEDED or at.step >= station.most:
         return replace(at, clean=min(CLEAN_NEEDED, at.clean + 1))
-    return replace(at, step=at.step + 1, because=Because.CLEAN, clean=0)
+    return replace(at, step=at.step + 1, because=StepReason.CLEAN, clean=0)
 
 
-def _folded(station: _Station, sessions: Sequence[SessionDone], client: Client, today: date) -> Standing:
+def _folded(station: _Station, sessions: Sequence[SessionDone], client: Client, today: date) -> StationState:
     state = _State()
     for done in sessions:
         day = done.stamp.local
@@ -201,7 +201,7 @@ def _was_done(done: SessionDone, exercise: str) -> bool:
 
 
 def standings(session: Session, library: Library, client: Client, sessions: Sequence[SessionDone], today: date
-              ) -> dict[str, Standing]:
+              ) -> dict[str, StationState]:
     """Where each station of a session stands, by written exercise. The same records in any order give the same.
 
     Args:

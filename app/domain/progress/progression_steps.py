@@ -15,7 +15,7 @@ from app.domain.dosing.limits import Limits
 from app.domain.model.body import REGION_AXES, Region
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise, Mode
-from app.domain.model.plan import Because, Move, MoveKind
+from app.domain.model.plan import Move, MoveKind, StepReason
 from app.domain.model.session import Item, Session
 
 MORE_S, MORE_REPS, TWICE = 5, 1, 2
@@ -27,7 +27,7 @@ AMOUNTS = (MoveKind.SECONDS, MoveKind.REPS)
 
 
 @dataclass(frozen=True)
-class Day:
+class StepBounds:
     """What a harder option and a heavier weight must keep to."""
 
     library: Library
@@ -37,11 +37,11 @@ class Day:
 
 
 @dataclass(frozen=True)
-class Stand:
+class StationStep:
     """The step that a station takes today, and why."""
 
     step: int
-    because: Because
+    because: StepReason
 
 
 def main_items(session: Session) -> dict[str, Item]:
@@ -111,7 +111,7 @@ def next_load_g(load_g: int, weights_g: Sequence[int] | None, *, raised: bool) -
 
 # ------------------------------------------------------------------ one station moved
 
-def _harder_today(written: Exercise, day: Day, taken: frozenset[str]) -> Exercise | None:
+def _harder_today(written: Exercise, day: StepBounds, taken: frozenset[str]) -> Exercise | None:
     """The harder option, if the body, the room and the kit allow it, and for someone alone only if shown."""
     if day.client.same_as_always:
         return None
@@ -121,7 +121,7 @@ def _harder_today(written: Exercise, day: Day, taken: frozenset[str]) -> Exercis
     return next(able, None)
 
 
-def _with_more(item: Item, held: bool, taken: Sequence[MoveKind], day: Day) -> tuple[Item, MoveKind]:
+def _with_more(item: Item, held: bool, taken: Sequence[MoveKind], day: StepBounds) -> tuple[Item, MoveKind]:
     """Seconds or repetitions more; no longer holds where long holds are not allowed."""
     times = sum(kind in AMOUNTS for kind in taken)
     if item.reps:
@@ -133,7 +133,7 @@ def _with_more(item: Item, held: bool, taken: Sequence[MoveKind], day: Day) -> t
     return longer, MoveKind.SECONDS
 
 
-def moved_item(item: Item, stand: Stand, day: Day, taken: frozenset[str]) -> tuple[Item, Move]:
+def moved_item(item: Item, stand: StationStep, day: StepBounds, taken: frozenset[str]) -> tuple[Item, Move]:
     """A station at its step, and the move that tells it; the item as it was where nothing can be added today.
 
     Args:
@@ -157,11 +157,12 @@ def moved_item(item: Item, stand: Stand, day: Day, taken: frozenset[str]) -> tup
     return moved, _told(item, stand, what, amount, amount_of(moved))
 
 
-def _told(item: Item, stand: Stand, what: MoveKind, written: int, amount: int, harder: Exercise | None = None) -> Move:
+def _told(item: Item, stand: StationStep, what: MoveKind, written: int, amount: int,
+          harder: Exercise | None = None) -> Move:
     return Move(item.exercise, stand.step, what, stand.because, written, amount, harder.id if harder else "")
 
 
-def moved_session(session: Session, stands: Mapping[str, Stand], day: Day, left: Iterable[str] = ()
+def moved_session(session: Session, stands: Mapping[str, StationStep], day: StepBounds, left: Iterable[str] = ()
                   ) -> tuple[Session, tuple[Move, ...]]:
     """The session with each station at its step, and every move with its reason.
 

@@ -13,10 +13,10 @@ from app.domain.model.body import Region
 from app.domain.model.client import Client
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Exercise
-from app.domain.model.plan import Because, Timeline
+from app.domain.model.plan import StepReason, Timeline
 from app.domain.model.record import How, SessionDone
-from app.domain.progress.progression_state import PAIN_HOLDS, Standing, hurting_in, standings
-from app.domain.progress.progression_steps import Day, Stand, loads, moved_session
+from app.domain.progress.progression_state import PAIN_HOLDS, StationState, hurting_in, standings
+from app.domain.progress.progression_steps import StationStep, StepBounds, loads, moved_session
 
 
 def hurting_today(diary: Diary | None, sessions: Sequence[SessionDone]) -> frozenset[Region]:
@@ -26,7 +26,7 @@ def hurting_today(diary: Diary | None, sessions: Sequence[SessionDone]) -> froze
     return frozenset(now | (hurting_in(past[-1]) if past else frozenset()))
 
 
-def stand_today(at: Standing, exercise: Exercise, client: Client, hurting: frozenset[Region]) -> Stand | None:
+def stand_today(at: StationState, exercise: Exercise, client: Client, hurting: frozenset[Region]) -> StationStep | None:
     """The step that a station takes today, or None where nothing is to be told of it.
 
     It goes on only where nothing that it loads hurts and the coach does not hold it; else it stays where it was.
@@ -34,16 +34,16 @@ def stand_today(at: Standing, exercise: Exercise, client: Client, hurting: froze
     if at.step > at.given:
         painful = any(loads(exercise, region) for region in hurting)
         if painful or exercise.id in client.held:
-            return Stand(at.given, Because.PAIN if painful else Because.HELD) if at.given else None
-        return Stand(at.step, Because.CLEAN)
+            return StationStep(at.given, StepReason.PAIN if painful else StepReason.HELD) if at.given else None
+        return StationStep(at.step, StepReason.CLEAN)
     if at.step < at.given:
-        return Stand(at.step, _why_less(at))
-    return Stand(at.step, Because.CLEAN) if at.step else None
+        return StationStep(at.step, _why_less(at))
+    return StationStep(at.step, StepReason.CLEAN) if at.step else None
 
 
-def _why_less(at: Standing) -> Because:
+def _why_less(at: StationState) -> StepReason:
     """What took it back; where nothing did, the coach lowered the ceiling."""
-    return Because.HELD if at.because in (None, Because.CLEAN) else at.because
+    return StepReason.HELD if at.because in (None, StepReason.CLEAN) else at.because
 
 
 def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone]) -> Timeline:
@@ -64,7 +64,7 @@ def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone])
     hurting = hurting_today(order.diary, sessions)
     at = standings(order.session, order.library, order.client, sessions, order.today)
     session, moves = moved_session(
-        order.session, dict(_stands(at, order, hurting)), Day(order.library, order.client, limits, hurting),
+        order.session, dict(_stands(at, order, hurting)), StepBounds(order.library, order.client, limits, hurting),
         [*(s.written for s in plain.substitutions), *(out.exercise for out in plain.left_out)])
     try:
         moved = compile_timeline(replace(order, session=session))
@@ -74,7 +74,8 @@ def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone])
     return replace(moved, moves=moves) if fits else plain
 
 
-def _stands(at: Mapping[str, Standing], order: Order, hurting: frozenset[Region]) -> Iterator[tuple[str, Stand]]:
+def _stands(at: Mapping[str, StationState], order: Order, hurting: frozenset[Region]) -> Iterator[tuple[str,
+                                                                                                        StationStep]]:
     for exercise, one in at.items():
         stand = stand_today(one, order.library[exercise], order.client, hurting)
         if stand:

@@ -18,7 +18,7 @@ CLEAR_DEMAND, FULL_DEMAND = 2, 3
 
 
 @dataclass(frozen=True)
-class Problem:
+class Finding:
     """One objection. `value` against `limit`; `where` and `what` are ids for its sentence."""
 
     rule: str
@@ -30,7 +30,7 @@ class Problem:
 
 
 @dataclass(frozen=True)
-class Draft:
+class SessionUnderCheck:
     """A session as it was written, with its compiled form and what it is held against."""
 
     session: Session

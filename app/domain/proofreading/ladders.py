@@ -6,27 +6,27 @@ from collections.abc import Iterator, Mapping
 from app.domain.compile.substitution import ladder_down
 from app.domain.model.exercise import Axis, Exercise
 from app.domain.model.source import Source
-from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Problem
+from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Finding
 
 
-def ladder_problems(library: Mapping[str, Exercise]) -> Iterator[Problem]:
+def ladder_problems(library: Mapping[str, Exercise]) -> Iterator[Finding]:
     """An easier option asks no more anywhere, relieves what it says, and leads back to nothing above it."""
     for exercise in library.values():
         for option in exercise.easier:
             other = library[option.to]
             raised = [a for a in Axis if other.asks(a) > exercise.asks(a)]
             for axis in raised:
-                yield Problem("easier_asks_more", exercise.id, other.asks(axis), exercise.asks(axis), True,
+                yield Finding("easier_asks_more", exercise.id, other.asks(axis), exercise.asks(axis), True,
                               f"{other.id}:{axis}")
             relieved = {a for a in Axis if other.asks(a) < exercise.asks(a)}
             if set(option.relieves) - relieved:
-                yield Problem("relief_not_there", exercise.id, len(set(option.relieves) - relieved), 0, True, other.id)
+                yield Finding("relief_not_there", exercise.id, len(set(option.relieves) - relieved), 0, True, other.id)
         below = [exercise, *(easier for easier, _ in ladder_down(exercise, library))]
         if any(option.to == exercise.id for easier in below for option in easier.easier):
-            yield Problem("ladder_in_a_circle", exercise.id, 1, 0, True)
+            yield Finding("ladder_in_a_circle", exercise.id, 1, 0, True)
 
 
-def relief_problems(source: Source, library: Mapping[str, Exercise]) -> Iterator[Problem]:
+def relief_problems(source: Source, library: Mapping[str, Exercise]) -> Iterator[Finding]:
     """A demand of 2 or 3 in use wants an option that asks less there; without one for a 3 nothing is published."""
     used = {item.exercise for session in source.sessions for _, item in session.items()}
     for exercise in (library[i] for i in sorted(used)):
@@ -34,4 +34,4 @@ def relief_problems(source: Source, library: Mapping[str, Exercise]) -> Iterator
         for axis in Axis:
             asked = exercise.asks(axis)
             if asked >= CLEAR_DEMAND and not any(e.asks(axis) < asked for e in below):
-                yield Problem("no_easier_option", exercise.id, asked, CLEAR_DEMAND - 1, asked >= FULL_DEMAND, axis)
+                yield Finding("no_easier_option", exercise.id, asked, CLEAR_DEMAND - 1, asked >= FULL_DEMAND, axis)

@@ -6,19 +6,19 @@ Only what could hurt a client blocks publishing; the rest is said and left to th
 from __future__ import annotations
 
 from app.domain.model.source import Source
-from app.domain.proofreading.finding import Draft, Problem, written_timeline
+from app.domain.proofreading.finding import Finding, SessionUnderCheck, written_timeline
 from app.domain.proofreading.ladders import ladder_problems, relief_problems
 from app.domain.proofreading.sessions import session_problems
 from app.domain.proofreading.station_order import order_problems
 from app.domain.proofreading.weeks_of_programme import programme_problems
 
-__all__ = ["Problem", "proofread", "written_timeline"]
+__all__ = ["Finding", "proofread", "written_timeline"]
 
 
-def proofread(source: Source) -> tuple[Problem, ...]:
+def proofread(source: Source) -> tuple[Finding, ...]:
     """Every objection to a source, those that block publishing first."""
     library, limits = source.library(), source.proofreading
-    drafts = {s.id: Draft(s, written_timeline(s, library), library, limits) for s in source.sessions}
+    drafts = {s.id: SessionUnderCheck(s, written_timeline(s, library), library, limits) for s in source.sessions}
     found = [*ladder_problems(library), *relief_problems(source, library)]
     for draft in drafts.values():
         found += [*session_problems(draft), *order_problems(draft)]

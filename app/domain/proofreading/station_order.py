@@ -5,10 +5,10 @@ from collections.abc import Callable, Iterator, Sequence
 
 from app.domain.model.exercise import Axis, Exercise
 from app.domain.model.session import BlockKind, Item
-from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Draft, Problem, turns
+from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Finding, SessionUnderCheck, turns
 
 
-def order_problems(draft: Draft) -> Iterator[Problem]:
+def order_problems(draft: SessionUnderCheck) -> Iterator[Finding]:
     """Runs of one muscle, of grip and of wrist; how often wrists and shoulders are asked; head-low after effort."""
     limits = draft.limits
     yield from _muscles_running(draft)
@@ -19,7 +19,7 @@ def order_problems(draft: Draft) -> Iterator[Problem]:
     yield from _head_low(draft)
 
 
-def stretches(draft: Draft) -> Iterator[tuple[Item, ...]]:
+def stretches(draft: SessionUnderCheck) -> Iterator[tuple[Item, ...]]:
     """Stations of the main part in the order in which they are done, cut where a round is followed by a rest."""
     run: list[Item] = []
     for block in draft.session.blocks:
@@ -44,37 +44,37 @@ def longest_run(items: Sequence[Item], holds: Callable[[Item], bool]) -> tuple[i
     return best
 
 
-def _longest(draft: Draft, holds: Callable[[Exercise], bool]) -> tuple[int, Item | None]:
+def _longest(draft: SessionUnderCheck, holds: Callable[[Exercise], bool]) -> tuple[int, Item | None]:
     runs = (longest_run(stretch, lambda item: holds(draft.of(item))) for stretch in stretches(draft))
     return max(runs, key=lambda run: run[0])
 
 
-def _muscles_running(draft: Draft) -> Iterator[Problem]:
+def _muscles_running(draft: SessionUnderCheck) -> Iterator[Finding]:
     """Strength stations one after the other with the same prime mover; each place once."""
     strength = [e for e in map(draft.of, draft.main_items()) if e.is_strength]
-    found: dict[str, Problem] = {}
+    found: dict[str, Finding] = {}
     for muscle in dict.fromkeys(m for e in strength for m in e.muscles):
         length, last = _longest(draft, lambda e, m=muscle: e.is_strength and m in e.muscles)  # type: ignore[misc]
         if last is not None and length > draft.limits.muscle_in_a_row:
             where = draft.at(last)
-            found.setdefault(where, Problem("muscle_in_a_row", where, length, draft.limits.muscle_in_a_row,
+            found.setdefault(where, Finding("muscle_in_a_row", where, length, draft.limits.muscle_in_a_row,
                                             what=muscle))
     yield from found.values()
 
 
-def _running(draft: Draft, rule: str, axis: Axis, limit: int) -> Iterator[Problem]:
+def _running(draft: SessionUnderCheck, rule: str, axis: Axis, limit: int) -> Iterator[Finding]:
     length, last = _longest(draft, lambda e: e.asks(axis) >= CLEAR_DEMAND)
     if last is not None and length > limit:
-        yield Problem(rule, draft.at(last), length, limit)
+        yield Finding(rule, draft.at(last), length, limit)
 
 
-def _often(draft: Draft, rule: str, axis: Axis, demand: int, limit: int) -> Iterator[Problem]:
+def _often(draft: SessionUnderCheck, rule: str, axis: Axis, demand: int, limit: int) -> Iterator[Finding]:
     count = sum(draft.of(item).asks(axis) >= demand for item in draft.main_items())
     if count > limit:
-        yield Problem(rule, draft.session.id, count, limit)
+        yield Finding(rule, draft.session.id, count, limit)
 
 
-def _head_low(draft: Draft) -> Iterator[Problem]:
+def _head_low(draft: SessionUnderCheck) -> Iterator[Finding]:
     """A head below the heart at a demand of 2 or more, straight after a station, also as the first of the cool-down."""
     after = tuple(draft.items_in(BlockKind.COOL_DOWN))[:1]
     runs = list(stretches(draft))
@@ -83,4 +83,4 @@ def _head_low(draft: Draft) -> Iterator[Problem]:
            if draft.of(item).asks(Axis.HEAD_BELOW_HEART) >= CLEAR_DEMAND}
     for item in low.values():
         asked = draft.of(item).asks(Axis.HEAD_BELOW_HEART)
-        yield Problem("head_low_after_effort", draft.at(item), asked, CLEAR_DEMAND - 1)
+        yield Finding("head_low_after_effort", draft.at(item), asked, CLEAR_DEMAND - 1)

@@ -9,7 +9,7 @@ from app.domain.model.plan import Part, Step
 from app.domain.model.programme import Programme
 from app.domain.model.proofreading_limits import ProofreadingLimits
 from app.domain.model.session import Block, BlockKind
-from app.domain.proofreading.finding import CLEAR_DEMAND, Draft, Problem
+from app.domain.proofreading.finding import CLEAR_DEMAND, Finding, SessionUnderCheck
 
 PUSHES = frozenset({Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH})
 PULLS = frozenset({Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL})
@@ -28,7 +28,7 @@ class DraftWeek:
     """One week with the sessions of it as they were written."""
 
     place: str
-    drafts: tuple[Draft, ...]
+    drafts: tuple[SessionUnderCheck, ...]
 
     def work_ms(self, patterns: frozenset[Pattern]) -> int:
         """Work of the main parts that trains one of these patterns, ms."""
@@ -41,8 +41,8 @@ class DraftWeek:
         return any(e.pattern is Pattern.BALANCE or e.asks(Axis.SINGLE_LEG_BALANCE) >= CLEAR_DEMAND for e in used)
 
 
-def programme_problems(programme: Programme, drafts: Mapping[str, Draft], limits: ProofreadingLimits
-                       ) -> Iterator[Problem]:
+def programme_problems(programme: Programme, drafts: Mapping[str, SessionUnderCheck], limits: ProofreadingLimits
+                       ) -> Iterator[Finding]:
     """Everything about one programme."""
     weeks = [DraftWeek(f"{programme.id}/week {number}", tuple(drafts[s] for s in week.sessions))
              for number, week in enumerate(programme.weeks, 1)]
@@ -59,54 +59,54 @@ def _is_main_work(step: Step) -> bool:
     return step.is_effort and step.part is Part.MAIN and bool(step.exercise)
 
 
-def _outside(rule: str, week: DraftWeek, percent: int, least: int, most: int) -> Iterator[Problem]:
+def _outside(rule: str, week: DraftWeek, percent: int, least: int, most: int) -> Iterator[Finding]:
     if not least <= percent <= most:
-        yield Problem(rule, week.place, percent, least if percent < least else most)
+        yield Finding(rule, week.place, percent, least if percent < least else most)
 
 
-def _push_pull(week: DraftWeek, limits: ProofreadingLimits) -> Iterator[Problem]:
+def _push_pull(week: DraftWeek, limits: ProofreadingLimits) -> Iterator[Finding]:
     push, pull = week.work_ms(PUSHES), week.work_ms(PULLS)
     if push + pull:
         percent = push * 100 // pull if pull else NOTHING_AGAINST
         yield from _outside("push_and_pull", week, percent, limits.push_pull_least, limits.push_pull_most)
 
 
-def _knee_hip(week: DraftWeek, limits: ProofreadingLimits) -> Iterator[Problem]:
+def _knee_hip(week: DraftWeek, limits: ProofreadingLimits) -> Iterator[Finding]:
     """Only where there is both; where one is missing, that is said."""
     knee, hip = week.work_ms(KNEES), week.work_ms(HIPS)
     if knee and hip:
         yield from _outside("knee_and_hip", week, knee * 100 // hip, limits.knee_hip_least, limits.knee_hip_most)
 
 
-def _missing(week: DraftWeek) -> Iterator[Problem]:
+def _missing(week: DraftWeek) -> Iterator[Finding]:
     """A week off has nothing to miss."""
     if not week.drafts:
         return
     found = {name: bool(week.work_ms(patterns)) for name, patterns in WANTED.items()}
     found["balance"] = week.trains_balance()
-    yield from (Problem("week_without", week.place, 0, 1, what=name) for name, is_there in found.items()
+    yield from (Finding("week_without", week.place, 0, 1, what=name) for name, is_there in found.items()
                 if not is_there)
 
 
-def _lighter(programme: Programme, limits: ProofreadingLimits) -> Iterator[Problem]:
+def _lighter(programme: Programme, limits: ProofreadingLimits) -> Iterator[Finding]:
     run = longest = 0
     for week in programme.weeks:
         run = 0 if week.lighter else run + 1
         longest = max(longest, run)
     if longest > limits.weeks_to_lighter:
-        yield Problem("no_lighter_week", programme.id, longest, limits.weeks_to_lighter)
+        yield Finding("no_lighter_week", programme.id, longest, limits.weeks_to_lighter)
 
 
-def _early_work(weeks: Sequence[DraftWeek], limits: ProofreadingLimits) -> Iterator[Problem]:
+def _early_work(weeks: Sequence[DraftWeek], limits: ProofreadingLimits) -> Iterator[Finding]:
     """Work against rest in the first weeks, percent."""
     for week in weeks[:limits.early_weeks]:
         for draft in {d.session.id: d for d in week.drafts}.values():
             percent = _draft_work_rest(draft)
             if percent > limits.early_work:
-                yield Problem("much_work_early", f"{week.place}/{draft.session.id}", percent, limits.early_work)
+                yield Finding("much_work_early", f"{week.place}/{draft.session.id}", percent, limits.early_work)
 
 
-def _rising_work(weeks: Sequence[DraftWeek], limits: ProofreadingLimits) -> Iterator[Problem]:
+def _rising_work(weeks: Sequence[DraftWeek], limits: ProofreadingLimits) -> Iterator[Finding]:
     """Against the highest week so far, so that what was reached before a lighter week may follow it."""
     highest: int | None = None
     for week in weeks:
@@ -115,7 +115,7 @@ def _rising_work(weeks: Sequence[DraftWeek], limits: ProofreadingLimits) -> Iter
             continue
         rise = 0 if highest is None else _step(percent) - _step(highest)
         if rise > limits.steps_a_week:
-            yield Problem("work_rises_fast", week.place, rise, limits.steps_a_week)
+            yield Finding("work_rises_fast", week.place, rise, limits.steps_a_week)
         highest = max(percent, highest or 0)
 
 
@@ -123,7 +123,7 @@ def _step(percent: int) -> int:
     return sum(percent > end for end in WORK_REST_STEPS)
 
 
-def _draft_work_rest(draft: Draft) -> int:
+def _draft_work_rest(draft: SessionUnderCheck) -> int:
     circuits = (b for b in draft.session.blocks if b.kind is BlockKind.CIRCUIT)
     return max((_work_rest(b) for b in circuits), default=0)
 

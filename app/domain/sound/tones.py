@@ -21,7 +21,7 @@ ATTACK_MS = 12
 DECAY_MS = 60
 
 
-class Beat(NamedTuple):
+class ToneBeat(NamedTuple):
     """One sounding stretch after a silence."""
 
     silence_ms: int
@@ -29,16 +29,16 @@ class Beat(NamedTuple):
     hz: float
 
 
-TONES: Mapping[CueKind, tuple[Beat, ...]] = {
-    CueKind.COUNT: (Beat(0, 90, 660),),
-    CueKind.WORK: (Beat(0, 110, 660), Beat(60, 420, 880)),
-    CueKind.HALFWAY: (Beat(0, 170, 700), Beat(150, 170, 700)),
-    CueKind.LAST_TEN: (Beat(0, 90, 780), Beat(60, 90, 780), Beat(60, 90, 780)),
-    CueKind.REST: (Beat(0, 650, 470),),
-    CueKind.CHANGE_SIDE: (Beat(0, 300, 560), Beat(60, 90, 760), Beat(60, 300, 560), Beat(60, 90, 760)),
-    CueKind.FINISH: (Beat(0, 170, 523), Beat(60, 170, 659), Beat(60, 600, 784)),
-    CueKind.WAITING: (Beat(0, 90, 520), Beat(60, 90, 520), Beat(350, 90, 520), Beat(60, 90, 520)),
-    CueKind.TICK: (Beat(0, 30, 440),),
+TONES: Mapping[CueKind, tuple[ToneBeat, ...]] = {
+    CueKind.COUNT: (ToneBeat(0, 90, 660),),
+    CueKind.WORK: (ToneBeat(0, 110, 660), ToneBeat(60, 420, 880)),
+    CueKind.HALFWAY: (ToneBeat(0, 170, 700), ToneBeat(150, 170, 700)),
+    CueKind.LAST_TEN: (ToneBeat(0, 90, 780), ToneBeat(60, 90, 780), ToneBeat(60, 90, 780)),
+    CueKind.REST: (ToneBeat(0, 650, 470),),
+    CueKind.CHANGE_SIDE: (ToneBeat(0, 300, 560), ToneBeat(60, 90, 760), ToneBeat(60, 300, 560), ToneBeat(60, 90, 760)),
+    CueKind.FINISH: (ToneBeat(0, 170, 523), ToneBeat(60, 170, 659), ToneBeat(60, 600, 784)),
+    CueKind.WAITING: (ToneBeat(0, 90, 520), ToneBeat(60, 90, 520), ToneBeat(350, 90, 520), ToneBeat(60, 90, 520)),
+    CueKind.TICK: (ToneBeat(0, 30, 440),),
 }
 #: Of the height of other tones: it accompanies, it does not call.
 SOFT: Mapping[CueKind, float] = {CueKind.TICK: 0.35}
@@ -55,7 +55,7 @@ def tone_bytes(kind: CueKind, rate: int) -> bytes:
     return little_endian(samples(TONES[kind], rate, SOFT.get(kind, 1.0)))
 
 
-def samples(beats: Iterable[Beat], rate: int, height: float = 1.0) -> array[int]:
+def samples(beats: Iterable[ToneBeat], rate: int, height: float = 1.0) -> array[int]:
     """Beats as signed 16-bit samples, `height` of the usual 0.6 of what can be written."""
     out: array[int] = array("h")
     for beat in beats:

@@ -35,7 +35,7 @@ HEARD = (Said.NAME, Said.SIDE, Said.SET_UP, Said.SAFETY)
 
 
 @dataclass(frozen=True, order=True)
-class Line:
+class VoiceLine:
     """One thing to say. `about` is an exercise or a side; `number` counts the lines of one kind from 1."""
 
     said: Said
@@ -55,19 +55,19 @@ class Line:
 class SpokenLine:
     """A line and the position at which it begins; it has ended before the next tone, and before the count-in."""
 
-    line: Line
+    line: VoiceLine
     at_ms: int
 
 
-def exercise_lines(exercise: Exercise) -> tuple[Line, ...]:
+def exercise_lines(exercise: Exercise) -> tuple[VoiceLine, ...]:
     """Every line about an exercise, in the order in which they are heard."""
     counts = {Said.NAME: 1, Said.SET_UP: len(exercise.cues.set_up), Said.SAFETY: len(exercise.cues.safety)}
-    return tuple(Line(said, exercise.id, number + 1) for said in HEARD for number in range(counts.get(said, 0)))
+    return tuple(VoiceLine(said, exercise.id, number + 1) for said in HEARD for number in range(counts.get(said, 0)))
 
 
-def side_lines() -> tuple[Line, ...]:
+def side_lines() -> tuple[VoiceLine, ...]:
     """The lines that tell a side."""
-    return tuple(Line(Said.SIDE, side.value) for side in SPOKEN_SIDES)
+    return tuple(VoiceLine(Said.SIDE, side.value) for side in SPOKEN_SIDES)
 
 
 def plan_lines(steps: Sequence[Step], cues: Sequence[Cue], library: Mapping[str, Exercise],
@@ -92,10 +92,10 @@ def plan_lines(steps: Sequence[Step], cues: Sequence[Cue], library: Mapping[str,
     return tuple(found)
 
 
-def _wanted(step: Step, before: Step | None, library: Mapping[str, Exercise], told: set[str]) -> list[Line]:
+def _wanted(step: Step, before: Step | None, library: Mapping[str, Exercise], told: set[str]) -> list[VoiceLine]:
     """Every line before some work. Set-up lines once; of an exercise that goes on only the side."""
     exercise = library.get(step.exercise or "")
-    side = [Line(Said.SIDE, step.side.value)] if step.side in SPOKEN_SIDES else []
+    side = [VoiceLine(Said.SIDE, step.side.value)] if step.side in SPOKEN_SIDES else []
     if exercise is None or (before is not None and before.exercise == step.exercise):
         return side
     lines = [*exercise_lines(exercise), *side]
@@ -117,9 +117,10 @@ def _windows(cues: Sequence[Cue], start_ms: int, end_ms: int) -> list[tuple[int,
     return [(a, b) for a, b in [*windows, (at, last)] if a < b]
 
 
-def _fitting(wanted: Sequence[Line], windows: list[tuple[int, int]], lengths: Mapping[str, int]) -> list[SpokenLine]:
+def _fitting(wanted: Sequence[VoiceLine], windows: list[tuple[int, int]],
+             lengths: Mapping[str, int]) -> list[SpokenLine]:
     """As many lines as fit, the more important ones first; heard in their usual order."""
-    chosen: list[Line] = []
+    chosen: list[VoiceLine] = []
     laid: list[SpokenLine] = []
     for line in sorted(wanted):
         if line.clip not in lengths:
@@ -131,7 +132,8 @@ def _fitting(wanted: Sequence[Line], windows: list[tuple[int, int]], lengths: Ma
     return laid
 
 
-def _laid(lines: Sequence[Line], windows: list[tuple[int, int]], lengths: Mapping[str, int]) -> Iterator[SpokenLine]:
+def _laid(lines: Sequence[VoiceLine], windows: list[tuple[int, int]],
+          lengths: Mapping[str, int]) -> Iterator[SpokenLine]:
     """Lines one after another, each in the first window that has room; ends where one has none."""
     place, at = 0, windows[0][0] if windows else 0
     for line in lines:

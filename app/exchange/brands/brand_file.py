@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from app.domain.branding.brand import EVENLOAD, Brand, Picture
+from app.domain.branding.brand import EVENLOAD, Brand, BrandPicture
 from app.domain.branding.palette import Palette, failing
 from app.domain.errors import PoorContrast, UnreadableSource, WrongValue
 from app.exchange.brands.brand_form import BrandFileForm
@@ -99,7 +99,7 @@ def _check_contrast(palette: Palette, where: str) -> None:
                            words_colour=one.words, ground_colour=one.ground, ratio=one.ratio, least=one.pair.least)
 
 
-def _shown(path: Path, picture: Picture) -> Picture:
+def _shown(path: Path, picture: BrandPicture) -> BrandPicture:
     data = read_beside(path, picture.file, MOST_PICTURE)
     if not data.startswith(_PICTURES):
         raise WrongValue(where=picture.file, value=None, expected="a PNG, a JPEG or a WebP")

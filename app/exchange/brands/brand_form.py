@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 from pydantic import AfterValidator, Field
 
-from app.domain.branding.brand import CoachKey, Contact, EmergencyNumber, Link, Picture, Release, Role
+from app.domain.branding.brand import BrandContact, BrandPicture, CoachKey, EmergencyNumber, Link, Release, Role
 from app.domain.branding.palette import Palette
 from app.exchange.forms.field_types import Form, Line, Name, becomes, matching, refuse, text, whole
 from app.exchange.packs.manifest import Key
@@ -59,7 +59,7 @@ Figures = Annotated[str, matching(r"\+?[0-9][0-9 -]{1,18}", "a telephone number 
 Domain = Annotated[str, matching(r"[a-z][a-z0-9]*(\.[a-z][a-z0-9]*)+", "a reversed domain as org.example")]
 
 
-class HeadForm(Form):
+class BrandHeadForm(Form):
     """[brand]: whose app it is."""
 
     id: BrandId
@@ -134,11 +134,11 @@ class ReleaseForm(Form):
 class BrandFileForm(Form):
     """`brand.toml`."""
 
-    brand: HeadForm
+    brand: BrandHeadForm
     light: Inks = Field(default_factory=dict)
     dark: Inks = Field(default_factory=dict)
-    picture: Annotated[PictureForm, becomes(Picture)] | None = None
-    contact: Annotated[ContactForm, becomes(Contact)] = Contact()  # type: ignore[assignment]
+    picture: Annotated[PictureForm, becomes(BrandPicture)] | None = None
+    contact: Annotated[ContactForm, becomes(BrandContact)] = BrandContact()  # type: ignore[assignment]
     emergency: Annotated[tuple[Annotated[EmergencyForm, becomes(EmergencyNumber)], ...], Field(max_length=100),
                          AfterValidator(_countries_once)] = ()
     coach: Annotated[tuple[Annotated[CoachForm, becomes(CoachKey)], ...], Field(max_length=20)] = ()

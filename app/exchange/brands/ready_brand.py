@@ -10,7 +10,7 @@ from dataclasses import asdict, fields, replace
 from pathlib import Path
 from typing import Any, TypeVar
 
-from app.domain.branding.brand import Brand, CoachKey, Contact, EmergencyNumber, Link, Picture, Release, Role
+from app.domain.branding.brand import Brand, BrandContact, BrandPicture, CoachKey, EmergencyNumber, Link, Release, Role
 from app.domain.branding.palette import Palette
 from app.domain.errors import TooLarge, UnreadableSource
 
@@ -18,7 +18,7 @@ from app.domain.errors import TooLarge, UnreadableSource
 READY_FILE = "brand.json"
 MOST_PICTURE, MOST_PACK = 2_000_000, 200_000_000
 """Bytes."""
-_ONE: Mapping[str, type[Any]] = {"light": Palette, "dark": Palette, "picture": Picture, "contact": Contact,
+_ONE: Mapping[str, type[Any]] = {"light": Palette, "dark": Palette, "picture": BrandPicture, "contact": BrandContact,
                                  "release": Release}
 _MANY: Mapping[str, type[Any]] = {"emergency": EmergencyNumber, "coaches": CoachKey, "links": Link}
 T = TypeVar("T")

@@ -30,7 +30,7 @@ _BODY = b"body\n"
 
 
 @dataclass(frozen=True)
-class Opened:
+class OpenedSeal:
     """What was sealed, and the header that it was bound to."""
 
     plain: bytes
@@ -60,7 +60,7 @@ async def seal(plain: bytes, readers: Sequence[bytes], kind: Kind) -> bytes:
     return before + await cipher.aes_seal(key, _NONCE, plain, before)
 
 
-async def open_sealed(data: bytes, name: str, kind: Kind, private_keys: Sequence[KeyPair]) -> Opened:
+async def open_sealed(data: bytes, name: str, kind: Kind, private_keys: Sequence[KeyPair]) -> OpenedSeal:
     """What was sealed, if one of the keys is a reader's.
 
     Raises:
@@ -81,7 +81,7 @@ async def open_sealed(data: bytes, name: str, kind: Kind, private_keys: Sequence
         plain = await cipher.aes_open(key, _NONCE, data[at:], data[:at])
     except cipher.Unopened as error:
         raise DamagedFile(name=name, why="seal") from error
-    return Opened(plain, info)
+    return OpenedSeal(plain, info)
 
 
 def reader_ids(data: bytes, name: str, kind: Kind) -> tuple[str, ...]:

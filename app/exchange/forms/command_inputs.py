@@ -35,7 +35,7 @@ GRAMS = 1000
 MOST_KG = 60
 
 
-class UsualPainForm(Form):
+class UsualPainFileForm(Form):
     """A long-standing level, agreed with a named kind of clinician until a date; else there is no agreement."""
 
     level: Annotated[int, whole(0, 5)]
@@ -56,7 +56,7 @@ class ClientForm(Form):
     spare: SpareBySpot | None = None
     conditions: tuple[str, ...] = ()
     limits: dict[Axis, Demand] | None = None
-    usual_pain: Annotated[dict[str, UsualPainForm], BODY_SPOTS] | None = None
+    usual_pain: Annotated[dict[str, UsualPainFileForm], BODY_SPOTS] | None = None
     alone: bool = False
     rises_unaided: bool = True
     shown: frozenset[Slug] = frozenset()
@@ -67,7 +67,7 @@ class ClientForm(Form):
     rest_side: RestSideForm | None = None
 
 
-class PlaceForm(Form):
+class PlaceFileForm(Form):
     """A place file. Its kit stands in for the client's; `noise` true means that noise is allowed."""
 
     name: Line = ""
@@ -137,7 +137,7 @@ def client_from_json(data: str, where: str = "client") -> Client:
     """
     stated = _stated(_read(ClientForm, data, where))
     stated["conditions"] = frozenset(_condition(c, f"{where}, conditions") for c in stated["conditions"])
-    usual: dict[Spot, UsualPainForm] = stated.pop("usual_pain", {})
+    usual: dict[Spot, UsualPainFileForm] = stated.pop("usual_pain", {})
     stated["usual_pain"] = {s: UsualPain(f.level, f.agreed_with.strip(), f.until) for s, f in usual.items()
                             if f.agreed_with.strip() and f.until}
     weights = stated.pop("weights_kg", None)
@@ -159,7 +159,7 @@ def place_from_json(data: str, where: str = "place") -> Place:
     Raises:
         WrongValue, UnknownName: what it says cannot be, with its place.
     """
-    return Place(**_stated(_read(PlaceForm, data, where)))
+    return Place(**_stated(_read(PlaceFileForm, data, where)))
 
 
 def place_named(name: str, places: tuple[Place, ...] = STARTER_PLACES) -> Place:

@@ -53,7 +53,7 @@ ProofreadingForm = create_model(
 )
 
 
-class HeadForm(Form):
+class SourceHeadForm(Form):
     """`source.toml`."""
 
     source: SourceForm
@@ -62,7 +62,7 @@ class HeadForm(Form):
     rules: Annotated[RulesForm, becomes(RuleChoice)] = Field(default=RuleChoice())  # type: ignore[assignment]
 
 
-class ContentForm(HeadForm):
+class ContentForm(SourceHeadForm):
     """`content.json`."""
 
     exercises: Annotated[tuple[Annotated[ExerciseForm, AfterValidator(exercise_of)], ...], Field(max_length=2000)]
@@ -103,7 +103,7 @@ def head_table(source: Source) -> dict[str, Any]:
     return head | ({"proofreading": moved} if moved else {})
 
 
-def source_of(head: HeadForm, **parts: Any) -> Source:
+def source_of(head: SourceHeadForm, **parts: Any) -> Source:
     """The source from its head and its exercises, sessions and programmes."""
     stated = head.stated()
     return Source(**head.source.stated(), **parts, rules=stated["rules"], proofreading=stated["proofreading"])

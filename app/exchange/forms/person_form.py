@@ -26,7 +26,7 @@ Kit = Annotated[frozenset[Word], Field(max_length=200)]
 Slugs = Annotated[frozenset[Word], Field(max_length=5000)]
 
 
-class UsualPainForm(Form):
+class ReturnedUsualPainForm(Form):
     """A level agreed with a clinician."""
 
     level: Annotated[int, whole(0, 5)]
@@ -34,7 +34,7 @@ class UsualPainForm(Form):
     until: date
 
 
-class PlaceForm(Form):
+class ReturnedPlaceForm(Form):
     """What a room allows."""
 
     name: Text = ""
@@ -51,7 +51,7 @@ class BodyForm(Form):
     spare: SpareBySpot = Field(default_factory=dict)
     conditions: frozenset[Condition] = frozenset()
     limits: dict[Axis, Demand] = Field(default_factory=dict)
-    usual_pain: Annotated[dict[str, Annotated[UsualPainForm, becomes(UsualPain)]], BODY_SPOTS] = Field(
+    usual_pain: Annotated[dict[str, Annotated[ReturnedUsualPainForm, becomes(UsualPain)]], BODY_SPOTS] = Field(
         default_factory=dict)
     alone: bool = False
     rises_unaided: bool = True
@@ -71,7 +71,7 @@ class PersonForm(Form):
     id: Id
     name: Text
     body: Annotated[BodyForm, becomes(Client)]
-    places: Annotated[tuple[Annotated[PlaceForm, becomes(Place)], ...], Field(max_length=100)] = ()
+    places: Annotated[tuple[Annotated[ReturnedPlaceForm, becomes(Place)], ...], Field(max_length=100)] = ()
     place: Text = ""
     birth_year: Annotated[int, whole(1900, 2200)] | None = None
     country: Text = ""

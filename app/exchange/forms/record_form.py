@@ -9,7 +9,6 @@ from pydantic import AfterValidator, Discriminator, Field, Tag
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.plan import Dose, Timeline
 from app.domain.model.record import (
-    Check,
     CheckDone,
     CheckIn,
     Clearance,
@@ -17,6 +16,7 @@ from app.domain.model.record import (
     Ending,
     Event,
     EventKind,
+    FunctionalCheck,
     Hurt,
     HurtKind,
     Record,
@@ -44,7 +44,7 @@ _DAY_MS = 24 * 3600 * 1000
 _KINDS = {CheckIn: "check_in", SessionDone: "session_done", Clearance: "clearance", CheckDone: "check_done",
           Event: "event"}
 #: Records whose own kinds may grow: the key that names them, and those that are known here.
-_GROWING = {"check_done": ("check", frozenset(Check)), "event": ("kind", frozenset(EventKind))}
+_GROWING = {"check_done": ("check", frozenset(FunctionalCheck)), "event": ("kind", frozenset(EventKind))}
 _TAKEN_BACK, _UNREAD = "taken_back", "unread"
 Milliseconds = Annotated[int, whole(0, _DAY_MS)]
 FromOneToFive = Annotated[int, whole(1, 5)]
@@ -160,7 +160,7 @@ class CheckDoneForm(Form):
     """A functional check."""
 
     stamp: StampValue
-    check: Check
+    check: FunctionalCheck
     stands: Annotated[int, whole(0, 100)] | None = None
     time_ms: Annotated[int, whole(0, 600_000)] | None = None
     side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
@@ -222,7 +222,7 @@ def blank(kind: type[Record], stamp: Stamp) -> Record:
     if kind is Clearance:
         return Clearance(stamp, answers="", who="", kind="")
     if kind is CheckDone:
-        return CheckDone(stamp, Check.CHAIR_STAND)
+        return CheckDone(stamp, FunctionalCheck.CHAIR_STAND)
     if kind is Event:
         return Event(stamp, EventKind.ACTIVITY)
     return SessionDone(stamp, "", Timeline("", (), Dose(0, 0, 0, 100, 0)), "", Ending.FINISHED, (), 0)

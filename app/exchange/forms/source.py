@@ -12,7 +12,7 @@ import tomli_w
 
 from app.domain.errors import UnknownName, UnreadableSource, WrongValue
 from app.domain.model.source import Source
-from app.exchange.forms.content import HeadForm, head_table, source_of
+from app.exchange.forms.content import SourceHeadForm, head_table, source_of
 from app.exchange.forms.exercise_form import ExerciseForm, exercise_of, exercise_table
 from app.exchange.forms.field_types import BY_HAND
 from app.exchange.forms.references import check_source
@@ -42,7 +42,7 @@ def read_source(folder: Path) -> Source:
         UnreadableSource: a file that is missing or is no TOML.
         WrongValue, UnknownName: what it says cannot be; `where` names file, thing and key.
     """
-    head = _read(HeadForm, _toml(folder, HEAD), HEAD)
+    head = _read(SourceHeadForm, _toml(folder, HEAD), HEAD)
     places: dict[str, str] = {}
     source = source_of(
         head,

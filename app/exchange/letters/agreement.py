@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from app.domain.model.person import Person
-from app.domain.model.plan import Because, Reason, Timeline
+from app.domain.model.plan import Reason, StepReason, Timeline
 from app.domain.model.record import CheckIn, Clearance, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import RuleId
 
@@ -18,7 +18,7 @@ _OF_EVENTS: Mapping[EventKind, frozenset[str]] = {
 }
 #: The question after a fall that is about pain.
 _HURTS = "hurts"
-_HURTING = frozenset({Because.HURT, Because.PAIN})
+_HURTING = frozenset({StepReason.HURT, StepReason.PAIN})
 _OF_PAIN = frozenset({RuleId.PAIN, RuleId.PAIN_RISE, RuleId.SORENESS})
 _OF_CHECK_INS = _OF_PAIN | {RuleId.SYMPTOMS, RuleId.READINESS}
 
@@ -73,7 +73,7 @@ def _without_pain(record: Record) -> Record:
         return replace(record, pain=None, morning_after=None, soreness=None, stopped_by=stopped_by)
     if isinstance(record, SessionDone):
         plan = _without_reasons(record.plan, _OF_PAIN)
-        moves = tuple(replace(m, because=Because.UNTOLD) if m.because in _HURTING else m for m in plan.moves)
+        moves = tuple(replace(m, because=StepReason.UNTOLD) if m.because in _HURTING else m for m in plan.moves)
         return replace(record, pain=None, hurts=(), plan=replace(plan, moves=moves))
     if isinstance(record, Event):
         return replace(record, answers={key: yes for key, yes in record.answers.items() if key != _HURTS})

@@ -15,13 +15,13 @@ from app.domain.model.body import Spot
 from app.domain.model.person import Person
 from app.domain.model.plan import Reason
 from app.domain.model.record import (
-    Check,
     CheckDone,
     CheckIn,
     Clearance,
     Ending,
     Event,
     EventKind,
+    FunctionalCheck,
     How,
     Record,
     SessionDone,
@@ -39,8 +39,8 @@ _HOWS = {
     How.STOPPED: "stopped",
 }
 _CHECKS = {
-    Check.CHAIR_STAND: "standing up from a chair, 30 s", Check.ONE_LEG: "standing on one leg",
-    Check.WALK: "walking 3 m and back from a chair",
+    FunctionalCheck.CHAIR_STAND: "standing up from a chair, 30 s", FunctionalCheck.ONE_LEG: "standing on one leg",
+    FunctionalCheck.WALK: "walking 3 m and back from a chair",
 }
 _EVENTS = {
     EventKind.FALL: "a fall", EventKind.ILLNESS: "an illness", EventKind.MEDICINE: "a new or changed medicine",

@@ -71,7 +71,7 @@ def read_archive(data: bytes, before: int, name: str) -> dict[str, bytes]:
         raise DamagedFile(name=name, why="archive") from error
 
 
-class Shelf:
+class PackShelf:
     """Single entries of an archive that was read whole once before, without unpacking the others."""
 
     def __init__(self, data: bytes) -> None:

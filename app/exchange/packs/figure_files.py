@@ -12,7 +12,7 @@ from app.domain.figure.build import BuiltFigure, build_figure, fingerprint
 from app.domain.figure.drawing.picture import FOLDER, is_photo, paths
 from app.domain.figure.rig.figure_form import figure_tables, merged
 from app.domain.model.source import Source
-from app.exchange.packs.archive import Shelf, build_archive
+from app.exchange.packs.archive import PackShelf, build_archive
 
 POSES = "*.json"
 BUILT = "built.zip"
@@ -25,7 +25,7 @@ class FigureSource:
 
     tables: Mapping[str, Mapping[str, Any]]
     places: Mapping[str, str]
-    built: Shelf | None = None
+    built: PackShelf | None = None
 
     def table(self, figure: str) -> dict[str, Any]:
         """The whole table of a figure that is here."""
@@ -82,7 +82,7 @@ def shown_figures(source: Source, folders: Sequence[FigureSource]) -> tuple[str,
     return tuple(found)
 
 
-def built_or_new(home: FigureSource, figure: str, shelves: Iterable[Shelf]) -> BuiltFigure:
+def built_or_new(home: FigureSource, figure: str, shelves: Iterable[PackShelf]) -> BuiltFigure:
     """A figure as it was built from this very table before, else built now."""
     table = home.table(figure)
     mark = fingerprint(table)
@@ -99,7 +99,7 @@ def built_archive(source: FigureSource) -> bytes:
     return build_archive(dict(_entries(source, shelves)), 0)
 
 
-def _entries(source: FigureSource, shelves: Sequence[Shelf]) -> Iterator[tuple[str, bytes]]:
+def _entries(source: FigureSource, shelves: Sequence[PackShelf]) -> Iterator[tuple[str, bytes]]:
     for figure in source.tables:
         made = built_or_new(source, figure, shelves)
         yield from zip(_kept(fingerprint(source.table(figure))), (made.moving, made.start, made.turn), strict=True)
@@ -109,9 +109,9 @@ def _kept(mark: str) -> tuple[str, str, str]:
     return f"{mark}.json", f"{mark}.start.svg", f"{mark}.turn.svg"
 
 
-def _built(path: Path) -> Shelf | None:
+def _built(path: Path) -> PackShelf | None:
     try:
-        return Shelf(path.read_bytes()) if path.is_file() else None
+        return PackShelf(path.read_bytes()) if path.is_file() else None
     except (OSError, zipfile.BadZipFile):
         return None  # whatever is in it can be built anew
 

@@ -54,7 +54,7 @@ class KeyChange:
 
 
 @dataclass(frozen=True)
-class Entry:
+class PackEntry:
     """One file inside."""
 
     name: str
@@ -85,7 +85,7 @@ class ManifestForm(Form):
     keys: Annotated[KeysForm, becomes(PublicKeys)]
     rule_table: Annotated[int, whole(1, 1000)]
     language: Annotated[str, matching("[A-Za-z0-9-]{2,40}", "a language")]
-    entries: Annotated[tuple[Annotated[EntryForm, becomes(Entry)], ...], Field(max_length=5000)]
+    entries: Annotated[tuple[Annotated[EntryForm, becomes(PackEntry)], ...], Field(max_length=5000)]
     key_change: Annotated[KeyChangeForm, becomes(KeyChange)] | None = None
 
 
@@ -97,7 +97,7 @@ class Manifest:
     keys: PublicKeys
     rule_table: int
     language: str
-    entries: tuple[Entry, ...]
+    entries: tuple[PackEntry, ...]
     key_change: KeyChange | None = None
 
     def to_json(self) -> bytes:
@@ -121,9 +121,9 @@ def manifest_from_json(data: bytes) -> Manifest:
     return Manifest(**read_form(ManifestForm, data, MANIFEST).stated())
 
 
-def listed(files: Mapping[str, bytes]) -> tuple[Entry, ...]:
+def listed(files: Mapping[str, bytes]) -> tuple[PackEntry, ...]:
     """What a manifest says of these files."""
-    return tuple(Entry(name, len(files[name]), hashlib.sha256(files[name]).hexdigest()) for name in sorted(files))
+    return tuple(PackEntry(name, len(files[name]), hashlib.sha256(files[name]).hexdigest()) for name in sorted(files))
 
 
 def public_keys(coach: CoachKeys) -> PublicKeys:

@@ -6,10 +6,10 @@ from collections.abc import Collection
 
 from app.domain.errors import DamagedFile
 from app.domain.sound.wav import BYTES, HEADER_BYTES, wav_header
-from app.exchange.packs.archive import Shelf
+from app.exchange.packs.archive import PackShelf
 
 
-def clips_in(shelf: Shelf, wanted: Collection[str]) -> dict[str, bytes]:
+def clips_in(shelf: PackShelf, wanted: Collection[str]) -> dict[str, bytes]:
     """The samples of the wanted lines of a pack that was verified before, by path; those that it has not are left out.
 
     A line in another form than the one that `evenload pack` writes (`PACK.md`) is left out too.

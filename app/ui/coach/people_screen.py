@@ -7,10 +7,10 @@ import flet as ft
 
 from app.actions.desk import attention_list
 from app.storage import review_summaries
-from app.storage.review_summaries import Standing
+from app.storage.review_summaries import PersonOnDesk
 from app.ui.coach.coach_layout import coach_page
 from app.ui.coach.stable_field import typed_field, use_typed
-from app.ui.parts import Option, bind
+from app.ui.parts import AnswerOption, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.coach import desk as words
@@ -18,7 +18,7 @@ from app.words.coach import desk as words
 PAGE = 50
 
 
-def found(standing: tuple[Standing, ...], query: str, order: str) -> tuple[Standing, ...]:
+def found(standing: tuple[PersonOnDesk, ...], query: str, order: str) -> tuple[PersonOnDesk, ...]:
     """Those whose name holds every word, by name or the latest first; who never did anything comes last."""
     asked = query.casefold().split()
     kept = [s for s in standing if all(word in s.name.casefold() for word in asked)]
@@ -59,7 +59,7 @@ def PeopleScreen(shell: Shell) -> ft.Control:
         body.append(c.empty(words.FIRST_HEAD, words.FIRST_STEPS[2],
                             [c.button(words.TO_PUBLISH, safe(shell, bind(shell.go, "/publish")))]))
         return coach_page(shell, "people", body)
-    orders = [Option(key, name) for key, name in words.SORTS.items()]
+    orders = [AnswerOption(key, name) for key, name in words.SORTS.items()]
     body += [typed_field(shell, words.SEARCH, typed, told=told), c.one_of(orders, order, safe(shell, sort))]
     rows = [
         c.row(s.name, words.last_heard(s.last_session, day(s.last_return)),
@@ -77,7 +77,7 @@ def PeopleScreen(shell: Shell) -> ft.Control:
     return coach_page(shell, "people", body)
 
 
-def _standing(shell: Shell) -> tuple[Standing, ...]:
+def _standing(shell: Shell) -> tuple[PersonOnDesk, ...]:
     with shell.store.read() as db:
         return review_summaries.standings(db)
 

@@ -16,7 +16,7 @@ from app.words.client import lead as says
 from app.words.client import player
 
 
-class Asked(Enum):
+class LeadingStage(Enum):
     """How far the questions are."""
 
     WHOSE = "whose"
@@ -28,18 +28,18 @@ class Asked(Enum):
 @ft.component
 def LeadBefore(shell: Shell, live: Any, person: Person, then: Callable[..., ft.Control]) -> ft.Control:
     """Two questions, one tap each; then the look around."""
-    asked, ask = ft.use_state(Asked.WHOSE)
+    asked, ask = ft.use_state(LeadingStage.WHOSE)
     c = shell.card()
 
-    def to(step: Asked) -> Callable[[Any], Any]:
+    def to(step: LeadingStage) -> Callable[[Any], Any]:
         return safe(shell, lambda _: ask(step))
 
-    if asked is Asked.WHOSE:
-        return _whose(c, shell, person, to(Asked.HOW))
-    if asked is Asked.HOW:
-        return _how(c, shell, person, to(Asked.DONE), to(Asked.AMISS))
-    if asked is Asked.AMISS:
-        return _amiss(c, shell, person, to(Asked.HOW))
+    if asked is LeadingStage.WHOSE:
+        return _whose(c, shell, person, to(LeadingStage.HOW))
+    if asked is LeadingStage.HOW:
+        return _how(c, shell, person, to(LeadingStage.DONE), to(LeadingStage.AMISS))
+    if asked is LeadingStage.AMISS:
+        return _amiss(c, shell, person, to(LeadingStage.HOW))
     return then(shell, live)
 
 

@@ -38,7 +38,7 @@ class Asking:
     """What stands before the sides of a region."""
 
 
-class View(Enum):
+class BodyShownAs(Enum):
     """How the body is shown."""
 
     LIST = "list"
@@ -48,7 +48,7 @@ class View(Enum):
 @ft.component
 def BodyPicker(
     c: Choices, levels: Mapping[Spot, int], on_change: Callable[[dict[Spot, int]], Any],
-    ends: tuple[str, str, str] = ("", "", ""), view: View = View.LIST,
+    ends: tuple[str, str, str] = ("", "", ""), view: BodyShownAs = BodyShownAs.LIST,
     labels: Mapping[Region, str] = words_of.REGIONS, on_ask: Callable[[Spot | None], Any] | None = None,
 ) -> ft.Control:
     """Picks spots and their levels; `on_change` gets all of them anew. It remembers only which spot is being asked.
@@ -72,8 +72,8 @@ def BodyPicker(
         on_change({other: level for other, level in levels.items() if other != which})
 
     asking = Asking(levels, spot, ask, set_level, remove, ends, labels)
-    views = options((View.LIST, words_of.AS_LIST), (View.PICTURE, words_of.ON_PICTURE))
-    drawn = body_list(c, asking) if shown is View.LIST else picture_list(c, asking)
+    views = options((BodyShownAs.LIST, words_of.AS_LIST), (BodyShownAs.PICTURE, words_of.ON_PICTURE))
+    drawn = body_list(c, asking) if shown is BodyShownAs.LIST else picture_list(c, asking)
     return c.stack([c.one_of(views, shown, show), drawn], t.GAP)
 
 

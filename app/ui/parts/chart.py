@@ -16,7 +16,7 @@ from app.ui.parts.words import Words
 from app.words import parts as words_of
 
 
-class Line(Enum):
+class LineStroke(Enum):
     """How a line is printed: told apart by its stroke as well as its ink."""
 
     PLAIN = "plain"
@@ -30,7 +30,7 @@ class Series:
 
     name: str
     values: tuple[float | None, ...]
-    line: Line = Line.PLAIN
+    line: LineStroke = LineStroke.PLAIN
 
 
 @dataclass(frozen=True)
@@ -116,7 +116,7 @@ def _axes(p: t.Palette, plot: geo.Plot, guide: float | None) -> list[cv.Shape]:
 
 def _line(p: t.Palette, series: Series, plot: geo.Plot) -> list[cv.Shape]:
     colour = _ink_of(p, series)
-    paint = ink.stroke(colour, 3, (8, 5) if series.line is Line.DASHED else None)
+    paint = ink.stroke(colour, 3, (8, 5) if series.line is LineStroke.DASHED else None)
     runs = geo.runs(series.values, plot)
     shapes = [shape for run in runs for shape in ink.polyline(run, paint)]
     alone = [run[0] for run in runs if len(run) == 1]
@@ -127,7 +127,7 @@ def _line(p: t.Palette, series: Series, plot: geo.Plot) -> list[cv.Shape]:
 
 
 def _ink_of(p: t.Palette, series: Series) -> str:
-    return {Line.PLAIN: p.ink, Line.WORK: p.work, Line.DASHED: p.rest}[series.line]
+    return {LineStroke.PLAIN: p.ink, LineStroke.WORK: p.work, LineStroke.DASHED: p.rest}[series.line]
 
 
 def _scale_words(c: Words, plot: geo.Plot, ends: tuple[str, str]) -> list[ft.Control]:

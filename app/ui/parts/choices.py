@@ -16,7 +16,7 @@ Choose = Callable[[Any], Any]
 
 
 @dataclass(frozen=True)
-class Option:
+class AnswerOption:
     """One answer. `name` is what a screen reader says, where `words` alone are not unique on the page."""
 
     value: Any
@@ -25,39 +25,39 @@ class Option:
     name: str = ""
 
 
-def options(*pairs: tuple[Any, str]) -> tuple[Option, ...]:
+def options(*pairs: tuple[Any, str]) -> tuple[AnswerOption, ...]:
     """Options from (value, words)."""
-    return tuple(Option(value, words) for value, words in pairs)
+    return tuple(AnswerOption(value, words) for value, words in pairs)
 
 
 class Choices(Buttons):
     """Answers. A chosen one is a solid block and carries `aria-current="true"`; ticks are checkboxes."""
 
-    def one_of(self, among: Sequence[Option], chosen: Any, on_choose: Choose) -> ft.Control:
+    def one_of(self, among: Sequence[AnswerOption], chosen: Any, on_choose: Choose) -> ft.Control:
         """Boxes in a row that go on to the next line; one is chosen. Role button."""
         return self.side_by_side([
             self._chosen(self._cell(o, o.value == chosen, on_choose), o.value == chosen) for o in among
         ])
 
-    def one_of_list(self, among: Sequence[Option], chosen: Any, on_choose: Choose) -> ft.Control:
+    def one_of_list(self, among: Sequence[AnswerOption], chosen: Any, on_choose: Choose) -> ft.Control:
         """Full-width rows with room for a note; one is chosen. Role button."""
         return self.stack([
             self._chosen(self._row(o, o.value == chosen, on_choose, _DOT), o.value == chosen) for o in among
         ])
 
-    def several_of(self, among: Sequence[Option], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
+    def several_of(self, among: Sequence[AnswerOption], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
         """Boxes in a row, each ticked or not. Role checkbox."""
         return self.side_by_side([
             self._ticked(self._cell(o, o.value in chosen, on_toggle), o.value in chosen) for o in among
         ])
 
-    def several_of_list(self, among: Sequence[Option], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
+    def several_of_list(self, among: Sequence[AnswerOption], chosen: Collection[Any], on_toggle: Choose) -> ft.Control:
         """Full-width rows, each ticked or not. Role checkbox."""
         return self.stack([
             self._ticked(self._row(o, o.value in chosen, on_toggle, _BOX), o.value in chosen) for o in among
         ])
 
-    def pair(self, among: tuple[Option, Option], chosen: Any, on_choose: Choose) -> ft.Control:
+    def pair(self, among: tuple[AnswerOption, AnswerOption], chosen: Any, on_choose: Choose) -> ft.Control:
         """Two halves of one row ("No" and "Yes"). Role button."""
         cells = [(o.value == chosen, self._cell(o, o.value == chosen, on_choose)) for o in among]
         halves: list[ft.Control] = [self._chosen(box, on, expand=True) for on, box in cells]
@@ -65,8 +65,8 @@ class Choices(Buttons):
 
     def yes_no(self, about: str, chosen: bool | None, on_choose: Choose) -> ft.Control:
         """No and Yes about something; names are "about: No" and "about: Yes"."""
-        no = Option(False, words_of.NO, name=words_of.answer(about, words_of.NO))
-        yes = Option(True, words_of.YES, name=words_of.answer(about, words_of.YES))
+        no = AnswerOption(False, words_of.NO, name=words_of.answer(about, words_of.NO))
+        yes = AnswerOption(True, words_of.YES, name=words_of.answer(about, words_of.YES))
         return self.pair((no, yes), chosen, on_choose)
 
     def scale_0_10(
@@ -134,7 +134,7 @@ class Choices(Buttons):
     def _cell_inks(self, chosen: bool) -> tuple[str, str]:
         return (self.p.ink, self.p.paper) if chosen else (self.p.sheet, self.p.ink)
 
-    def _cell(self, option: Option, chosen: bool, on_choose: Choose) -> ft.Control:
+    def _cell(self, option: AnswerOption, chosen: bool, on_choose: Choose) -> ft.Control:
         ground, colour = self._cell_inks(chosen)
         face = self.text(
             option.words, t.T_BODY, t.EXTRA, colour, 1.15, semantics_label=option.name or None,
@@ -144,7 +144,7 @@ class Choices(Buttons):
         return self.press(face, bind(on_choose, option.value), ground, self.border(), padding)
 
     def _row(
-        self, option: Option, chosen: bool, on_choose: Choose, marks: tuple[ft.IconData, ft.IconData]
+        self, option: AnswerOption, chosen: bool, on_choose: Choose, marks: tuple[ft.IconData, ft.IconData]
     ) -> ft.Control:
         ground, colour = self._cell_inks(chosen)
         says: list[ft.Control] = [

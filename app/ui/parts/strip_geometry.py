@@ -30,7 +30,7 @@ class Print(Enum):
 
 
 @dataclass(frozen=True)
-class Block:
+class StripBlock:
     """A stretch from `x0` to `x1`, px."""
 
     x0: float
@@ -57,7 +57,7 @@ class Side(Enum):
 
 
 @dataclass(frozen=True)
-class Letter:
+class SideLetter:
     """A side, over the middle of its block."""
 
     x: float
@@ -91,12 +91,12 @@ def scale_of(timeline: Timeline, width: float, span_ms: int = 0) -> Scale:
     return Scale(max(span_ms, timeline.total_ms, SHORTEST_SPAN_MS), width)
 
 
-def planned_blocks(steps: Sequence[Step], scale: Scale, now_ms: int = 0) -> tuple[Block, ...]:
+def planned_blocks(steps: Sequence[Step], scale: Scale, now_ms: int = 0) -> tuple[StripBlock, ...]:
     """Blocks of work and rest; what lies before `now_ms` is done, and the step under way is cut in two."""
     return tuple(part for step in steps for part in _cut(step, scale, now_ms))
 
 
-def _cut(step: Step, scale: Scale, now_ms: int) -> Iterator[Block]:
+def _cut(step: Step, scale: Scale, now_ms: int) -> Iterator[StripBlock]:
     if not step.is_effort and step.kind not in REST_KINDS:
         return
     how = Print.WORK if step.is_effort else Print.REST
@@ -105,9 +105,9 @@ def _cut(step: Step, scale: Scale, now_ms: int) -> Iterator[Block]:
     if step.is_effort:
         x0, cut, x1 = _parted(x0, cut, x1)
     if cut > x0:
-        yield Block(x0, cut, how, done=True)
+        yield StripBlock(x0, cut, how, done=True)
     if x1 > cut:
-        yield Block(cut, x1, how)
+        yield StripBlock(cut, x1, how)
 
 
 def _parted(x0: float, cut: float, x1: float) -> tuple[float, float, float]:
@@ -117,20 +117,20 @@ def _parted(x0: float, cut: float, x1: float) -> tuple[float, float, float]:
     return low, min(max(cut, low), high) if cut > x0 else low, high
 
 
-def done_blocks(steps: Sequence[Step], done: Sequence[DoneStep], scale: Scale) -> tuple[Block, ...]:
+def done_blocks(steps: Sequence[Step], done: Sequence[DoneStep], scale: Scale) -> tuple[StripBlock, ...]:
     """What was done, each block at the place of its plan: a part is as wide as its time, what is missing dotted."""
     return tuple(part for d in done if 0 <= d.index < len(steps) for part in _as_done(steps[d.index], d, scale))
 
 
-def _as_done(step: Step, done: DoneStep, scale: Scale) -> Iterator[Block]:
+def _as_done(step: Step, done: DoneStep, scale: Scale) -> Iterator[StripBlock]:
     cut_ms = step.start_ms + min(max(done.done_ms, 0), step.length_ms)
     if done.how is How.SKIPPED:
         cut_ms = step.start_ms
     x0, cut, x1 = _parted(scale.x_of(step.start_ms), scale.x_of(cut_ms), scale.x_of(step.end_ms))
     if cut > x0:
-        yield Block(x0, cut, Print.LOW if done.how is How.EASIER else Print.WORK, done=True)
+        yield StripBlock(x0, cut, Print.LOW if done.how is How.EASIER else Print.WORK, done=True)
     if done.how in (How.SKIPPED, How.PART) and x1 - cut > 1:
-        yield Block(cut, x1, Print.DOTTED, done=True)
+        yield StripBlock(cut, x1, Print.DOTTED, done=True)
 
 
 def stop_x(steps: Sequence[Step], done: Sequence[DoneStep], scale: Scale) -> float | None:
@@ -161,14 +161,14 @@ def brackets(steps: Sequence[Step], scale: Scale) -> tuple[Bracket, ...]:
 
 def letters(
     steps: Sequence[Step], scale: Scale, room: float, now_x: float | None = None, marker: float = 19
-) -> tuple[Letter, ...]:
+) -> tuple[SideLetter, ...]:
     """L and R over one-sided work, where a letter `room` px wide has its place and no marker covers it.
 
     Letters that would touch are all dropped: an L whose R is missing would mislead.
     """
     sides = {StepSide.LEFT: Side.LEFT, StepSide.RIGHT: Side.RIGHT}
     wide = [
-        Letter((scale.x_of(s.start_ms) + scale.x_of(s.end_ms)) / 2, sides[s.side])
+        SideLetter((scale.x_of(s.start_ms) + scale.x_of(s.end_ms)) / 2, sides[s.side])
         for s in steps
         if s.is_effort and s.side in sides and scale.x_of(s.length_ms) >= min(8.0, room)
     ]

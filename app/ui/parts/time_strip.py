@@ -97,7 +97,7 @@ def _drawn(
     return ft.Semantics(content=stack, label=spoken, image=True, exclude_semantics=True)
 
 
-def _lane(p: t.Palette, blocks: Sequence[geo.Block], y0: float, y1: float) -> list[cv.Shape]:
+def _lane(p: t.Palette, blocks: Sequence[geo.StripBlock], y0: float, y1: float) -> list[cv.Shape]:
     """One lane, as few shapes: solid and hatched, planned and done, and the dotted ones."""
     shapes: list[cv.Shape] = []
     for done, work, rest in ((False, p.work, p.rest), (True, p.ink, p.ink)):

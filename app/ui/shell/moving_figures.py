@@ -14,10 +14,10 @@ from app.ui.parts.figure import Facing, Play
 from app.ui.shell.shell import Shell
 from app.words import moving_figures
 
-__all__ = ["Motion", "Play", "moving_figure", "still_figure", "wanted_motion"]
+__all__ = ["MotionComfort", "Play", "moving_figure", "still_figure", "wanted_motion"]
 
 
-class Motion(Enum):
+class MotionComfort(Enum):
     """What is known of whether somebody bears motion."""
 
     UNKNOWN = "unknown"
@@ -25,17 +25,17 @@ class Motion(Enum):
     CALM = "calm"
 
 
-async def wanted_motion() -> Motion:
+async def wanted_motion() -> MotionComfort:
     """What the machine says; one that cannot be asked has nothing against it."""
     try:
         features = await ft.SemanticsService().get_accessibility_features()
     except (RuntimeError, TimeoutError):
-        return Motion.FREE
-    return Motion.CALM if features.disable_animations or features.reduce_motion else Motion.FREE
+        return MotionComfort.FREE
+    return MotionComfort.CALM if features.disable_animations or features.reduce_motion else MotionComfort.FREE
 
 
 def moving_figure(
-    shell: Shell, pack: str, exercise: Exercise, *, width: float, height: float, play: Play, motion: Motion,
+    shell: Shell, pack: str, exercise: Exercise, *, width: float, height: float, play: Play, motion: MotionComfort,
     side: StepSide | None = None, key: str = "",
 ) -> ft.Control | None:
     """The figure of an exercise, as large as its room allows; stills for who wants no motion. None where there is none.
@@ -57,11 +57,11 @@ def moving_figure(
         return _photo(shell, pack, exercise, size)
     label = moving_figures.figure_label(exercise.name, picture)
     turned = facing(picture, exercise, side)
-    if motion is Motion.CALM:
+    if motion is MotionComfort.CALM:
         return part.stills_in(picture, shell.palette, turned, width, height, label)
     rep_ms = exercise.rep_ms if exercise.mode is Mode.REPS else 0
     return part.moving(picture, shell.palette, turned, size, label, rep_ms=rep_ms, key=f"{side} {key}",
-                       play=play if motion is Motion.FREE else Play.STANDS)
+                       play=play if motion is MotionComfort.FREE else Play.STANDS)
 
 
 def still_figure(

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.domain.checks import functional_checks as c
-from app.domain.checks.functional_checks import Band, Change, Place, Withheld
+from app.domain.checks.functional_checks import BandPlace, Change, ReferenceBand, Withheld
 from app.domain.model.exercise import Axis
-from app.domain.model.record import Check, CheckDone
+from app.domain.model.record import CheckDone, FunctionalCheck
 from app.words.client.today import day_words
 from app.words.text import AXIS_WORDS, count, listed
 
@@ -24,13 +24,14 @@ HONEST = (
     "One check says little about whether somebody will fall, and it is no diagnosis. It is a number to look at over "
     "months."
 )
-NAMES: Mapping[Check, str] = {
-    Check.CHAIR_STAND: "Up from the chair, half a minute", Check.ONE_LEG: "On one leg", Check.WALK: "There and back",
+NAMES: Mapping[FunctionalCheck, str] = {
+    FunctionalCheck.CHAIR_STAND: "Up from the chair, half a minute", FunctionalCheck.ONE_LEG: "On one leg",
+    FunctionalCheck.WALK: "There and back",
 }
-ABOUT: Mapping[Check, str] = {
-    Check.CHAIR_STAND: "How often you stand up in 30 seconds.",
-    Check.ONE_LEG: "How long one leg carries you, eyes open.",
-    Check.WALK: "How long up from a chair, 3 metres there and back, and down again take.",
+ABOUT: Mapping[FunctionalCheck, str] = {
+    FunctionalCheck.CHAIR_STAND: "How often you stand up in 30 seconds.",
+    FunctionalCheck.ONE_LEG: "How long one leg carries you, eyes open.",
+    FunctionalCheck.WALK: "How long up from a chair, 3 metres there and back, and down again take.",
 }
 PLAN_NOTE = "Up from the chair, on one leg, there and back."
 LATEST = "Last time"
@@ -55,8 +56,8 @@ class Instruction:
     practice: str
 
 
-INSTRUCTIONS: Mapping[Check, Instruction] = {
-    Check.CHAIR_STAND: Instruction(
+INSTRUCTIONS: Mapping[FunctionalCheck, Instruction] = {
+    FunctionalCheck.CHAIR_STAND: Instruction(
         ("A firm chair without wheels, its back against a wall.", "Flat shoes, or bare feet."),
         ("Sit in the middle of the seat, feet flat, arms crossed on the chest.",
          "At the signal stand right up, sit down, and go on at your own pace until the last signal.",
@@ -64,7 +65,7 @@ INSTRUCTIONS: Mapping[Check, Instruction] = {
          "Breathe all the while. If you need your hands, use them, and say so afterwards: then it counts 0."),
         "Stand up and sit down twice, slowly. Does it go without the hands?",
     ),
-    Check.ONE_LEG: Instruction(
+    FunctionalCheck.ONE_LEG: Instruction(
         ("A kitchen worktop to catch hold of, close in front of you.", "Somebody beside you, within reach."),
         ("Stand before the worktop, eyes open, hands just above it.",
          "Lift one foot. Press Start, or have it pressed, as the foot leaves the floor.",
@@ -72,7 +73,7 @@ INSTRUCTIONS: Mapping[Check, Instruction] = {
          "After half a minute the clock stops by itself. That is enough."),
         "Try it once, with the fingertips on the worktop.",
     ),
-    Check.WALK: Instruction(
+    FunctionalCheck.WALK: Instruction(
         ("A firm chair, its back against a wall.", "Three metres of clear floor, and a mark at their end.",
          "Somebody beside you, within reach.", "Your usual shoes, and your stick or frame if you walk with one."),
         ("Sit right back on the chair.",
@@ -162,7 +163,7 @@ def withheld_words(why: Withheld, axes: Sequence[Axis] = ()) -> str:
 
 def result_words(done: CheckDone) -> str:
     """`12 stands`, `17.4 seconds on the left leg`, `9.3 seconds, with a stick or frame`."""
-    if done.check is Check.CHAIR_STAND:
+    if done.check is FunctionalCheck.CHAIR_STAND:
         told = count(done.stands or 0, "stand")
         return f"0 stands: the hands pushed ({told} with them)" if done.hands_used else told
     told = seconds(done.time_ms or 0)
@@ -185,16 +186,16 @@ def change_words(found: Change, before: CheckDone, now: CheckDone) -> str:
     if found is Change.WITHIN:
         return f"Beside {when} that is no change: so much it differs by itself."
     gap = abs((c.counted(now) or 0) - (c.counted(before) or 0))
-    stands = now.check is Check.CHAIR_STAND
+    stands = now.check is FunctionalCheck.CHAIR_STAND
     much = count(gap, "stand") if stands else seconds(gap)
     which = (("more", "fewer") if stands else ("quicker", "slower"))[found is Change.LESS]
     more = f"That is {much} {which} than on {when}, more than it differs by itself."
     return f"{more} Tell your coach." if found is Change.LESS else more
 
 
-def chart_name(check: Check, side: str = "") -> str:
+def chart_name(check: FunctionalCheck, side: str = "") -> str:
     """The name at the line's end."""
-    return {"left": "Left", "right": "Right"}.get(side, "Stands" if check is Check.CHAIR_STAND else "Seconds")
+    return {"left": "Left", "right": "Right"}.get(side, "Stands" if check is FunctionalCheck.CHAIR_STAND else "Seconds")
 
 
 CHART_SAID = "One point for each time, in order. More is longer or more often."
@@ -208,10 +209,10 @@ COACH_CAUTION = (
     "A single check predicts falls poorly, and a band describes a group, not a person. No diagnosis. Results come from "
     "a home, after one try, timed by hand."
 )
-COACH_ERROR: Mapping[Check, str] = {
-    Check.CHAIR_STAND: "Changed only from 3 stands on; less is within its own error.",
-    Check.ONE_LEG: "Varies too much for any call of change.",
-    Check.WALK: "Changed only from 1.2 s on; less is within its own error.",
+COACH_ERROR: Mapping[FunctionalCheck, str] = {
+    FunctionalCheck.CHAIR_STAND: "Changed only from 3 stands on; less is within its own error.",
+    FunctionalCheck.ONE_LEG: "Varies too much for any call of change.",
+    FunctionalCheck.WALK: "Changed only from 1.2 s on; less is within its own error.",
 }
 COACH_CHANGE: Mapping[Change, str] = {
     Change.NOT_ALIKE: "not comparable: done in another way", Change.NO_CALL: "no call of change",
@@ -220,20 +221,20 @@ COACH_CHANGE: Mapping[Change, str] = {
 NO_BIRTH_YEAR = "No band: the year of birth is not told."
 NO_BAND = "No band was published for about {age} years."
 SEX_WORDS: Mapping[str, str] = {"woman": "women", "man": "men", "": "both"}
-PLACES: Mapping[Place, str] = {
-    Place.BELOW: "below the band", Place.WITHIN: "within the band", Place.ABOVE: "above the band",
+PLACES: Mapping[BandPlace, str] = {
+    BandPlace.BELOW: "below the band", BandPlace.WITHIN: "within the band", BandPlace.ABOVE: "above the band",
 }
 
 
-def _figure(check: Check, value: int) -> str:
-    return str(value) if check is Check.CHAIR_STAND else f"{value / 1000:.1f}"
+def _figure(check: FunctionalCheck, value: int) -> str:
+    return str(value) if check is FunctionalCheck.CHAIR_STAND else f"{value / 1000:.1f}"
 
 
-def band_line(band: Band) -> str:
+def band_line(band: ReferenceBand) -> str:
     """`Women of 70–74: 10–15 stands (source)`."""
     who = f"{SEX_WORDS[band.sex].capitalize()} of {band.first_age}–{band.last_age}" if band.sex else \
         f"At {band.first_age}–{band.last_age}"
-    unit = "stands" if band.check is Check.CHAIR_STAND else "s"
+    unit = "stands" if band.check is FunctionalCheck.CHAIR_STAND else "s"
     spread = "" if band.low is None or band.high is None else \
         f"{_figure(band.check, band.low)}–{_figure(band.check, band.high)}"
     mean = "" if band.mean is None else f"mean {_figure(band.check, band.mean)}"
@@ -241,7 +242,7 @@ def band_line(band: Band) -> str:
     return f"{who}: {figures} {unit} ({band.source})"
 
 
-def placed_line(band: Band, done: CheckDone) -> str:
+def placed_line(band: ReferenceBand, done: CheckDone) -> str:
     """The band, and where a result lies in it; a slow walk lies above."""
     result = c.counted(done)
     place = None if result is None else c.place_in(band, result)

@@ -3,26 +3,26 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.compile.helper_guidance import Hold, Stand
+from app.domain.compile.helper_guidance import HelperHold, HelperStand
 
 THEY_DO, YOU_SAY, YOU_STAND, YOU_HOLD, WATCH_FOR = "They do", "You say", "You stand", "You hold", "Watch for"
 WATCH_ALWAYS = "Colour of the face, words that come slowly, a hand that reaches for hold, breath held."
 OUT_LOUD = "Speech is on: the lines are read out, so your hands stay free."
 OUT_LOUD_OFF = "Switch the voice on in the settings, and the lines are read out: your hands stay free."
 
-STANDS: Mapping[Stand, str] = {
-    Stand.OPEN_SIDE: "Beside them, on the side away from what they hold on to.",
-    Stand.ARMS_LENGTH: "Beside them and half a step behind, within arm’s reach.",
-    Stand.IN_FRONT: "In front of the chair and a little to the side, where they see your face.",
-    Stand.BESIDE_CHAIR: "At the side of the chair, not in front of it: they need the room to lean forward.",
-    Stand.AT_SHOULDER: "On the floor or a low stool, at their shoulder, where they see you.",
-    Stand.BED_EDGE: "At the open edge of the bed.",
+STANDS: Mapping[HelperStand, str] = {
+    HelperStand.OPEN_SIDE: "Beside them, on the side away from what they hold on to.",
+    HelperStand.ARMS_LENGTH: "Beside them and half a step behind, within arm’s reach.",
+    HelperStand.IN_FRONT: "In front of the chair and a little to the side, where they see your face.",
+    HelperStand.BESIDE_CHAIR: "At the side of the chair, not in front of it: they need the room to lean forward.",
+    HelperStand.AT_SHOULDER: "On the floor or a low stool, at their shoulder, where they see you.",
+    HelperStand.BED_EDGE: "At the open edge of the bed.",
 }
-HOLDS: Mapping[Hold, str] = {
-    Hold.CHAIR_STILL: "The chair, so that it cannot slide.",
-    Hold.GIVES_WEIGHT: "The weights: hand them over once they are in place, and take them before they get up.",
-    Hold.HAND_READY: "One hand open near the waist, without touching. Never pull at an arm.",
-    Hold.NOTHING: "Nothing. Keep your hands free.",
+HOLDS: Mapping[HelperHold, str] = {
+    HelperHold.CHAIR_STILL: "The chair, so that it cannot slide.",
+    HelperHold.GIVES_WEIGHT: "The weights: hand them over once they are in place, and take them before they get up.",
+    HelperHold.HAND_READY: "One hand open near the waist, without touching. Never pull at an arm.",
+    HelperHold.NOTHING: "Nothing. Keep your hands free.",
 }
 DOWN: Mapping[str, str] = {
     YOU_SAY: "“Take your time. Hold on to the chair and get down on one knee first.”",

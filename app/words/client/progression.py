@@ -3,23 +3,23 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.model.plan import Because, Move, MoveKind
+from app.domain.model.plan import Move, MoveKind, StepReason
 from app.words.client.player import weight
 from app.words.text import count
 
 WAITING = "Last time you did more than was written. Today it is as written or less; what you gained waits."
 MOVED_HEAD = "How far you have come"
-WHY: Mapping[Because, str] = {
-    Because.CLEAN: "after two good sessions",
-    Because.HURT: "since it hurt",
-    Because.EASED: "since it was made easier on the way",
-    Because.SKIPPED: "since it was left out",
-    Because.CUT_SHORT: "since it was cut short",
-    Because.TOO_HARD: "since the session was harder than it was meant to be",
-    Because.GAP: "since it was not done for a while",
-    Because.PAIN: "and no further today, since it loads a joint that hurts",
-    Because.HELD: "as your coach wants it",
-    Because.UNTOLD: "for a reason that was not sent",
+WHY: Mapping[StepReason, str] = {
+    StepReason.CLEAN: "after two good sessions",
+    StepReason.HURT: "since it hurt",
+    StepReason.EASED: "since it was made easier on the way",
+    StepReason.SKIPPED: "since it was left out",
+    StepReason.CUT_SHORT: "since it was cut short",
+    StepReason.TOO_HARD: "since the session was harder than it was meant to be",
+    StepReason.GAP: "since it was not done for a while",
+    StepReason.PAIN: "and no further today, since it loads a joint that hurts",
+    StepReason.HELD: "as your coach wants it",
+    StepReason.UNTOLD: "for a reason that was not sent",
 }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 
-from app.domain.measures.attention import Because, Flag, Line
+from app.domain.measures.attention import AttentionReason, Flag, PersonSummary
 from app.domain.model.body import Spot
 from app.domain.model.record import CheckIn, Event, Record, SessionDone
 from app.words.client.events import event_detail
@@ -60,16 +60,16 @@ DISCLAIMER = (
     "it for harm. After a sign of an emergency local emergency advice comes first."
 )
 
-REASON_WORDS: Mapping[Because, str] = {
-    Because.SIGN: "A stop",
-    Because.FALL: "A fall",
-    Because.PAIN: "Pain",
-    Because.RISING: "Pain is rising",
-    Because.EFFORT: "Harder than meant",
-    Because.ILLNESS: "An illness",
-    Because.SWAPPED: "Changed by hand again and again",
-    Because.FORTNIGHT: "No session",
-    Because.NOTHING_BACK: "Nothing came back",
+REASON_WORDS: Mapping[AttentionReason, str] = {
+    AttentionReason.SIGN: "A stop",
+    AttentionReason.FALL: "A fall",
+    AttentionReason.PAIN: "Pain",
+    AttentionReason.RISING: "Pain is rising",
+    AttentionReason.EFFORT: "Harder than meant",
+    AttentionReason.ILLNESS: "An illness",
+    AttentionReason.SWAPPED: "Changed by hand again and again",
+    AttentionReason.FORTNIGHT: "No session",
+    AttentionReason.NOTHING_BACK: "Nothing came back",
 }
 GAVE_WAY = "gave_way"
 #: Pains told before the one that is shown beside it.
@@ -86,7 +86,7 @@ def part_head(part: str, number: int) -> str:
     return f"{part}, {number}"
 
 
-def flag_text(flag: Flag, record: Record | None = None, line: Line | None = None) -> str:
+def flag_text(flag: Flag, record: Record | None = None, line: PersonSummary | None = None) -> str:
     """The evidence of one item in plain words, with its numbers and days.
 
     Args:
@@ -96,7 +96,7 @@ def flag_text(flag: Flag, record: Record | None = None, line: Line | None = None
     return _EVIDENCE[flag.because](flag, record, line)
 
 
-def _sign(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _sign(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     sign = flag.words[0] if flag.words else ""
     told = "a joint that gave way" if sign == GAVE_WAY else _small(STOP_CAUSES.get(sign) or sign_words(sign))
     happened = ("Told at the check-in" if isinstance(record, CheckIn)
@@ -106,50 +106,52 @@ def _sign(flag: Flag, record: Record | None, line: Line | None) -> str:
     return f"{happened}: {told}{where}, on {day_words(flag.on)}"
 
 
-def _happened(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _happened(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     """A fall or an illness: what was told of it, and how often in four weeks."""
     what = (event_detail(record) if isinstance(record, Event) else "") or REASON_WORDS[flag.because]
     often = f", {flag.numbers[0]} in four weeks" if flag.numbers[0] > 1 else ""
     return f"{what.rstrip('.')}; told on {day_words(flag.on)}{often}"
 
 
-def _pain(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _pain(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     before = _pains_before(flag, line)
     after = f", after {', '.join(map(str, before))}" if before else ""
     return f"{_spot_of(record)} {flag.numbers[0]} of 10 on {day_words(flag.on)}{after}"
 
 
-def _rising(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _rising(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     *before, last = flag.numbers
     told = ", ".join(map(str, before[-EARLIER:]))
     return f"{_spot_of(record)} {told}, then {last} of 10 on {day_words(flag.on)}"
 
 
-def _effort(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _effort(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     *told, target = flag.numbers
     efforts = listed([str(n) for n in told]) if len(set(told)) > 1 else f"{told[0]} twice"
     return f"Effort {efforts} where {target} was meant, last on {day_words(flag.on)}"
 
 
-def _swapped(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _swapped(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     names = record.names if isinstance(record, SessionDone) else {}
     written, chosen = (names.get(i, i.replace("-", " ")) for i in flag.words)
     return f"“{chosen}” instead of “{written}”, {flag.numbers[0]} times, last on {day_words(flag.on)}"
 
 
-def _fortnight(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _fortnight(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     return f"Last session {day_words(flag.on)}, {count(flag.numbers[0], 'day')} ago"
 
 
-def _nothing_back(flag: Flag, record: Record | None, line: Line | None) -> str:
+def _nothing_back(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     heard = "Last return" if line is None or line.last_return else "Known since"
     return f"{heard} {day_words(flag.on)}, {count(flag.numbers[0], 'day')} ago"
 
 
-_EVIDENCE: Mapping[Because, Callable[[Flag, Record | None, Line | None], str]] = {
-    Because.SIGN: _sign, Because.FALL: _happened, Because.PAIN: _pain, Because.RISING: _rising,
-    Because.EFFORT: _effort, Because.ILLNESS: _happened,
-    Because.SWAPPED: _swapped, Because.FORTNIGHT: _fortnight, Because.NOTHING_BACK: _nothing_back,
+_EVIDENCE: Mapping[AttentionReason, Callable[[Flag, Record | None, PersonSummary | None], str]] = {
+    AttentionReason.SIGN: _sign, AttentionReason.FALL: _happened, AttentionReason.PAIN: _pain,
+    AttentionReason.RISING: _rising,
+    AttentionReason.EFFORT: _effort, AttentionReason.ILLNESS: _happened,
+    AttentionReason.SWAPPED: _swapped, AttentionReason.FORTNIGHT: _fortnight,
+    AttentionReason.NOTHING_BACK: _nothing_back,
 }
 
 
@@ -157,7 +159,7 @@ def _small(words: str) -> str:
     return words[:1].lower() + words[1:]
 
 
-def _pains_before(flag: Flag, line: Line | None) -> list[int]:
+def _pains_before(flag: Flag, line: PersonSummary | None) -> list[int]:
     told = [t for t in (line.told if line else ()) if t.pain is not None]
     at = next((n for n, t in enumerate(told) if t.record in flag.records), len(told))
     return [t.pain or 0 for t in told[max(0, at - EARLIER):at]]

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.proofreading.finding import Problem
+from app.domain.proofreading.finding import Finding
 from app.words.text import AXIS_WORDS
 
 #: Rule → what is wrong, and what would mend it; `{limit}` is the coach's own limit or the shipped one.
@@ -65,12 +65,12 @@ def what_words(what: str) -> str:
     return AXIS_WORDS.get(about) or WEEK_WORDS.get(about) or about.replace("_", " ")
 
 
-def problem_text(problem: Problem) -> str:
+def problem_text(problem: Finding) -> str:
     """What is wrong, with what it is about."""
     about = f" ({what_words(problem.what)})" if problem.what else ""
     return PROBLEMS[problem.rule][0].rstrip(".") + about + "."
 
 
-def problem_mend(problem: Problem) -> str:
+def problem_mend(problem: Finding) -> str:
     """What would mend it."""
     return PROBLEMS[problem.rule][1].replace("{limit}", str(problem.limit))

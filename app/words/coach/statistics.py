@@ -4,7 +4,7 @@ from __future__ import annotations
 from datetime import date
 
 from app.domain.measures.energy import ERROR_PERCENT, LEAST_KG, MOST_KG, Energy
-from app.domain.measures.volume import Figures
+from app.domain.measures.volume import SessionStatistics
 from app.domain.measures.week_guide import GUIDE_BALANCE_DAYS, WeekGuide
 from app.domain.measures.week_minutes import GUIDE_MINUTES, GUIDE_STRENGTH_DAYS, Frame
 from app.domain.model.record import SessionDone
@@ -47,7 +47,7 @@ def session_head(done: SessionDone) -> str:
     return f"{day_words(done.stamp.local)}, {done.name}"
 
 
-def figure_rows(planned: Figures, done: Figures) -> tuple[Row, ...]:
+def figure_rows(planned: SessionStatistics, done: SessionStatistics) -> tuple[Row, ...]:
     """(figure, planned, done) of a session."""
     return (
         ("Work, min", clock_words(planned.work_ms), clock_words(done.work_ms)),
@@ -59,12 +59,12 @@ def figure_rows(planned: Figures, done: Figures) -> tuple[Row, ...]:
     )
 
 
-def _reps(figures: Figures) -> str:
+def _reps(figures: SessionStatistics) -> str:
     """With a plus where some could not be worked out."""
     return f"{figures.reps}+" if figures.unknown else str(figures.reps)
 
 
-def _kg(figures: Figures) -> str:
+def _kg(figures: SessionStatistics) -> str:
     return f"{figures.volume_kg:g}{'+' if figures.unknown else ''}" if figures.volume_g else NO_VALUE
 
 

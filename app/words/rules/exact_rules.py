@@ -19,7 +19,7 @@ from app.domain.model.body import REGION_AXES
 from app.domain.model.client import Condition
 from app.domain.model.exercise import Axis
 from app.domain.model.proofreading_limits import limit_bounds, limit_sources
-from app.domain.model.record import Check
+from app.domain.model.record import FunctionalCheck
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS
 from app.domain.progress import progression_state as state
@@ -246,7 +246,7 @@ def _limits() -> Section:
 
 def _checks() -> Section:
     rows = tuple((NAMES[band.check], band_line(band)) for band in functional_checks.BANDS)
-    errors = tuple(f"{NAMES[check]}: {COACH_ERROR[check]}" for check in Check)
+    errors = tuple(f"{NAMES[check]}: {COACH_ERROR[check]}" for check in FunctionalCheck)
     weeks = functional_checks.RETEST.days // 7
     return Section("checks", "Functional checks", (
         "For you alone; the client sees their own results over time. A single check predicts falls poorly, and none is "

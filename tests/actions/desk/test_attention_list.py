@@ -8,10 +8,10 @@ from datetime import date, timedelta
 import pytest
 
 from app.actions.desk import attention_list, intake, publishing, replying
-from app.actions.desk.replying import Answer
+from app.actions.desk.replying import ReplyDraft
 from app.device.clock import ManualClock
 from app.domain.errors import UnknownName, WrongValue
-from app.domain.measures.attention import Because, Flag
+from app.domain.measures.attention import AttentionReason, Flag
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
 from app.domain.model.record import CheckIn, Ending, Record
@@ -45,7 +45,7 @@ def test_of_whoever_sends_no_pain_the_list_says_so(store: Store, clock: ManualCl
     assert attention_list.attention_list(store, clock).withheld == ("Ada", "Bo")
 
 
-def named(flags: Iterable[Flag]) -> list[tuple[str, Because]]:
+def named(flags: Iterable[Flag]) -> list[tuple[str, AttentionReason]]:
     return [(f.name, f.because) for f in flags]
 
 
@@ -58,8 +58,9 @@ def test_harm_and_silence_never_mix(store: Store, clock: ManualClock) -> None:
     known(store, "Ed", [session("Ed", "e1", 40)], heard_days=30)
     known(store, "Fay", [session("Fay", "f1", 1), check_in("Fay", "f2", 0, 1)])
     seen = attention_list.attention_list(store, clock)
-    assert named(seen.harm) == [("Bo", Because.SIGN), ("Ada", Because.PAIN), ("Cy", Because.EFFORT)]
-    assert named(seen.silence) == [("Di", Because.FORTNIGHT), ("Ed", Because.NOTHING_BACK)]
+    assert named(seen.harm) == [("Bo", AttentionReason.SIGN), ("Ada", AttentionReason.PAIN),
+                                ("Cy", AttentionReason.EFFORT)]
+    assert named(seen.silence) == [("Di", AttentionReason.FORTNIGHT), ("Ed", AttentionReason.NOTHING_BACK)]
     assert seen.people == 6 and not seen.dealt_with
 
 
@@ -67,7 +68,7 @@ def test_a_joint_that_gave_way_is_harm_without_pain(store: Store, clock: ManualC
     """Pain 1 of 10, and still a stop."""
     known(store, "Gus", [gave_way("Gus", "g1")])
     [flag] = attention_list.attention_list(store, clock).harm
-    assert (flag.because, flag.words) == (Because.SIGN, ("gave_way",))
+    assert (flag.because, flag.words) == (AttentionReason.SIGN, ("gave_way",))
 
 
 def test_a_head_cold_is_no_stop_sign(store: Store, clock: ManualClock) -> None:
@@ -83,7 +84,7 @@ def test_a_stop_without_a_sign_is_harm(store: Store, clock: ManualClock) -> None
     waiting = check_in("Ida", "i2", 0, level=7, stopped_by="clearance")
     known(store, "Ida", [stopped, waiting])
     [flag] = attention_list.attention_list(store, clock).harm
-    assert (flag.because, flag.records, flag.words) == (Because.SIGN, ("i1",), ("soreness",))
+    assert (flag.because, flag.records, flag.words) == (AttentionReason.SIGN, ("i1",), ("soreness",))
 
 
 def test_seen_stays_away_until_there_is_new_evidence(store: Store, clock: ManualClock) -> None:
@@ -126,7 +127,7 @@ def test_one_person_is_one_case(store: Store, clock: ManualClock) -> None:
     known(store, "Ada", [session("Ada", f"s{at}", at, rpe=8, pain={KNEE: 5}) for at in (1, 3)])
     flags = attention_list.attention_list(store, clock).harm
     [case] = attention_list.cases(flags)
-    assert [f.because for f in case.flags] == [Because.PAIN, Because.EFFORT]
+    assert [f.because for f in case.flags] == [AttentionReason.PAIN, AttentionReason.EFFORT]
     assert set(attention_list.evidence(store, flags)) == {"s1"}
 
 
@@ -155,8 +156,8 @@ def test_a_reply_reaches_only_its_client(store: Store, clock: ManualClock) -> No
     """Sealed to the pinned key, signed by the coach, numbered; the text form is the same file."""
     client = Client(Person("p", "Päivi Å"))
     asyncio.run(intake.take_in(store, clock, [("r", client.sends(store, [check_in("p", "c1")]))]))
-    one = asyncio.run(replying.write(store, clock, "p", Answer("Well done. Go easy on the knee.", spare={KNEE: 1})))
-    two = asyncio.run(replying.write(store, clock, "p", Answer("And drink enough.")))
+    one = asyncio.run(replying.write(store, clock, "p", ReplyDraft("Well done. Go easy on the knee.", spare={KNEE: 1})))
+    two = asyncio.run(replying.write(store, clock, "p", ReplyDraft("And drink enough.")))
     assert (one.number, two.number, one.name) == (1, 2, "päivi-å-1.evenload-reply")
     assert from_text(one.text) == one.data
     keys = publishing.coach_keys(store)
@@ -176,8 +177,8 @@ def test_a_yes_names_the_stop_and_must_be_of_its_kind(store: Store, clock: Manua
     asyncio.run(intake.take_in(store, clock, [("r", client.sends(store, [stopped]))]))
     for kind in ("coach", "self", ""):
         with pytest.raises(WrongValue):
-            asyncio.run(replying.write(store, clock, "p", Answer(yes_who="Odile", yes_kind=kind)))
-    written = asyncio.run(replying.write(store, clock, "p", Answer(yes_who="Dr Lind", yes_kind="Cardiologist")))
+            asyncio.run(replying.write(store, clock, "p", ReplyDraft(yes_who="Odile", yes_kind=kind)))
+    written = asyncio.run(replying.write(store, clock, "p", ReplyDraft(yes_who="Dr Lind", yes_kind="Cardiologist")))
     keys = publishing.coach_keys(store)
     assert keys is not None
     read = asyncio.run(read_reply(written.data, "", private_keys=[client.keys.sealing],
@@ -190,7 +191,7 @@ def test_a_yes_without_a_stop_or_nothing_at_all_is_refused(store: Store, clock: 
     """Nothing is written and no number is used up."""
     client = Client(Person("p", "Vera"))
     asyncio.run(intake.take_in(store, clock, [("r", client.sends(store, [check_in("p", "c1")]))]))
-    for answer in (Answer(), Answer("  "), Answer(yes_who="Dr Lind", yes_kind="physiotherapist")):
+    for answer in (ReplyDraft(), ReplyDraft("  "), ReplyDraft(yes_who="Dr Lind", yes_kind="physiotherapist")):
         with pytest.raises(WrongValue):
             asyncio.run(replying.write(store, clock, "p", answer))
     with store.read() as db:
@@ -201,4 +202,4 @@ def test_whoever_never_sent_anything_cannot_be_answered(store: Store, clock: Man
     """There is no key to seal to."""
     known(store, "Ada", [])
     with pytest.raises(UnknownName):
-        asyncio.run(replying.write(store, clock, "Ada", Answer("Hello")))
+        asyncio.run(replying.write(store, clock, "Ada", ReplyDraft("Hello")))

@@ -6,15 +6,15 @@ from pathlib import Path
 import pytest
 
 from app.actions.desk import brand_apps
-from app.device.abilities import Picked
+from app.device.abilities import PickedFile
 from app.domain.errors import AppError
 from app.storage.database import Store
 
 BRANDS = Path(__file__).resolve().parents[3] / "build" / "brands"
 
 
-def picked(*names: str) -> list[Picked]:
-    return [Picked(name, (BRANDS / name).read_bytes()) for name in names]
+def picked(*names: str) -> list[PickedFile]:
+    return [PickedFile(name, (BRANDS / name).read_bytes()) for name in names]
 
 
 def test_a_brand_with_all_its_files_is_kept(store: Store) -> None:
@@ -38,9 +38,9 @@ def test_a_brand_that_broke_later_is_called_by_its_id(store: Store) -> None:
 
 @pytest.mark.parametrize("files", [
     picked("saltmarsh.toml"), picked("saltmarsh-icon.png"), picked("evenload.toml", "saltmarsh.toml"),
-    [Picked("shell.zip", b"no zip")], [],
+    [PickedFile("shell.zip", b"no zip")], [],
 ], ids=["without its icon", "no brand", "two brands", "no shell", "nothing"])
-def test_anything_else_is_refused_and_not_kept(files: list[Picked], store: Store) -> None:
+def test_anything_else_is_refused_and_not_kept(files: list[PickedFile], store: Store) -> None:
     """In our own words."""
     with pytest.raises(AppError):
         brand_apps.take_files(store, files)

@@ -8,7 +8,7 @@ import pytest
 
 from app.actions.desk import brand_apps, publishing
 from app.actions.desk.codes import Code, Holds, codes
-from app.device.abilities import Picked
+from app.device.abilities import PickedFile
 from app.device.clock import ManualClock
 from app.domain.branding.brand import EVENLOAD, CoachKey, Link
 from app.exchange.crypto.key_text import key_from_text
@@ -56,5 +56,5 @@ def test_a_brand_that_was_taken_in_says_where_its_app_lies(desk: Store) -> None:
     """Though the desk itself runs under another."""
     told = (BRANDS / "evenload.toml").read_text("utf-8")
     told += f'\n[[link]]\nwords = "Our app"\naddress = "{ADDRESS}"\napp = true\n'
-    brand_apps.take_files(desk, [Picked("own.toml", told.encode())])
+    brand_apps.take_files(desk, [PickedFile("own.toml", told.encode())])
     assert [code.holds for code in codes(desk, EVENLOAD)] == [Holds.KEY, Holds.APP, Holds.PACK]

@@ -85,7 +85,7 @@ def test_sealed_for_another_coach(store: Store, clock: ManualClock) -> None:
     with store.begin() as db:
         for kind in publishing.KINDS:
             from app.storage import keys
-            keys.replace_keys(db, keys.KeyPair(keys.COACH, kind, bytes(range(32)), bytes(range(32)), NOW))
+            keys.replace_keys(db, keys.StoredKeyPair(keys.COACH, kind, bytes(range(32)), bytes(range(32)), NOW))
     [told] = taken(store, clock, ("vera", data))
     assert isinstance(told.error, WrongRecipient)
 

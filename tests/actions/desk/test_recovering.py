@@ -10,9 +10,9 @@ import pytest
 
 from app.actions.desk import intake, publishing, replying
 from app.actions.desk.recovering import recover_keys
-from app.actions.desk.replying import Answer
+from app.actions.desk.replying import ReplyDraft
 from app.actions.files import messages, programmes, sending
-from app.actions.files.programmes import Standing
+from app.actions.files.programmes import TrustStep
 from app.domain.errors import UntrustedSigner, WrongValue
 from app.exchange.crypto.recovery_words import recovery_words
 from app.exchange.forms.source import read_source, write_source
@@ -65,12 +65,12 @@ def test_clients_take_the_new_keys_over_with_the_next_programme(
     built = asyncio.run(publishing.build(new_desk, at_home.clock, next_version(tmp_path / "source")))
     assert built.data is not None
     opened = asyncio.run(programmes.open_pack(at_home.store, at_home.clock, built.name, built.data))
-    assert opened.standing is not Standing.COMPARE
+    assert opened.standing is not TrustStep.COMPARE
     followed = programmes.accept_pack(at_home.store, at_home.clock, at_home.person.id, opened)
     assert followed.coach_key == publishing.coach_keys(new_desk).signing.public.hex()  # type: ignore[union-attr]
     made = asyncio.run(sending.make_return(at_home.store, at_home.clock, at_home.person.id))
     assert asyncio.run(intake.take_in(new_desk, at_home.clock, [(made.name, made.data)]))[0].error is None
-    answer = asyncio.run(replying.write(new_desk, at_home.clock, at_home.person.id, Answer("It is me again.")))
+    answer = asyncio.run(replying.write(new_desk, at_home.clock, at_home.person.id, ReplyDraft("It is me again.")))
     got = asyncio.run(messages.receive(at_home.store, at_home.clock, at_home.person.id, answer.data, "a file"))
     assert got.message.text == "It is me again."
 
@@ -85,7 +85,7 @@ def test_a_stranger_with_other_words_is_not_believed(at_home: Home, new_desk: St
         opened = asyncio.run(programmes.open_pack(at_home.store, at_home.clock, built.name, built.data))
     except UntrustedSigner:
         return
-    assert opened.standing is Standing.COMPARE
+    assert opened.standing is TrustStep.COMPARE
 
 
 def test_keys_that_are_here_are_never_replaced_and_wrong_words_change_nothing(

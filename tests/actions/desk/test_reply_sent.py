@@ -4,7 +4,7 @@ from __future__ import annotations
 import asyncio
 
 from app.actions.desk import intake, replying
-from app.actions.desk.replying import Answer, confirm_reply_sent, replies_sent
+from app.actions.desk.replying import ReplyDraft, confirm_reply_sent, replies_sent
 from app.actions.erasing import erase
 from app.actions.files import sending
 from app.storage import settings
@@ -16,7 +16,7 @@ def test_sealing_a_message_does_not_send_it(at_home: Home) -> None:
     desk, clock, who = at_home.desk, at_home.clock, at_home.person.id
     made = asyncio.run(sending.make_return(at_home.store, clock, who))
     asyncio.run(intake.take_in(desk, clock, [(made.name, made.data)]))
-    written = asyncio.run(replying.write(desk, clock, who, Answer("Well done")))
+    written = asyncio.run(replying.write(desk, clock, who, ReplyDraft("Well done")))
     assert replies_sent(desk, who) == {}
     first = clock.now()
     confirm_reply_sent(desk, clock, who, written.number)

@@ -8,7 +8,7 @@ import pytest
 from app.actions import people
 from app.actions.files import programmes
 from app.actions.files.bundled import follow_expected, take_bundled
-from app.actions.files.programmes import Standing
+from app.actions.files.programmes import TrustStep
 from app.device.clock import ManualClock
 from app.domain.branding.brand import EVENLOAD, CoachKey
 from app.domain.errors import DamagedFile, UntrustedSigner
@@ -37,7 +37,7 @@ def test_a_bundled_pack_is_here_and_its_coach_known(store: Store, clock: ManualC
         (coach,) = packs.pinned_coaches(db)
     assert (coach.signing_key, coach.words_confirmed) == (KEY.signing_key, True)
     newer = run(build_pack(replace(SOURCE, version=SOURCE.version + 1), coach=COACH))
-    assert run(programmes.open_pack(store, clock, "b", newer)).standing is Standing.KNOWN
+    assert run(programmes.open_pack(store, clock, "b", newer)).standing is TrustStep.KNOWN
 
 
 def test_the_second_start_changes_nothing(store: Store, clock: ManualClock) -> None:
@@ -66,8 +66,8 @@ def test_a_damaged_pack_is_said_and_stops_nothing(store: Store, clock: ManualClo
 
 def test_an_expected_coach_s_file_needs_no_words(store: Store, clock: ManualClock) -> None:
     """The key came with the app; without the brand the words are asked for."""
-    assert run(programmes.open_pack(store, clock, "a", PACK, BRAND.coaches)).standing is Standing.EXPECTED
-    assert run(programmes.open_pack(store, clock, "a", PACK)).standing is Standing.COMPARE
+    assert run(programmes.open_pack(store, clock, "a", PACK, BRAND.coaches)).standing is TrustStep.EXPECTED
+    assert run(programmes.open_pack(store, clock, "a", PACK)).standing is TrustStep.COMPARE
 
 
 def test_another_key_under_an_expected_name_is_refused(store: Store, clock: ManualClock) -> None:
@@ -77,7 +77,7 @@ def test_another_key_under_an_expected_name_is_refused(store: Store, clock: Manu
         run(programmes.open_pack(store, clock, "x", theirs, BRAND.coaches))
     change = run(signed_key_change(public_keys(STRANGER), COACH.signing))
     vouched = run(build_pack(SOURCE, coach=STRANGER, key_change=change))
-    assert run(programmes.open_pack(store, clock, "x", vouched, BRAND.coaches)).standing is Standing.COMPARE
+    assert run(programmes.open_pack(store, clock, "x", vouched, BRAND.coaches)).standing is TrustStep.COMPARE
 
 
 def test_somebody_new_follows_the_one_coach_of_the_app(store: Store, clock: ManualClock) -> None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from app.actions.desk import intake, replying
-from app.actions.desk.replying import Answer
+from app.actions.desk.replying import ReplyDraft
 from app.actions.files import messages, sending
 from app.actions.people import change_person, register
 from app.actions.training import playing
@@ -29,7 +29,7 @@ def sent_home(at_home: Home) -> None:
     asyncio.run(intake.take_in(at_home.desk, at_home.clock, [(made.name, made.data)]))
 
 
-def answered(at_home: Home, answer: Answer) -> replying.Written:
+def answered(at_home: Home, answer: ReplyDraft) -> replying.Written:
     return asyncio.run(replying.write(at_home.desk, at_home.clock, at_home.person.id, answer))
 
 
@@ -48,7 +48,7 @@ def test_a_message_is_kept_and_limits_hold(at_home: Home) -> None:
     """Words, areas to spare and limits; one's own stricter limit stays."""
     change_person(at_home.store, replace(at_home.person, body=replace(at_home.person.body, limits={Axis.IMPACT: 0})))
     sent_home(at_home)
-    made = answered(at_home, Answer("Well done.", spare={KNEE: 1}, limits={Axis.IMPACT: 2, Axis.GRIP: 1}))
+    made = answered(at_home, ReplyDraft("Well done.", spare={KNEE: 1}, limits={Axis.IMPACT: 2, Axis.GRIP: 1}))
     got = receive(at_home, made.data)
     assert (got.known, got.message.text, got.message.number) == (False, "Well done.", 1)
     assert body(at_home).body.spare == {KNEE: 1}
@@ -59,27 +59,27 @@ def test_a_message_is_kept_and_limits_hold(at_home: Home) -> None:
 def test_a_coach_holds_exercises_and_makes_a_change_last(at_home: Home) -> None:
     """What is held stays until a later message replaces the list; a message without one leaves it."""
     sent_home(at_home)
-    got = receive(at_home, answered(at_home, Answer(held=frozenset({"sit-to-stand"}),
+    got = receive(at_home, answered(at_home, ReplyDraft(held=frozenset({"sit-to-stand"}),
                                                     swaps=(("squat", "wall-squat"),))).data)
     assert (got.message.held, got.message.swaps) == (("sit-to-stand",), (("squat", "wall-squat"),))
     assert body(at_home).body.held == {"sit-to-stand"} and body(at_home).body.chosen == {"squat": "wall-squat"}
-    receive(at_home, answered(at_home, Answer("Well done.")).data)
+    receive(at_home, answered(at_home, ReplyDraft("Well done.")).data)
     assert body(at_home).body.held == {"sit-to-stand"}
-    receive(at_home, answered(at_home, Answer(held=frozenset())).data)
+    receive(at_home, answered(at_home, ReplyDraft(held=frozenset())).data)
     assert body(at_home).body.held == frozenset()
 
 
 def test_the_text_form_will_do(at_home: Home) -> None:
     """Pasted from a messenger, with what is around it."""
     sent_home(at_home)
-    made = answered(at_home, Answer("Go on like this."))
+    made = answered(at_home, ReplyDraft("Go on like this."))
     assert receive(at_home, f"Hi Tomas,\n> {made.text}\nbye".encode()).message.text == "Go on like this."
 
 
 def test_twice_changes_nothing(at_home: Home) -> None:
     """The second time it is known, also where the client has changed a limit since."""
     sent_home(at_home)
-    made = answered(at_home, Answer(spare={KNEE: 1}))
+    made = answered(at_home, ReplyDraft(spare={KNEE: 1}))
     receive(at_home, made.data)
     changed = body(at_home)
     change_person(at_home.store, replace(changed, body=replace(changed.body, spare={})))
@@ -90,7 +90,8 @@ def test_twice_changes_nothing(at_home: Home) -> None:
 def test_a_later_message_takes_the_limits_back(at_home: Home) -> None:
     """An empty mapping lifts them; an earlier message that comes late brings nothing back."""
     sent_home(at_home)
-    first, second = answered(at_home, Answer(spare={KNEE: 0})), answered(at_home, Answer("Free again.", spare={}))
+    first = answered(at_home, ReplyDraft(spare={KNEE: 0}))
+    second = answered(at_home, ReplyDraft("Free again.", spare={}))
     receive(at_home, second.data)
     late = receive(at_home, first.data)
     assert not late.known
@@ -105,7 +106,7 @@ def test_a_recorded_yes_answers_the_stop(at_home: Home) -> None:
     playing.keep_session(at_home.store, at_home.clock, run)
     assert today(at_home.store, at_home.clock, at_home.person.id).stop is not None
     sent_home(at_home)
-    made = answered(at_home, Answer(yes_who="Dr Okafor", yes_kind="doctor"))
+    made = answered(at_home, ReplyDraft(yes_who="Dr Okafor", yes_kind="doctor"))
     got = receive(at_home, made.data)
     assert got.message.yes == "Dr Okafor, doctor"
     assert today(at_home.store, at_home.clock, at_home.person.id).stop is None
@@ -114,7 +115,7 @@ def test_a_recorded_yes_answers_the_stop(at_home: Home) -> None:
 def test_what_is_not_for_them_is_refused_and_nothing_kept(at_home: Home) -> None:
     """A message for somebody else on the same device, bytes of anything, and a changed file."""
     sent_home(at_home)
-    made = answered(at_home, Answer("Hello.", spare={KNEE: 0}))
+    made = answered(at_home, ReplyDraft("Hello.", spare={KNEE: 0}))
     broken = made.data[:-1] + bytes([made.data[-1] ^ 1])
     for data in (b"hello", broken, made.data[:100]):
         with pytest.raises(AppError):

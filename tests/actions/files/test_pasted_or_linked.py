@@ -8,7 +8,7 @@ import pytest
 from app.actions import people
 from app.actions.files import pasted_or_linked, programmes
 from app.actions.files.pasted_or_linked import NamedFile, OfferedKey
-from app.actions.files.programmes import Standing
+from app.actions.files.programmes import TrustStep
 from app.device.abilities import Device
 from app.device.clock import ManualClock
 from app.device.linked import HostFiles
@@ -59,7 +59,7 @@ def test_a_pasted_programme_is_the_file(store: Store, clock: ManualClock, device
     file = pasted(store, device, "Hello!\n> " + to_text(PACK, Kind.PACK).replace("\n", "\n> "))
     assert isinstance(file, NamedFile) and file.data == PACK
     opened = run(programmes.open_pack(store, clock, file.name, file.data))
-    assert (opened.standing, opened.words) == (Standing.COMPARE, matching_words(COACH.signing.public))
+    assert (opened.standing, opened.words) == (TrustStep.COMPARE, matching_words(COACH.signing.public))
     assert dump(store) == before
 
 
@@ -116,10 +116,10 @@ def test_a_key_counts_once_the_words_were_compared(
     assert offered == OfferedKey(NELL, matching_words(COACH.signing.public), known=False)
     assert dump(store) == before
     assert run(programmes.open_pack(store, clock, "a", PACK, pasted_or_linked.expected_coaches(store, EVENLOAD))
-               ).standing is Standing.COMPARE
+               ).standing is TrustStep.COMPARE
     pasted_or_linked.expect_coach(store, offered.coach)
     expected = pasted_or_linked.expected_coaches(store, EVENLOAD)
-    assert run(programmes.open_pack(store, clock, "a", PACK, expected)).standing is Standing.EXPECTED
+    assert run(programmes.open_pack(store, clock, "a", PACK, expected)).standing is TrustStep.EXPECTED
     with pytest.raises(UntrustedSigner):
         run(programmes.open_pack(store, clock, "a", run(build_pack(SOURCE, coach=STRANGER)), expected))
     assert pasted_or_linked.offered_key(store, EVENLOAD, text, "This key").known
@@ -148,6 +148,6 @@ def test_the_very_same_programme_again_is_known_to_be_here(store: Store, clock: 
     programmes.accept_pack(store, clock, ada.id, first)
     before = dump(store)
     again = run(programmes.open_pack(store, clock, "a", PACK))
-    assert (again.is_here, again.standing) == (True, Standing.KNOWN)
+    assert (again.is_here, again.standing) == (True, TrustStep.KNOWN)
     programmes.accept_pack(store, clock, ada.id, again)
     assert dump(store) == before

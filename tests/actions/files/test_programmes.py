@@ -7,7 +7,7 @@ import pytest
 
 from app.actions import people
 from app.actions.files import programmes
-from app.actions.files.programmes import Opened, Standing
+from app.actions.files.programmes import OpenedProgramme, TrustStep
 from app.device.clock import ManualClock
 from app.domain.errors import DamagedFile, FileError, UntrustedSigner
 from app.domain.model.person import Person
@@ -34,7 +34,7 @@ def packed(source: Source = SOURCE, coach: CoachKeys = COACH, **more: object) ->
     return run(build_pack(source, coach=coach, **more))  # type: ignore[arg-type]
 
 
-def opened(store: Store, clock: ManualClock, data: bytes) -> Opened:
+def opened(store: Store, clock: ManualClock, data: bytes) -> OpenedProgramme:
     """The file, verified."""
     return run(programmes.open_pack(store, clock, "quay.evenload-pack", data))
 
@@ -49,7 +49,7 @@ def test_a_new_coach_s_file_shows_the_words_and_keeps_nothing(store: Store, cloc
     """Until somebody has compared them."""
     before = dump(store)
     first = opened(store, clock, packed())
-    assert first.standing is Standing.COMPARE
+    assert first.standing is TrustStep.COMPARE
     assert first.words == matching_words(COACH.signing.public)
     assert first.version_here is None
     assert dump(store) == before
@@ -73,7 +73,7 @@ def test_the_next_file_of_the_same_coach_asks_nothing(store: Store, clock: Manua
     begun = programmes.accept_pack(store, clock, ada.id, opened(store, clock, packed()))
     run(clock.advance(7 * 86_400))
     second = opened(store, clock, packed(replace(SOURCE, version=4)))
-    assert (second.standing, second.version_here) == (Standing.KNOWN, 3)
+    assert (second.standing, second.version_here) == (TrustStep.KNOWN, 3)
     assert programmes.accept_pack(store, clock, ada.id, second).started == begun.started
 
 
@@ -126,7 +126,7 @@ def test_new_keys_vouched_for_replace_the_old_ones(store: Store, clock: ManualCl
     new = replace(coach_keys(61))
     change = run(signed_key_change(public_keys(new), RECOVERY_SIGNING))
     renewed = opened(store, clock, packed(replace(SOURCE, version=5), new, key_change=change))
-    assert renewed.standing is Standing.RENEWED
+    assert renewed.standing is TrustStep.RENEWED
     assert programmes.accept_pack(store, clock, ada.id, renewed).coach_key == new.signing.public.hex()
     with pytest.raises(UntrustedSigner):
         opened(store, clock, packed(replace(SOURCE, version=6)))

@@ -10,7 +10,7 @@ import pytest
 
 from app.actions.desk import intake
 from app.actions.files import sending
-from app.actions.files.sending import Left
+from app.actions.files.sending import HandedOn
 from app.actions.people import change_person
 from app.actions.training import diary
 from app.domain.errors import UnknownName
@@ -112,7 +112,7 @@ def test_a_saved_diary_is_sent_only_once_the_person_says_so(at_home: Home) -> No
     store, clock, who = at_home.store, at_home.clock, at_home.person.id
     at_home.answer()
     made = asyncio.run(sending.make_return(store, clock, who))
-    for left in Left:
+    for left in HandedOn:
         waiting = sending.note_waiting(store, clock, who, made, left)
         assert sending.waiting_return(store, who) == waiting and waiting.left is left
         assert sending.last_sent(store, who) is None and sending.unsent(store, who) == 1
@@ -126,7 +126,7 @@ def test_what_came_after_a_saved_diary_is_still_new_once_that_was_sent(at_home: 
     """It counts what was in the file and not what has been written since."""
     store, clock, who = at_home.store, at_home.clock, at_home.person.id
     at_home.answer()
-    sending.note_waiting(store, clock, who, asyncio.run(sending.make_return(store, clock, who)), Left.SAVED)
+    sending.note_waiting(store, clock, who, asyncio.run(sending.make_return(store, clock, who)), HandedOn.SAVED)
     at_home.done()
     sending.confirm_sent(store, clock, who)
     assert sending.unsent(store, who) == 1
@@ -136,6 +136,6 @@ def test_a_diary_that_was_shared_no_longer_waits(at_home: Home) -> None:
     """Saved first and then handed over: nothing is left to do by hand."""
     store, clock, who = at_home.store, at_home.clock, at_home.person.id
     made = asyncio.run(sending.make_return(store, clock, who))
-    sending.note_waiting(store, clock, who, made, Left.SAVED)
+    sending.note_waiting(store, clock, who, made, HandedOn.SAVED)
     sending.note_sent(store, clock, who, made)
     assert sending.waiting_return(store, who) is None

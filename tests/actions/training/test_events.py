@@ -14,7 +14,7 @@ from app.domain.dosing.history import way_back
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.person import Person
-from app.domain.model.record import Check, CheckDone, Event, EventKind
+from app.domain.model.record import CheckDone, Event, EventKind, FunctionalCheck
 from app.storage import people, records
 from app.storage.database import Store
 from app.storage.people import Trains
@@ -82,7 +82,7 @@ def test_whoever_leads_answers_as_the_leader(store: Store, clock: ManualClock, a
     """So that nobody moves on by another's guess."""
     led = replace(ada, led_by="Jo")
     assert events.note_illness(store, clock, led, "cold", fever=False).event.answered_by is AnsweredBy.LEADER
-    assert keep_check(store, clock, led, Check.CHAIR_STAND, stands=8).answered_by is AnsweredBy.LEADER
+    assert keep_check(store, clock, led, FunctionalCheck.CHAIR_STAND, stands=8).answered_by is AnsweredBy.LEADER
 
 
 def test_a_fever_stops_and_a_cold_does_not(store: Store, clock: ManualClock, ada: Person) -> None:
@@ -144,12 +144,12 @@ def test_moving_about_is_kept_with_its_day(store: Store, clock: ManualClock, ada
 
 def test_a_check_is_kept_as_it_was_done(store: Store, clock: ManualClock, ada: Person) -> None:
     """With the leg, the stick and the hands."""
-    keep_check(store, clock, ada, Check.ONE_LEG, time_ms=8_300, side="left")
-    keep_check(store, clock, ada, Check.CHAIR_STAND, stands=7, hands_used=True)
-    keep_check(store, clock, ada, Check.WALK, time_ms=9_900, aid=True)
+    keep_check(store, clock, ada, FunctionalCheck.ONE_LEG, time_ms=8_300, side="left")
+    keep_check(store, clock, ada, FunctionalCheck.CHAIR_STAND, stands=7, hands_used=True)
+    keep_check(store, clock, ada, FunctionalCheck.WALK, time_ms=9_900, aid=True)
     with store.read() as db:
         found = {c.check: c for c in records.records(db, "ada", CheckDone)}
-    assert (found[Check.ONE_LEG].side, found[Check.ONE_LEG].time_ms) == ("left", 8_300)
-    assert (found[Check.CHAIR_STAND].stands, found[Check.CHAIR_STAND].hands_used) == (7, True)
-    assert found[Check.WALK].aid is True
+    assert (found[FunctionalCheck.ONE_LEG].side, found[FunctionalCheck.ONE_LEG].time_ms) == ("left", 8_300)
+    assert (found[FunctionalCheck.CHAIR_STAND].stands, found[FunctionalCheck.CHAIR_STAND].hands_used) == (7, True)
+    assert found[FunctionalCheck.WALK].aid is True
     assert tell_sex(store, ada, "woman") == kept(store)

@@ -9,7 +9,7 @@ from app.actions.training import playing
 from app.actions.training.diary import save_afterwards
 from app.actions.training.today import Today, today
 from app.domain.model.body import parse_spot
-from app.domain.model.plan import Because, MoveKind, StepKind
+from app.domain.model.plan import MoveKind, StepKind, StepReason
 from app.domain.model.record import SessionDone
 from app.domain.model.session import Session
 from app.domain.player.player import Started
@@ -77,7 +77,7 @@ def test_what_moved_on_is_kept_sent_and_read_again(at_home: Home) -> None:
     for _ in range(3):
         done = played(at_home, session.id)
         asyncio.run(at_home.a_day())
-    assert done.plan.moves and {m.because for m in done.plan.moves} == {Because.CLEAN}
+    assert done.plan.moves and {m.because for m in done.plan.moves} == {StepReason.CLEAN}
     assert {m.exercise for m in done.plan.moves} <= set(done.names)
     with at_home.store.read() as db:
         kept = records.records(db, at_home.person.id, SessionDone)

@@ -13,9 +13,9 @@ from app.domain.checks.functional_checks import (
     BANDS,
     DEMAND,
     WITH_SOMEBODY,
-    Band,
+    BandPlace,
     Change,
-    Place,
+    ReferenceBand,
     Withheld,
     bands_for,
     change,
@@ -33,7 +33,7 @@ from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
-from app.domain.model.record import Check, CheckDone, Event, EventKind, Record
+from app.domain.model.record import CheckDone, Event, EventKind, FunctionalCheck, Record
 from tests.domain.past import T0, check_in, session, sore, stamp
 from tests.generators import clients
 
@@ -45,7 +45,7 @@ def person(**body: Any) -> Person:
     return Person("p", "Ada", Client(**body), screened=TODAY)
 
 
-def done(check: Check = Check.CHAIR_STAND, day: float = 0, **what: Any) -> CheckDone:
+def done(check: FunctionalCheck = FunctionalCheck.CHAIR_STAND, day: float = 0, **what: Any) -> CheckDone:
     """A check of so many days after the first morning."""
     return CheckDone(stamp(f"k{check}{day}", day), check, **what)
 
@@ -53,8 +53,8 @@ def done(check: Check = Check.CHAIR_STAND, day: float = 0, **what: Any) -> Check
 WELL: list[Record] = [check_in(0)]
 
 
-@pytest.mark.parametrize("check", Check)
-def test_on_a_good_morning_in_company_every_check_is_offered(check: Check) -> None:
+@pytest.mark.parametrize("check", FunctionalCheck)
+def test_on_a_good_morning_in_company_every_check_is_offered(check: FunctionalCheck) -> None:
     """Nothing speaks against it."""
     assert withheld(check, person(), WELL, TODAY) is None
 
@@ -69,32 +69,33 @@ def test_on_a_good_morning_in_company_every_check_is_offered(check: Check) -> No
 ])
 def test_pain_from_4_on_or_an_open_stop_withholds_it(records: list[Record], why: Withheld | None) -> None:
     """Unanswered is never "nothing hurts", and yesterday's answer is none for today."""
-    assert withheld(Check.CHAIR_STAND, person(spare={}), records, TODAY) is why
+    assert withheld(FunctionalCheck.CHAIR_STAND, person(spare={}), records, TODAY) is why
 
 
 def test_the_stop_questions_come_before() -> None:
     """Due again, or waiting for a yes."""
-    assert withheld(Check.WALK, replace(person(), screened=None), WELL, TODAY) is Withheld.SCREENING
-    assert withheld(Check.WALK, replace(person(), waiting=frozenset({"aneurysm"})), WELL, TODAY) is Withheld.SCREENING
+    assert withheld(FunctionalCheck.WALK, replace(person(), screened=None), WELL, TODAY) is Withheld.SCREENING
+    assert withheld(FunctionalCheck.WALK, replace(person(), waiting=frozenset({"aneurysm"})), WELL,
+                    TODAY) is Withheld.SCREENING
 
 
-@pytest.mark.parametrize("check", Check)
-def test_balance_and_walk_are_never_for_somebody_alone(check: Check) -> None:
+@pytest.mark.parametrize("check", FunctionalCheck)
+def test_balance_and_walk_are_never_for_somebody_alone(check: FunctionalCheck) -> None:
     """The chair stand may be."""
     why = withheld(check, person(alone=True), WELL, TODAY)
-    assert why is (Withheld.ALONE if check in (Check.ONE_LEG, Check.WALK) else None)
-    assert frozenset({Check.ONE_LEG, Check.WALK}) == WITH_SOMEBODY
+    assert why is (Withheld.ALONE if check in (FunctionalCheck.ONE_LEG, FunctionalCheck.WALK) else None)
+    assert frozenset({FunctionalCheck.ONE_LEG, FunctionalCheck.WALK}) == WITH_SOMEBODY
 
 
 def test_somebody_who_falls_never_stands_on_one_leg_without_a_hold() -> None:
     """Walking to a mark and back in company is another thing."""
     body = {"conditions": frozenset({Condition.FALLS})}
-    assert withheld(Check.ONE_LEG, person(**body), WELL, TODAY) is Withheld.LIMITS
-    assert withheld(Check.WALK, person(**body), WELL, TODAY) is None
+    assert withheld(FunctionalCheck.ONE_LEG, person(**body), WELL, TODAY) is Withheld.LIMITS
+    assert withheld(FunctionalCheck.WALK, person(**body), WELL, TODAY) is None
 
 
-@given(clients, st.sampled_from(Check))
-def test_no_check_asks_more_than_the_limits_allow(body: Client, check: Check) -> None:
+@given(clients, st.sampled_from(FunctionalCheck))
+def test_no_check_asks_more_than_the_limits_allow(body: Client, check: FunctionalCheck) -> None:
     """On any axis, for any body."""
     caps = caps_today(body, None, TODAY)
     asks_more = {axis for axis, asked in DEMAND[check].items() if asked > caps[axis]}
@@ -115,7 +116,7 @@ def test_hands_that_push_count_nothing() -> None:
     """However often one was up; what was counted is kept."""
     assert counted(done(stands=12)) == 12
     assert counted(done(stands=12, hands_used=True)) == 0
-    assert counted(done(Check.WALK, time_ms=9_300)) == 9_300
+    assert counted(done(FunctionalCheck.WALK, time_ms=9_300)) == 9_300
 
 
 @pytest.mark.parametrize(("first", "last", "said"), [
@@ -131,24 +132,26 @@ def test_stands_have_changed_from_3_on(first: int | None, last: int, said: Chang
     (9_000, 7_801, Change.WITHIN)])
 def test_the_walk_has_changed_from_1_2_seconds_on(first: int, last: int, said: Change) -> None:
     """Quicker is more, slower is less."""
-    assert change(done(Check.WALK, time_ms=first), done(Check.WALK, 42, time_ms=last)) is said
+    assert change(done(FunctionalCheck.WALK, time_ms=first), done(FunctionalCheck.WALK, 42, time_ms=last)) is said
 
 
 @given(st.integers(0, 30_000), st.integers(0, 30_000))
 def test_one_leg_is_never_said_to_have_changed(first: int, last: int) -> None:
     """It differs too much from day to day."""
-    assert change(done(Check.ONE_LEG, time_ms=first), done(Check.ONE_LEG, 42, time_ms=last)) is Change.NO_CALL
+    assert change(done(FunctionalCheck.ONE_LEG, time_ms=first),
+                  done(FunctionalCheck.ONE_LEG, 42, time_ms=last)) is Change.NO_CALL
 
 
 def test_what_was_done_in_another_way_is_not_compared() -> None:
     """With the hands, or with a stick."""
     assert change(done(stands=9, hands_used=True), done(day=42, stands=9)) is Change.NOT_ALIKE
-    with_stick = done(Check.WALK, time_ms=12_000, aid=True)
-    assert change(with_stick, done(Check.WALK, 42, time_ms=9_000)) is Change.NOT_ALIKE
+    with_stick = done(FunctionalCheck.WALK, time_ms=12_000, aid=True)
+    assert change(with_stick, done(FunctionalCheck.WALK, 42, time_ms=9_000)) is Change.NOT_ALIKE
 
 
-@pytest.mark.parametrize(("days", "due"), [(41, ()), (42, (Check.CHAIR_STAND,)), (90, (Check.CHAIR_STAND,))])
-def test_a_check_is_due_again_after_six_weeks(days: int, due: tuple[Check, ...]) -> None:
+@pytest.mark.parametrize(("days", "due"), [(41, ()), (42, (FunctionalCheck.CHAIR_STAND,)),
+                                           (90, (FunctionalCheck.CHAIR_STAND,))])
+def test_a_check_is_due_again_after_six_weeks(days: int, due: tuple[FunctionalCheck, ...]) -> None:
     """Only one that was done; one taken back is none."""
     assert retest_due([done(stands=9)], TODAY + timedelta(days=days)) == due
     gone = replace(done(stands=9), stamp=replace(stamp("k"), deleted=True))
@@ -162,15 +165,16 @@ def test_a_check_is_due_again_after_six_weeks(days: int, due: tuple[Check, ...])
     (87, "woman", (8, 13)), (94, "man", (7, 12))])
 def test_the_bands_of_the_chair_stand_are_the_published_ones(age: int, sex: str, figures: tuple[int, int]) -> None:
     """By age and sex."""
-    band, = bands_for(Check.CHAIR_STAND, age, sex)
+    band, = bands_for(FunctionalCheck.CHAIR_STAND, age, sex)
     assert (band.low, band.high, band.mean) == (*figures, None) and "Rikli" in band.source
 
 
 @pytest.mark.parametrize(("check", "age", "figures"), [
-    (Check.WALK, 60, (8_100, 7_100, 9_000)), (Check.WALK, 79, (9_200, 8_200, 10_200)),
-    (Check.WALK, 99, (11_300, 10_000, 12_700)), (Check.ONE_LEG, 69, (27_000, None, None)),
-    (Check.ONE_LEG, 70, (17_200, None, None)), (Check.ONE_LEG, 85, (8_500, None, None))])
-def test_the_bands_of_the_other_two_are_the_published_ones(check: Check, age: int, figures: tuple[Any, ...]) -> None:
+    (FunctionalCheck.WALK, 60, (8_100, 7_100, 9_000)), (FunctionalCheck.WALK, 79, (9_200, 8_200, 10_200)),
+    (FunctionalCheck.WALK, 99, (11_300, 10_000, 12_700)), (FunctionalCheck.ONE_LEG, 69, (27_000, None, None)),
+    (FunctionalCheck.ONE_LEG, 70, (17_200, None, None)), (FunctionalCheck.ONE_LEG, 85, (8_500, None, None))])
+def test_the_bands_of_the_other_two_are_the_published_ones(check: FunctionalCheck, age: int,
+                                                           figures: tuple[Any, ...]) -> None:
     """By decade, the same for everybody."""
     band, = bands_for(check, age, "man")
     assert (band.mean, band.low, band.high) == figures and "Bohannon" in band.source
@@ -178,12 +182,12 @@ def test_the_bands_of_the_other_two_are_the_published_ones(check: Check, age: in
 
 def test_without_the_sex_both_bands_are_given_and_without_figures_none() -> None:
     """Nobody is put into a group that they did not name."""
-    assert {b.sex for b in bands_for(Check.CHAIR_STAND, 70)} == {"woman", "man"}
-    assert bands_for(Check.CHAIR_STAND, 59) == () == bands_for(Check.CHAIR_STAND, 95)
+    assert {b.sex for b in bands_for(FunctionalCheck.CHAIR_STAND, 70)} == {"woman", "man"}
+    assert bands_for(FunctionalCheck.CHAIR_STAND, 59) == () == bands_for(FunctionalCheck.CHAIR_STAND, 95)
 
 
-@pytest.mark.parametrize("check", Check)
-def test_ages_lie_in_one_band_each(check: Check) -> None:
+@pytest.mark.parametrize("check", FunctionalCheck)
+def test_ages_lie_in_one_band_each(check: FunctionalCheck) -> None:
     """Without a gap or an overlap."""
     for sex in ("woman", "man"):
         ages = [age for b in BANDS if b.check is check and b.sex in ("", sex)
@@ -193,6 +197,7 @@ def test_ages_lie_in_one_band_each(check: Check) -> None:
 
 def test_a_result_is_placed_by_number() -> None:
     """At both edges; where only a mean was published, nowhere."""
-    band: Band = bands_for(Check.CHAIR_STAND, 70, "woman")[0]
-    assert [place_in(band, n) for n in (9, 10, 15, 16)] == [Place.BELOW, Place.WITHIN, Place.WITHIN, Place.ABOVE]
-    assert place_in(bands_for(Check.ONE_LEG, 70)[0], 5_000) is None
+    band: ReferenceBand = bands_for(FunctionalCheck.CHAIR_STAND, 70, "woman")[0]
+    assert [place_in(band, n) for n in (9, 10, 15, 16)] == [BandPlace.BELOW, BandPlace.WITHIN, BandPlace.WITHIN,
+                                                            BandPlace.ABOVE]
+    assert place_in(bands_for(FunctionalCheck.ONE_LEG, 70)[0], 5_000) is None

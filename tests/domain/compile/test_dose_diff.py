@@ -4,7 +4,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.compile.dose_diff import Amount, Eased, eased_amounts
+from app.domain.compile.dose_diff import AmountEased, CountedAmount, eased_amounts
 from app.domain.compile.prescription import eased_work_s, longer_rest_s
 from app.domain.dosing.dose import AMOUNTS
 from app.domain.model.plan import Dose
@@ -24,8 +24,9 @@ def test_each_amount_is_told_once_with_what_was_written_and_what_is_left() -> No
     session = _session(Item("squat", work_s=40), Item("row", work_s=40), Item("press", reps=10))
     told = eased_amounts(session, Dose(3, 2, 75, 150, 100))
     assert told == (
-        Eased(Amount.ROUNDS, ((3, 2),)), Eased(Amount.WORK, ((40, 30),)), Eased(Amount.REPS, ((10, 7),)),
-        Eased(Amount.REST, ((20, 30),)),
+        AmountEased(CountedAmount.ROUNDS, ((3, 2),)), AmountEased(CountedAmount.WORK, ((40, 30),)),
+        AmountEased(CountedAmount.REPS, ((10, 7),)),
+        AmountEased(CountedAmount.REST, ((20, 30),)),
     )
 
 
@@ -51,8 +52,9 @@ def test_a_lighter_week_is_told_in_rounds_too() -> None:
 
 def test_stations_that_differ_are_told_by_how_much() -> None:
     """From the least to the most that any of them changed."""
-    assert eased_words(Eased(Amount.WORK, ((30, 25), (40, 30)))) == "each stretch of work 5 to 10 seconds shorter"
-    assert eased_words(Eased(Amount.REPS, ((8, 7), (9, 8)))) == "1 repetition fewer each time"
+    assert eased_words(AmountEased(CountedAmount.WORK, ((30, 25),
+                                                        (40, 30)))) == "each stretch of work 5 to 10 seconds shorter"
+    assert eased_words(AmountEased(CountedAmount.REPS, ((8, 7), (9, 8)))) == "1 repetition fewer each time"
 
 
 @given(work_s=st.integers(5, 120), rest_s=st.integers(0, 90), level=st.sampled_from(sorted(AMOUNTS)))
@@ -61,7 +63,7 @@ def test_what_is_told_is_what_is_compiled(work_s: int, rest_s: int, level: int) 
     amount = AMOUNTS[level]
     session = _session(Item("squat", work_s=work_s), rest_s=rest_s)
     told = {e.what: e.pairs for e in eased_amounts(session, Dose(level, 3, amount.work, amount.rest, amount.load))}
-    for written, now in told.get(Amount.WORK, ()):
+    for written, now in told.get(CountedAmount.WORK, ()):
         assert (written, now) == (work_s, eased_work_s(work_s, amount.work)) and now < written
-    for written, now in told.get(Amount.REST, ()):
+    for written, now in told.get(CountedAmount.REST, ()):
         assert (written, now) == (rest_s, longer_rest_s(rest_s, amount.rest)) and now > written

@@ -6,12 +6,12 @@ import json
 import pytest
 
 from app.domain.figure.checking.figure_checks import check_figure, failed
-from app.domain.figure.checking.figure_finding import Check
+from app.domain.figure.checking.figure_finding import FigureCheck
 from tests.domain.figure_faults import EXPORT_FAULTS, FAULTS, ExportFault, FigureFault
 from tests.domain.figures import NAMES, example, exported, failed_export, motion_of
 
 #: Cannot be planted by poses: the solver gives the first three, and the square is fitted to the figure.
-BY_CONSTRUCTION = {Check.LENGTH, Check.MIRROR, Check.MARGIN}
+BY_CONSTRUCTION = {FigureCheck.LENGTH, FigureCheck.MIRROR, FigureCheck.MARGIN}
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -42,6 +42,6 @@ def test_at_least_twenty_faults_and_every_check_has_one() -> None:
     """A check that no fault can reach would be worth nothing."""
     assert len({fault.name for fault in (*FAULTS, *EXPORT_FAULTS)}) == len(FAULTS) + len(EXPORT_FAULTS) >= 20
     reached = {fault.seen_by for fault in (*FAULTS, *EXPORT_FAULTS)}
-    assert reached >= set(Check) - BY_CONSTRUCTION
+    assert reached >= set(FigureCheck) - BY_CONSTRUCTION
     made = {f.check for name in NAMES for f in check_figure(motion_of(example(name)))}
-    assert made == set(Check)
+    assert made == set(FigureCheck)

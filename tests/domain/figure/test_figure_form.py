@@ -12,7 +12,7 @@ from app.domain.errors import ContentError, UnknownName, UnreadableSource, Wrong
 from app.domain.figure.checking.figure_checks import failed
 from app.domain.figure.rig import figure_form
 from app.domain.figure.rig.figure_form import read_figure, read_figures
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from tests.domain.figures import example
 
 
@@ -112,7 +112,7 @@ def test_the_example_of_the_description_is_one() -> None:
     """It can be read as it stands, and passes every check."""
     words = (Path(figure_form.__file__).parents[1] / "FIGURES.md").read_text("utf-8")
     written = words.split("```json\n")[1].split("```")[0]
-    assert failed(Motion(read_figure(json.loads(written), "FIGURES.md"))) == ()
+    assert failed(FigureMotion(read_figure(json.loads(written), "FIGURES.md"))) == ()
 
 
 def test_a_limb_held_in_one_pose_is_held_in_all() -> None:
@@ -120,4 +120,4 @@ def test_a_limb_held_in_one_pose_is_held_in_all() -> None:
     table = example("push-up")
     table["poses"]["low"].pop("hand")
     with pytest.raises(WrongValue):
-        Motion(read_figure(table, "here"))
+        FigureMotion(read_figure(table, "here"))

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from app.domain.figure.rig.body_model import FOREARM, SHANK, THIGH, UPPER_ARM, Stance, View, distance, skeleton
+from app.domain.figure.rig.body_model import FOREARM, SHANK, THIGH, UPPER_ARM, FigureView, Stance, distance, skeleton
 from app.domain.figure.rig.figure_data import Ease, Key, Pose
 from app.domain.figure.rig.pose import track
 from app.domain.figure.rig.solve import mirrored, reach, wrapped
@@ -64,8 +64,8 @@ def test_a_mirror_turned_twice_changes_nothing(name: str) -> None:
     assert twice.angles == state.angles
 
 
-@pytest.mark.parametrize("view", View)
-def test_a_body_weighs_one_and_hangs_together(view: View) -> None:
+@pytest.mark.parametrize("view", FigureView)
+def test_a_body_weighs_one_and_hangs_together(view: FigureView) -> None:
     """Shares of the mass add up; parents come before what hangs in them."""
     body = skeleton(view, Stance.UPRIGHT)
     assert sum(share for _, share, _ in body.masses) == pytest.approx(1, abs=0.01)

@@ -8,25 +8,25 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from app.domain.measures.attention import HARM, Because, Line, Told, attention, flags_of
+from app.domain.measures.attention import HARM, AttentionReason, PersonSummary, RecordSummary, attention, flags_of
 from tests.sampling import examples
 
 TODAY = date(2026, 3, 30)
 
 
-def told(days_ago: int, kind: str = "session", **numbers: Any) -> Told:
+def told(days_ago: int, kind: str = "session", **numbers: Any) -> RecordSummary:
     """One record of so many days ago."""
-    return Told(f"{kind}-{days_ago}", kind, TODAY - timedelta(days=days_ago), **numbers)
+    return RecordSummary(f"{kind}-{days_ago}", kind, TODAY - timedelta(days=days_ago), **numbers)
 
 
-def line(*records: Told, heard: int | None = 0, name: str = "Ines", since: int | None = None) -> Line:
+def line(*records: RecordSummary, heard: int | None = 0, name: str = "Ines", since: int | None = None) -> PersonSummary:
     """One person; `heard` days ago something came back."""
     back = None if heard is None else datetime(2026, 3, 30, 8, tzinfo=UTC) - timedelta(days=heard)
     first = None if since is None else TODAY - timedelta(days=since)
-    return Line(name.lower(), name, tuple(sorted(records, key=lambda t: t.local)), back, first)
+    return PersonSummary(name.lower(), name, tuple(sorted(records, key=lambda t: t.local)), back, first)
 
 
-def why(*records: Told, **more: Any) -> list[Because]:
+def why(*records: RecordSummary, **more: Any) -> list[AttentionReason]:
     """The reasons that such a person gives."""
     return [f.because for f in flags_of(line(*records, **more), TODAY)]
 
@@ -44,20 +44,20 @@ def test_a_stop_sign_is_named() -> None:
     """The latest, with its record and its day."""
     flag, = flags_of(line(told(9, sign="dizziness"), told(2, sign="fainting"), WELL), TODAY)
     assert (flag.because, flag.records, flag.words, flag.on) == (
-        Because.SIGN, ("session-2",), ("fainting",), TODAY - timedelta(days=2))
+        AttentionReason.SIGN, ("session-2",), ("fainting",), TODAY - timedelta(days=2))
 
 
 @pytest.mark.parametrize(("pain", "flagged"), [(0, False), (3, False), (4, True), (10, True)])
 @pytest.mark.parametrize("kind", ["session", "check_in"])
 def test_pain_from_four_on(kind: str, pain: int, flagged: bool) -> None:
     """In the latest answer, from a check-in or a session."""
-    assert (why(told(1, kind, pain=pain)) == [Because.PAIN]) is flagged
+    assert (why(told(1, kind, pain=pain)) == [AttentionReason.PAIN]) is flagged
 
 
 def test_the_worst_of_a_day_counts_and_not_its_last_word() -> None:
     """A morning of 6 is seen by the coach though the eased session after it went with 2; yesterday's is over."""
     found = flags_of(line(told(0, "check_in", pain=6), told(0, pain=2)), TODAY)
-    assert [(f.because, f.records, f.numbers) for f in found] == [(Because.PAIN, ("check_in-0",), (6,))]
+    assert [(f.because, f.records, f.numbers) for f in found] == [(AttentionReason.PAIN, ("check_in-0",), (6,))]
     assert why(told(1, "check_in", pain=6), told(0, pain=2)) == []
 
 
@@ -67,7 +67,7 @@ def test_the_worst_of_a_day_counts_and_not_its_last_word() -> None:
 def test_pain_that_rises(pains: tuple[int, ...], rising: bool) -> None:
     """By two points or more over three answers or more, and not in one leap alone."""
     records = [told(20 - n, "check_in", pain=p) for n, p in enumerate(pains)]
-    assert (Because.RISING in why(*records)) is rising
+    assert (AttentionReason.RISING in why(*records)) is rising
     for flag in flags_of(line(*records), TODAY):
         assert flag.numbers == pains and len(flag.records) == len(pains)
 
@@ -78,7 +78,7 @@ def test_pain_that_rises(pains: tuple[int, ...], rising: bool) -> None:
 def test_two_over_target_in_the_last_two_sessions(efforts: tuple[int, ...], flagged: bool) -> None:
     """Running."""
     records = [told(9 - n, rpe=e, target_rpe=5) for n, e in enumerate(efforts)]
-    assert (why(*records, told(0, "check_in")) == [Because.EFFORT]) is flagged
+    assert (why(*records, told(0, "check_in")) == [AttentionReason.EFFORT]) is flagged
 
 
 @pytest.mark.parametrize(("times", "flagged"), [(2, False), (3, True), (5, True)])
@@ -86,20 +86,22 @@ def test_the_same_change_by_hand_three_times(times: int, flagged: bool) -> None:
     """Different changes do not add up, nor the same one twice in a session."""
     change = ("squat", "chair")
     records = [told(n + 1, by_hand=(change, change)) for n in range(times)]
-    flags = [f for f in flags_of(line(*records), TODAY) if f.because is Because.SWAPPED]
+    flags = [f for f in flags_of(line(*records), TODAY) if f.because is AttentionReason.SWAPPED]
     assert bool(flags) is flagged
     assert all(f.words == change and f.numbers == (times,) for f in flags)
     assert why(*[told(n + 1, by_hand=((f"e{n}", "x"),)) for n in range(5)]) == []
 
 
-@pytest.mark.parametrize(("days", "expected"), [(13, []), (14, [Because.FORTNIGHT]), (20, [Because.FORTNIGHT])])
-def test_a_missed_fortnight(days: int, expected: list[Because]) -> None:
+@pytest.mark.parametrize(("days", "expected"), [(13, []), (14, [AttentionReason.FORTNIGHT]),
+                                                (20, [AttentionReason.FORTNIGHT])])
+def test_a_missed_fortnight(days: int, expected: list[AttentionReason]) -> None:
     """Returns come and tell of no session."""
     assert why(told(days)) == expected
 
 
-@pytest.mark.parametrize(("heard", "expected"), [(20, []), (21, [Because.NOTHING_BACK]), (90, [Because.NOTHING_BACK])])
-def test_nothing_returned(heard: int, expected: list[Because]) -> None:
+@pytest.mark.parametrize(("heard", "expected"), [(20, []), (21, [AttentionReason.NOTHING_BACK]),
+                                                 (90, [AttentionReason.NOTHING_BACK])])
+def test_nothing_returned(heard: int, expected: list[AttentionReason]) -> None:
     """Three weeks; then the missed fortnight is not told as well, since nobody knows."""
     assert why(told(heard - 10 if heard < 21 else heard), heard=heard) == expected
     assert why(heard=None, since=heard) == expected
@@ -108,7 +110,7 @@ def test_nothing_returned(heard: int, expected: list[Because]) -> None:
 @pytest.mark.parametrize(("days", "seen"), [(27, True), (28, False)])
 def test_harm_is_looked_for_in_four_weeks(days: int, seen: bool) -> None:
     """What is older has been."""
-    assert (Because.PAIN in why(told(days, pain=9))) is seen
+    assert (AttentionReason.PAIN in why(told(days, pain=9))) is seen
 
 
 def test_harm_and_silence_never_mix_and_the_heaviest_comes_first() -> None:
@@ -142,7 +144,7 @@ records = st.builds(
 
 @settings(max_examples=examples(150, 5_000))
 @given(st.lists(st.lists(records, max_size=6), max_size=4))
-def test_every_flag_carries_evidence_and_stands_in_its_own_part(people: list[list[Told]]) -> None:
+def test_every_flag_carries_evidence_and_stands_in_its_own_part(people: list[list[RecordSummary]]) -> None:
     """Each record named is the person's own; parts do not mix; the order of people is irrelevant."""
     lines = [line(*told_of, name=f"P{n}") for n, told_of in enumerate(people)]
     harm, silence = attention(lines, TODAY)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.measures.volume import Figures, done_figures, planned_figures, reps_from_time
+from app.domain.measures.volume import SessionStatistics, done_figures, planned_figures, reps_from_time
 from app.domain.model.exercise import Exercise, Mode
 from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
 from app.domain.model.record import DoneStep, How, SessionDone
@@ -64,7 +64,7 @@ def test_a_planned_session_worked_out_by_hand() -> None:
     28 + 35 + 25 + 20 = 108 s under tension; 10 × 4 + 5 × 6 = 70 kg; 110 / 105 = 104 %; 110 / 215 = 51 %.
     """
     got = planned_figures(PLAN, LIBRARY)
-    assert got == Figures(110_000, 105_000, 22, 108_000, 70_000, 0)
+    assert got == SessionStatistics(110_000, 105_000, 22, 108_000, 70_000, 0)
     assert (got.volume_kg, got.work_to_rest, got.density) == (70.0, 104, 51)
 
 
@@ -79,7 +79,7 @@ def test_what_was_cut_short_counts_as_far_as_it_went() -> None:
     """
     got = done_figures(done(WHOLE[0], WHOLE[1], DoneStep(6, "press", 20_000, How.PART),
                             DoneStep(8, "row", 14_000, How.STOPPED)), LIBRARY)
-    assert got == Figures(64_000, 60_000, 14, 55_500, 32_000, 0)
+    assert got == SessionStatistics(64_000, 60_000, 14, 55_500, 32_000, 0)
 
 
 def test_what_was_changed_on_the_way_counts_as_what_it_became() -> None:
@@ -87,9 +87,9 @@ def test_what_was_changed_on_the_way_counts_as_what_it_became() -> None:
     weight, and never makes more repetitions than were asked: ⌊25 / 3.5⌋ = 7, asked 5.
     """
     lean = done_figures(done(DoneStep(8, "lean", 25_000, How.EASIER)), LIBRARY)
-    assert lean == Figures(25_000, 0, 5, 22_500, 0, 0)
+    assert lean == SessionStatistics(25_000, 0, 5, 22_500, 0, 0)
     held = done_figures(done(DoneStep(3, "plank", 30_000, How.EASIER)), LIBRARY)
-    assert held == Figures(30_000, 0, 0, 30_000, 0, 0)
+    assert held == SessionStatistics(30_000, 0, 0, 30_000, 0, 0)
     press = done_figures(done(DoneStep(8, "press", 25_000, How.EASIER)), LIBRARY)
     assert (press.reps, press.volume_kg) == (5, 30.0)
 
@@ -99,13 +99,14 @@ def test_an_exercise_that_is_not_known_is_said_and_not_guessed() -> None:
     got = planned_figures(PLAN, {})
     assert (got.reps, got.unknown, got.volume_kg) == (5, 2, 30.0)
     assert got.tension_ms == 110_000
-    assert done_figures(done(DoneStep(8, "other", 25_000, How.EASIER)), {}) == Figures(25_000, 0, 0, 25_000, 0, 1)
+    assert done_figures(done(DoneStep(8, "other", 25_000, How.EASIER)), {}) == SessionStatistics(25_000, 0, 0, 25_000,
+                                                                                                 0, 1)
 
 
 def test_what_was_skipped_and_what_does_not_fit_the_plan_count_for_nothing() -> None:
     """No step of that number, no time spent."""
     got = done_figures(done(DoneStep(3, "squat", 0, How.SKIPPED), DoneStep(99, "squat", 9_000, How.FULL)), LIBRARY)
-    assert got == Figures() and got.work_to_rest is None and got.density is None
+    assert got == SessionStatistics() and got.work_to_rest is None and got.density is None
 
 
 def test_a_slower_stand_in_is_timed_by_its_own_tempo() -> None:

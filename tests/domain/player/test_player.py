@@ -13,11 +13,11 @@ from app.domain.player.player import (
     BACK_MS,
     LONGER_MS,
     Ended,
-    Event,
     Gap,
     HurtTold,
     LongerRest,
     Paused,
+    PlayerEvent,
     Skipped,
     Started,
     StoodStill,
@@ -230,7 +230,7 @@ def told(level: int = 4, *out: str, gave_way: bool = False, name: str | None = "
 @pytest.mark.parametrize("event", [Started(), Paused(), Gap(), Skipped(), WentBack(), LongerRest(), StoodStill(),
                                    swap_to("a", exercise("z"), by_hand=True)])
 @pytest.mark.parametrize("second", [0, 10, 27, 60, 139])
-def test_after_that_hurts_nothing_goes_on_until_it_is_told(event: Event, second: int) -> None:
+def test_after_that_hurts_nothing_goes_on_until_it_is_told(event: PlayerEvent, second: int) -> None:
     """One tap stops everything."""
     state = begun(min(second, 60))
     hurt = handle(state, StoodStill(), at(second * 1000))

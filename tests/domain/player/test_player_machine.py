@@ -18,11 +18,11 @@ from app.domain.player.player import (
     AllRight,
     Counted,
     Ended,
-    Event,
     Gap,
     HurtTold,
     LongerRest,
     Paused,
+    PlayerEvent,
     Ready,
     Skipped,
     Started,
@@ -49,7 +49,7 @@ PLANS = (PLAN, FLOORED, *(compiled(s, Client()) for s in (USUAL, "first-steps"))
 class Kept:
     """What a store would hold: events with their positions, and the last heartbeat."""
 
-    journal: list[tuple[Event, int]]
+    journal: list[tuple[PlayerEvent, int]]
     beat_ms: int = 0
 
 
@@ -92,7 +92,7 @@ class Player(RuleBasedStateMachine):
         assert after.status is not Status.WAITING or after.index in after.waiting()
         self.ran_ms += moved
 
-    def do(self, event: Event) -> None:
+    def do(self, event: PlayerEvent) -> None:
         """Something is pressed: kept first, then shown."""
         before = tick(self.state, self.now)
         self.kept.journal.append((event, before.at_ms))

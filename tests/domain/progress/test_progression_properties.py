@@ -13,7 +13,7 @@ from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, REGION_AXES, Spo
 from app.domain.model.client import Client, UsualPain
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.exercise import Axis, Exercise
-from app.domain.model.plan import Because, MoveKind, Timeline
+from app.domain.model.plan import MoveKind, StepReason, Timeline
 from app.domain.model.record import CheckIn, DoneStep, Ending, How, Hurt, SessionDone
 from app.domain.progress.progression_steps import ceiling, main_items
 from app.words.client.progression import WHY, move_text
@@ -159,7 +159,7 @@ def test_every_move_has_a_reason_and_words(past: Past) -> None:
     names = {i: e.name for i, e in LIBRARY.items()}
     for _, plan in lived(past)[1]:
         for move in plan.moves:
-            assert isinstance(move.because, Because) and move.because in WHY
+            assert isinstance(move.because, StepReason) and move.because in WHY
             said = move_text(move, names)
             assert said.endswith(".") and (said[0].isupper() or said[0].isdigit())
         if plan.dose.level == 0:

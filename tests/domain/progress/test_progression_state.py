@@ -12,7 +12,7 @@ from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Sides
 from app.domain.model.person import Person
-from app.domain.model.plan import Because, Move, MoveKind, StepKind
+from app.domain.model.plan import Move, MoveKind, StepKind, StepReason
 from app.domain.model.record import Ending, How, Hurt
 from app.domain.model.session import Item
 from app.domain.progress.progression_steps import next_load_g
@@ -42,7 +42,7 @@ def test_two_clean_sessions_move_each_station_one_step_on() -> None:
     assert plan.dose.level == 0
     assert amounts(plan) == {"rise": (35, None, None), "curl": (18, 9, 2000), "brace": (20, None, None)}
     assert steps(plan) == {"rise": (1, MoveKind.SECONDS), "curl": (1, MoveKind.REPS), "brace": (1, MoveKind.SECONDS)}
-    assert {m.because for m in plan.moves} == {Because.CLEAN}
+    assert {m.because for m in plan.moves} == {StepReason.CLEAN}
     assert [(m.written, m.amount) for m in plan.moves] == [(30, 35), (8, 9), (15, 20)]
 
 
@@ -253,8 +253,8 @@ def test_a_station_that_comes_back_is_told_with_its_reason() -> None:
     days.do(DAYS[4], hows={"curl": How.SKIPPED}, rpe=7)
     days.good(*DAYS[5:7])
     plan = days.plan(DAYS[7])
-    assert {m.exercise: (m.step, m.because) for m in plan.moves}["curl"] == (1, Because.SKIPPED)
-    assert {m.exercise: (m.step, m.because) for m in plan.moves}["rise"] == (1, Because.TOO_HARD)
+    assert {m.exercise: (m.step, m.because) for m in plan.moves}["curl"] == (1, StepReason.SKIPPED)
+    assert {m.exercise: (m.step, m.because) for m in plan.moves}["rise"] == (1, StepReason.TOO_HARD)
 
 
 def test_a_station_that_stands_as_written_again_is_told_once() -> None:
@@ -265,7 +265,7 @@ def test_a_station_that_stands_as_written_again_is_told_once() -> None:
     days.good(*DAYS[3:5])
     days.session = own
     told = {m.exercise: (m.step, m.because, m.written, m.amount) for m in days.plan(DAYS[5]).moves}
-    assert told["rise"] == (0, Because.HURT, 30, 30) and told["curl"] == (1, Because.CLEAN, 8, 9)
+    assert told["rise"] == (0, StepReason.HURT, 30, 30) and told["curl"] == (1, StepReason.CLEAN, 8, 9)
     days.do(DAYS[5], rpe=6)
     days.session = replace(session_of(BRACE), id="other")
     days.good(*DAYS[6:8])
@@ -285,7 +285,7 @@ def test_a_gap_counts_once() -> None:
     """Going on after it takes nothing more."""
     days = moved(4).good(DAYS[3] + 16)
     assert days.at(DAYS[3] + 19)["rise"].step == 1
-    assert days.at(DAYS[3] + 19)["rise"].because is Because.GAP
+    assert days.at(DAYS[3] + 19)["rise"].because is StepReason.GAP
     days = moved(4)
     days.session, own = replace(session_of(BRACE), id="other"), days.session
     days.good(DAYS[3] + 16, DAYS[3] + 19)
@@ -339,7 +339,7 @@ def test_pain_this_morning_keeps_a_station_from_moving_on(knee: int, step: int) 
     plan = days.plan(DAYS[4], check_in(DAYS[4], pain=sore(left_knee=knee)))
     rise = next(m for m in plan.moves if m.exercise == "rise")
     assert (plan.dose.level, rise.step) == (0, step)
-    assert rise.because is (Because.PAIN if step == 1 else Because.CLEAN)
+    assert rise.because is (StepReason.PAIN if step == 1 else StepReason.CLEAN)
 
 
 def test_pain_in_the_last_session_keeps_a_station_from_moving_on() -> None:
@@ -349,7 +349,7 @@ def test_pain_in_the_last_session_keeps_a_station_from_moving_on() -> None:
     days.do(DAYS[4], pain=sore(left_knee=3))
     days.session = own
     told = {m.exercise: (m.step, m.because) for m in days.plan(DAYS[5]).moves}
-    assert told["rise"] == (1, Because.PAIN) and told["curl"] == (2, Because.CLEAN)
+    assert told["rise"] == (1, StepReason.PAIN) and told["curl"] == (2, StepReason.CLEAN)
     days = moved(3, client=USUAL)
     days.do(DAYS[3], pain=sore(left_knee=3))
     assert days.at(DAYS[4])["rise"].step == 1
@@ -434,7 +434,7 @@ def test_a_lower_ceiling_takes_back_what_is_above_it() -> None:
     days = moved(5)
     days.session = session_of(replace(RISE, steps=1), replace(CURL, steps=0), BRACE)
     told = {m.exercise: (m.step, m.because) for m in days.plan(DAYS[5]).moves}
-    assert told == {"rise": (1, Because.HELD), "curl": (0, Because.HELD), "brace": (2, Because.CLEAN)}
+    assert told == {"rise": (1, StepReason.HELD), "curl": (0, StepReason.HELD), "brace": (2, StepReason.CLEAN)}
 
 
 def test_what_the_coach_holds_stays_where_it_is() -> None:
@@ -443,7 +443,7 @@ def test_what_the_coach_holds_stays_where_it_is() -> None:
     days.client = replace(BODY, held=frozenset({"rise"}))
     days.good(*DAYS[3:7])
     told = {m.exercise: (m.step, m.because) for m in days.plan(DAYS[7]).moves}
-    assert told["rise"] == (1, Because.HELD) and told["curl"][0] == 3
+    assert told["rise"] == (1, StepReason.HELD) and told["curl"][0] == 3
     days.client = BODY
     assert {m.exercise: m.step for m in days.plan(DAYS[7]).moves}["rise"] == 2
 
@@ -489,29 +489,30 @@ def test_options_of_an_exercise_are_no_rungs_of_their_own_ladder() -> None:
 # ------------------------------------------------------------------ told
 
 @pytest.mark.parametrize(("move", "said"), [
-    (Move("rise", 1, MoveKind.SECONDS, Because.CLEAN, 30, 35), "5 seconds more, 35 in all, after two good sessions."),
-    (Move("curl", 1, MoveKind.REPS, Because.SKIPPED, 8, 9), "1 repetition more, 9 in all, since it was left out."),
-    (Move("rise", 3, MoveKind.HARDER, Because.CLEAN, 30, 30, "low"),
+    (Move("rise", 1, MoveKind.SECONDS, StepReason.CLEAN, 30, 35),
+     "5 seconds more, 35 in all, after two good sessions."),
+    (Move("curl", 1, MoveKind.REPS, StepReason.SKIPPED, 8, 9), "1 repetition more, 9 in all, since it was left out."),
+    (Move("rise", 3, MoveKind.HARDER, StepReason.CLEAN, 30, 30, "low"),
      "One step harder than “Stand up from a chair”, after two good sessions."),
-    (Move("curl", 3, MoveKind.LOAD, Because.CLEAN, 2000, 3000), "3 kg instead of 2 kg, after two good sessions."),
-    (Move("rise", 4, MoveKind.LOAD, Because.HELD, 2000, 2500, "low"),
+    (Move("curl", 3, MoveKind.LOAD, StepReason.CLEAN, 2000, 3000), "3 kg instead of 2 kg, after two good sessions."),
+    (Move("rise", 4, MoveKind.LOAD, StepReason.HELD, 2000, 2500, "low"),
      "One step harder than “Stand up from a chair”, with 2.5 kg instead of 2 kg, as your coach wants it."),
-    (Move("rise", 0, MoveKind.SECONDS, Because.HURT, 30, 30), "As written again, 30 seconds, since it hurt."),
+    (Move("rise", 0, MoveKind.SECONDS, StepReason.HURT, 30, 30), "As written again, 30 seconds, since it hurt."),
 ])
 def test_each_move_is_one_plain_sentence(move: Move, said: str) -> None:
     """What is more, how much it is in all, and why."""
     assert move_text(move, {i: e.name for i, e in LIBRARY.items()}) == said
-    assert set(WHY) == set(Because)
+    assert set(WHY) == set(StepReason)
 
 
 def test_that_it_hurt_does_not_travel_where_pain_is_not_sent() -> None:
     """Nor that something hurts today; any other reason does."""
     done = Days().do(0)
-    moves = tuple(Move("rise", 0, MoveKind.SECONDS, because, 30, 30) for because in Because)
+    moves = tuple(Move("rise", 0, MoveKind.SECONDS, because, 30, 30) for because in StepReason)
     done = replace(done, plan=replace(done.plan, moves=moves))
     sent, = agreed_records(Person("p", "Ines", sends=frozenset({"sessions"})), [done])
     assert isinstance(sent, type(done))
     told = {one.because for one in sent.plan.moves}
-    assert told == set(Because) - {Because.HURT, Because.PAIN}
+    assert told == set(StepReason) - {StepReason.HURT, StepReason.PAIN}
     whole, = agreed_records(Person("p", "Ines"), [done])
     assert whole == done

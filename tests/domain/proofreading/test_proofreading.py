@@ -14,8 +14,8 @@ from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLim
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import Source
 from app.domain.proofreading import finding
-from app.domain.proofreading.finding import Draft
-from app.domain.proofreading.proofread import Problem, proofread, written_timeline
+from app.domain.proofreading.finding import SessionUnderCheck
+from app.domain.proofreading.proofread import Finding, proofread, written_timeline
 from app.domain.proofreading.sessions import session_problems
 from app.words.coach.proofreading import PROBLEMS, problem_mend, problem_text
 from tests.domain.compile.test_timeline import exercise
@@ -75,7 +75,7 @@ def work(*ids: str, **changes: object) -> Block:
     return stations(*(Item(one, work_s=30) for one in ids), **changes)
 
 
-def found(given: Source, rule: str) -> list[Problem]:
+def found(given: Source, rule: str) -> list[Finding]:
     """The objections of one kind."""
     return [p for p in proofread(given) if p.rule == rule]
 
@@ -121,90 +121,90 @@ def tired(known: tuple[Exercise, ...] = HELD, first: Block = MAIN, then: Block =
     return replace(given, sessions=(one, given.sessions[1]))
 
 
-PLANTED: dict[str, tuple[Callable[[], Source], Problem]] = {
+PLANTED: dict[str, tuple[Callable[[], Source], Finding]] = {
     "easier_asks_more": (
         lambda: source(but("lean", demand={Axis.SHOULDER_LOAD: 1, Axis.GRIP: 2})),
-        Problem("easier_asks_more", "push", 2, 0, True, "lean:grip")),
+        Finding("easier_asks_more", "push", 2, 0, True, "lean:grip")),
     "relief_not_there": (
         lambda: source(but("push", easier=(Option("lean", (Axis.SHOULDER_LOAD, Axis.GRIP)),))),
-        Problem("relief_not_there", "push", 1, 0, True, "lean")),
+        Finding("relief_not_there", "push", 1, 0, True, "lean")),
     "ladder_in_a_circle": (
         lambda: source(tuple(replace(e, easier=(Option("pull" if e.id == "lean" else "lean"),))
                              if e.id in ("lean", "pull") else e for e in but("pull", demand={Axis.SHOULDER_LOAD: 1}))),
-        Problem("ladder_in_a_circle", "lean", 1, 0, True)),
+        Finding("ladder_in_a_circle", "lean", 1, 0, True)),
     "no_easier_option": (
-        lambda: source(but("push", easier=())), Problem("no_easier_option", "push", 2, 1, False, "shoulder_load")),
+        lambda: source(but("push", easier=())), Finding("no_easier_option", "push", 2, 1, False, "shoulder_load")),
     "no_repetition_fits": (
         lambda: source(SLOW, main=stations(Item("push", work_s=60), Item("pull", work_s=60), rest_s=60)),
-        Problem("no_repetition_fits", "s/pull", 60, 61, True)),
+        Finding("no_repetition_fits", "s/pull", 60, 61, True)),
     "endless_work": (
         lambda: source(but("pull", rep_ms=61_000), main=stations(Item("push", work_s=600), Item("pull", reps=10),
                                                                  rest_s=600)),
-        Problem("endless_work", "s/pull", 610, 600, True)),
+        Finding("endless_work", "s/pull", 610, 600, True)),
     "endless_session": (
         # 300 + 20 × 600 + 10 × 600 + 9 × 30 + 300 = 18 870 s
-        lambda: source(main=LONG), Problem("endless_session", "s", 314, 240, True)),
+        lambda: source(main=LONG), Finding("endless_session", "s", 314, 240, True)),
     "side_missing": (
         lambda: source(main=stations(*MAIN.items, Item("step", reps=1))),
-        Problem("side_missing", "s/step", 0, 1, True)),
+        Finding("side_missing", "s/step", 0, 1, True)),
     "sides_differ": (
-        lambda: source(main=stations(*MAIN.items, Item("step", reps=7))), Problem("sides_differ", "s/step", 3, 4)),
+        lambda: source(main=stations(*MAIN.items, Item("step", reps=7))), Finding("sides_differ", "s/step", 3, 4)),
     "side_reason_without_sides": (
         lambda: source(main=stations(*MAIN.items, Item("march", work_s=30, one_side_because="stroke"), rest_s=30)),
-        Problem("side_reason_without_sides", "s/march", 1, 0)),
+        Finding("side_reason_without_sides", "s/march", 1, 0)),
     "long_hold": (
         lambda: source(cool=replace(COOL, items=(*COOL.items, Item("rest", hold_s=31)))),
-        Problem("long_hold", "s/rest", 31, 30)),
+        Finding("long_hold", "s/rest", 31, 30)),
     "stated_length": (
-        lambda: source(about="16 minutes of it, 8 of them easy."), Problem("stated_length", "s", 14, 16)),
+        lambda: source(about="16 minutes of it, 8 of them easy."), Finding("stated_length", "s", 14, 16)),
     "short_warm_up": (
         lambda: source(warm=replace(WARM, items=(Item("march", work_s=299),))),
-        Problem("short_warm_up", "s", 299, 300)),
+        Finding("short_warm_up", "s", 299, 300)),
     "short_cool_down": (
-        lambda: source(cool=replace(COOL, items=COOL.items[1:])), Problem("short_cool_down", "s", 270, 300)),
+        lambda: source(cool=replace(COOL, items=COOL.items[1:])), Finding("short_cool_down", "s", 270, 300)),
     "not_warmed_up": (
-        lambda: source(but("march", muscles_too=("back",))), Problem("not_warmed_up", "s/push", 2, 1)),
+        lambda: source(but("march", muscles_too=("back",))), Finding("not_warmed_up", "s/push", 2, 1)),
     "not_stretched": (
         lambda: source(but("rest", muscles_too=("chest", "waist", "buttocks", "ankles"))),
-        Problem("not_stretched", "s", 0, 1, what="back")),
+        Finding("not_stretched", "s", 0, 1, what="back")),
     "floor_changes": (
-        lambda: source(warm=WARMED, main=FLOOR), Problem("floor_changes", "s", 4, 2)),
+        lambda: source(warm=WARMED, main=FLOOR), Finding("floor_changes", "s", 4, 2)),
     "muscle_in_a_row": (
         lambda: source(but("pull", muscles=("chest", "back"))),
-        Problem("muscle_in_a_row", "s/pull", 2, 1, what="chest")),
+        Finding("muscle_in_a_row", "s/pull", 2, 1, what="chest")),
     "grip_in_a_row": (
-        lambda: source(asking(Axis.GRIP, 2, "push", "pull")), Problem("grip_in_a_row", "s/pull", 2, 1)),
+        lambda: source(asking(Axis.GRIP, 2, "push", "pull")), Finding("grip_in_a_row", "s/pull", 2, 1)),
     "wrist_in_a_row": (
         lambda: source(asking(Axis.WRIST_WEIGHT_BEARING, 2, "push", "pull")),
-        Problem("wrist_in_a_row", "s/pull", 2, 1)),
+        Finding("wrist_in_a_row", "s/pull", 2, 1)),
     "wrist_often": (
         lambda: source(asking(Axis.WRIST_WEIGHT_BEARING, 2, "push", "pull", "step"),
                        main=work("push", "march", "pull", "march", "step", "march")),
-        Problem("wrist_often", "s", 3, 2)),
+        Finding("wrist_often", "s", 3, 2)),
     "overhead_often": (
-        lambda: source(asking(Axis.OVERHEAD_SHOULDER, 3, "push", "pull")), Problem("overhead_often", "s", 2, 1)),
+        lambda: source(asking(Axis.OVERHEAD_SHOULDER, 3, "push", "pull")), Finding("overhead_often", "s", 2, 1)),
     "impact": (
-        lambda: source(asking(Axis.IMPACT, 2, "pull")), Problem("impact", "s/pull", 2, 1)),
+        lambda: source(asking(Axis.IMPACT, 2, "pull")), Finding("impact", "s/pull", 2, 1)),
     "balance_unsupported": (
-        lambda: source(UNHELD), Problem("balance_unsupported", "t/stand", 3, 2)),
-    "balance_when_tired": (tired, Problem("balance_when_tired", "s/stand", 3, 2)),
+        lambda: source(UNHELD), Finding("balance_unsupported", "t/stand", 3, 2)),
+    "balance_when_tired": (tired, Finding("balance_when_tired", "s/stand", 3, 2)),
     "head_low_after_effort": (
-        lambda: source(asking(Axis.HEAD_BELOW_HEART, 2, "hinge")), Problem("head_low_after_effort", "t/hinge", 2, 1)),
+        lambda: source(asking(Axis.HEAD_BELOW_HEART, 2, "hinge")), Finding("head_low_after_effort", "t/hinge", 2, 1)),
     "push_and_pull": (
         lambda: source(main=stations(Item("push", work_s=37), Item("pull", work_s=30), rest_s=40)),
-        Problem("push_and_pull", "p/week 1", 123, 120)),
+        Finding("push_and_pull", "p/week 1", 123, 120)),
     "knee_and_hip": (
         lambda: source(legs=replace(LEGS, items=(Item("squat", work_s=49), *LEGS.items[1:]), rest_s=40)),
-        Problem("knee_and_hip", "p/week 1", 163, 160)),
+        Finding("knee_and_hip", "p/week 1", 163, 160)),
     "week_without": (
         lambda: source(legs=replace(LEGS, items=LEGS.items[:2])),
-        Problem("week_without", "p/week 1", 0, 1, what="balance")),
+        Finding("week_without", "p/week 1", 0, 1, what="balance")),
     "no_lighter_week": (
-        lambda: source(weeks=(WEEK,) * 7), Problem("no_lighter_week", "p", 7, 6)),
+        lambda: source(weeks=(WEEK,) * 7), Finding("no_lighter_week", "p", 7, 6)),
     "much_work_early": (
-        lambda: source(main=replace(MAIN, rest_s=29)), Problem("much_work_early", "p/week 1/s", 103, 100)),
+        lambda: source(main=replace(MAIN, rest_s=29)), Finding("much_work_early", "p/week 1/s", 103, 100)),
     "work_rises_fast": (
-        lambda: rising((30, 40), (31, 30)), Problem("work_rises_fast", "p/week 4", 2, 1)),
+        lambda: rising((30, 40), (31, 30)), Finding("work_rises_fast", "p/week 4", 2, 1)),
 }
 
 
@@ -339,17 +339,17 @@ def test_sides_of_a_compiled_session_are_compared() -> None:
     assert len(rights) == 2
     steps = plan.steps
 
-    def problems(cut: int, because: str = "") -> list[Problem]:
+    def problems(cut: int, because: str = "") -> list[Finding]:
         changed = replace(plan, steps=tuple(replace(s, length_ms=cut) if at in rights else s
                                             for at, s in enumerate(steps)))
         block = replace(session.blocks[1], items=tuple(replace(i, one_side_because=because if i.exercise == "pull"
                                                                else "") for i in session.blocks[1].items))
-        draft = Draft(replace(session, blocks=(WARM, block, COOL)), changed, known, DEFAULT_LIMITS)
+        draft = SessionUnderCheck(replace(session, blocks=(WARM, block, COOL)), changed, known, DEFAULT_LIMITS)
         return [p for p in session_problems(draft) if p.rule.startswith("side")]
 
     assert problems(30_000) == []
-    assert problems(29_000) == [Problem("sides_differ", "s/pull", 58, 60)]
-    assert problems(0) == [Problem("side_missing", "s/pull", 0, 60, True)]
+    assert problems(29_000) == [Finding("sides_differ", "s/pull", 58, 60)]
+    assert problems(0) == [Finding("side_missing", "s/pull", 0, 60, True)]
     assert problems(0, "a plaster") == []
 
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.device.abilities import Pattern, Tone
+from app.device.abilities import Tone, VibrationPattern
 from app.domain.model.plan import Part, Step, StepKind, StepSide
 from app.domain.sound.cues import BUZZ, Buzz, CueKind, cues_of, sounding
 
@@ -99,7 +99,7 @@ def test_a_change_that_waits_is_not_counted_down() -> None:
 def test_every_cue_has_a_tone_and_a_pattern() -> None:
     """The machine has a sound for each kind and a vibration for each."""
     assert {kind.value for kind in CueKind} == {tone.value for tone in Tone}
-    assert {buzz.value for buzz in Buzz} == {pattern.value for pattern in Pattern}
+    assert {buzz.value for buzz in Buzz} == {pattern.value for pattern in VibrationPattern}
     assert set(BUZZ) == set(CueKind) - {CueKind.TICK}
 
 

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.domain.branding.brand import EVENLOAD, EVENLOAD_DARK, EVENLOAD_LIGHT, Brand, Role
-from app.domain.branding.palette import PAIRS, Pair, Palette, contrast, failing
+from app.domain.branding.palette import PAIRS, InkPair, Palette, contrast, failing
 from app.domain.errors import AppError, PoorContrast, TooLarge, UnknownName, UnreadableSource, WrongValue
 from app.exchange.brands import brand_file as brands
 from app.exchange.brands.brand_file import BRAND_FILE, png_size, read_brand, read_brand_files, write_brand_files
@@ -114,7 +114,7 @@ def test_what_is_read_while_moving_keeps_the_higher_ratio() -> None:
 
 @pytest.mark.parametrize("theme", ["light", "dark"])
 @pytest.mark.parametrize("pair", PAIRS, ids=lambda pair: f"{pair.words} on {pair.ground}")
-def test_a_pair_that_cannot_be_read_is_refused_by_name(pair: Pair, theme: str, tmp_path: Path) -> None:
+def test_a_pair_that_cannot_be_read_is_refused_by_name(pair: InkPair, theme: str, tmp_path: Path) -> None:
     """One ink as pale as its ground: the sentence names theme, inks, ratio and what is needed."""
     palette = getattr(EVENLOAD, theme)
     with pytest.raises(PoorContrast) as refused:

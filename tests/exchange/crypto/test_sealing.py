@@ -10,12 +10,12 @@ from app.domain.errors import DamagedFile, NewerFormat, NotOurFile, TooLarge, Wr
 from app.exchange.crypto import cipher, sealing
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import KeyPair, sealing_pair
-from app.exchange.crypto.sealing import Opened, open_sealed, reader_ids, seal
+from app.exchange.crypto.sealing import OpenedSeal, open_sealed, reader_ids, seal
 from tests.exchange.damage import assert_refused, cut, flipped
 from tests.exchange.fixed import CLIENT, COACH, OTHER_CLIENT, READERS, RECOVERY_SEALING, STRANGER, run
 
 
-async def _open(data: bytes, *keys: KeyPair) -> Opened:
+async def _open(data: bytes, *keys: KeyPair) -> OpenedSeal:
     return await open_sealed(data, "file", Kind.RETURN, keys or (COACH.sealing,))
 
 

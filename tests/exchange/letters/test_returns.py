@@ -22,7 +22,7 @@ from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import KeyPair, key_id
 from app.exchange.crypto.sealing import header_of, open_sealed, seal
 from app.exchange.crypto.signing import SIGNED_BYTES, signed
-from app.exchange.forms.person_form import BodyForm, PersonForm, PlaceForm
+from app.exchange.forms.person_form import BodyForm, PersonForm, ReturnedPlaceForm
 from app.exchange.forms.record_form import (
     CheckDoneForm,
     CheckInForm,
@@ -298,7 +298,7 @@ def test_impossible_records_are_refused_when_written() -> None:
 @pytest.mark.parametrize(("kind", "form", "at_home"), [
     (CheckIn, CheckInForm, set()), (SessionDone, SessionDoneForm, set()), (Clearance, ClearanceForm, set()),
     (CheckDone, CheckDoneForm, set()), (Event, EventForm, set()),
-    (Client, BodyForm, set()), (Place, PlaceForm, set()),
+    (Client, BodyForm, set()), (Place, ReturnedPlaceForm, set()),
     (Person, PersonForm, {"emergency_contact", "emergency_number"}),
 ])
 def test_every_field_of_a_record_travels(kind: Any, form: Any, at_home: set[str]) -> None:

@@ -19,7 +19,7 @@ from app.domain.model.source import Source
 from app.exchange.forms.content import source_to_json
 from app.exchange.forms.source import read_source
 from app.exchange.packs import archive
-from app.exchange.packs.manifest import Entry, KeyChange, public_keys, signed_key_change
+from app.exchange.packs.manifest import KeyChange, PackEntry, public_keys, signed_key_change
 from app.exchange.packs.pack import Pack, build_pack, read_pack
 from tests.exchange import forgery
 from tests.exchange.damage import assert_refused, cut, flipped
@@ -134,7 +134,7 @@ REFUSED: dict[str, tuple[Callable[[], bytes], type[FileError]]] = {
     "a parent path inside media": (lambda: forged(files={"media/../../x": b"x"}), UnsafeEntry),
     "a path of another folder": (lambda: forged(files={"programs/x": b"x"}), UnsafeEntry),
     "an unlisted file": (lambda: forged(unlisted={"media/x": b"x"}), DamagedFile),
-    "a listed file that is missing": (lambda: forged(entries=(Entry("media/x", 1, "ab" * 32),)), DamagedFile),
+    "a listed file that is missing": (lambda: forged(entries=(PackEntry("media/x", 1, "ab" * 32),)), DamagedFile),
     "no manifest": (lambda: forgery.sealed_up(forgery.zipped({"content.json": source_to_json(SOURCE)})), DamagedFile),
     "an empty archive": (lambda: forgery.sealed_up(forgery.zipped({})), DamagedFile),
     "no archive": (lambda: forgery.sealed_up(b""), DamagedFile),

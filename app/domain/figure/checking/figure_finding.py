@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from app.domain.figure.rig.body_model import other_side
 from app.domain.figure.rig.figure_data import Figure, Repeat
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.figure.rig.solve import State
 
 FPS = 60
@@ -19,7 +19,7 @@ Moments = Sequence[tuple[float, State]]
 """Seconds and states over a whole period, evenly spread."""
 
 
-class Check(StrEnum):
+class FigureCheck(StrEnum):
     """What is looked at. The unit stands in the name of its limit."""
 
     LENGTH = "length"
@@ -46,33 +46,33 @@ class Check(StrEnum):
 
 
 @dataclass(frozen=True)
-class Finding:
+class FigureFinding:
     """One check of one figure: its worst value, what is allowed, and where the worst was found."""
 
-    check: Check
+    check: FigureCheck
     value: float
     limit: float
     holds: bool
     note: str = ""
 
 
-def most(check: Check, value: float, limit: float, note: str = "") -> Finding:
+def most(check: FigureCheck, value: float, limit: float, note: str = "") -> FigureFinding:
     """A finding of something that may be so much at the most."""
-    return Finding(check, value, limit, value <= limit, note)
+    return FigureFinding(check, value, limit, value <= limit, note)
 
 
-def least(check: Check, value: float, limit: float, note: str = "") -> Finding:
+def least(check: FigureCheck, value: float, limit: float, note: str = "") -> FigureFinding:
     """A finding of something that has to be so much at least."""
-    return Finding(check, value, limit, value >= limit, note)
+    return FigureFinding(check, value, limit, value >= limit, note)
 
 
-def moments(motion: Motion, fps: int = FPS) -> list[tuple[float, State]]:
+def moments(motion: FigureMotion, fps: int = FPS) -> list[tuple[float, State]]:
     """The states of a whole period as solved."""
     period = motion.figure.period_s
     return [(i / fps, motion.at(min(i / fps, period - 1e-9))) for i in range(max(2, round(period * fps)))]
 
 
-class Source(StrEnum):
+class StateSource(StrEnum):
     """Where the states come from; an exported file is rounded."""
 
     SOLVED = "solved"

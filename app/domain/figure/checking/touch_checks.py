@@ -3,11 +3,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from app.domain.figure.checking.figure_finding import Check, Finding, Moments, Source, least, most, windows
-from app.domain.figure.rig.body_model import SIDES, Stance, View, distance, minus, turned
+from app.domain.figure.checking.figure_finding import (
+    FigureCheck,
+    FigureFinding,
+    Moments,
+    StateSource,
+    least,
+    most,
+    windows,
+)
+from app.domain.figure.rig.body_model import SIDES, FigureView, Stance, distance, minus, turned
 from app.domain.figure.rig.figure_data import Figure, Ground
 from app.domain.figure.rig.hull import outside
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.figure.rig.shapes import looks
 from app.domain.figure.rig.solve import State
 from app.domain.figure.rig.surfaces import solid_tops, surfaces
@@ -22,7 +30,7 @@ _UNDER = 8.0
 _EVERY = 3
 
 
-def findings(motion: Motion, states: Moments, source: Source) -> Iterator[Finding]:
+def findings(motion: FigureMotion, states: Moments, source: StateSource) -> Iterator[FigureFinding]:
     """Everything about touch."""
     yield _drift(motion.figure, states)
     yield _gap(motion.figure, states)
@@ -35,7 +43,7 @@ def _within(states: Moments, start: float, end: float) -> list[tuple[float, Stat
     return [(t, state) for t, state in states if start - 1e-9 <= t <= end + 1e-9]
 
 
-def _drift(figure: Figure, states: Moments) -> Finding:
+def _drift(figure: Figure, states: Moments) -> FigureFinding:
     worst, note = 0.0, ""
     for points, start, end, on in windows(figure):
         held = [] if on else _within(states, start, end)
@@ -45,7 +53,7 @@ def _drift(figure: Figure, states: Moments) -> Finding:
                 off = distance(_on_floor(state, name), first)
                 if off > worst:
                     worst, note = off, f"{name} at {t:.2f} s"
-    return most(Check.DRIFT, worst, DRIFT_H, note)
+    return most(FigureCheck.DRIFT, worst, DRIFT_H, note)
 
 
 def _on_floor(state: State, name: str) -> tuple[float, float]:
@@ -54,7 +62,7 @@ def _on_floor(state: State, name: str) -> tuple[float, float]:
     return x + state.angles["travel"], y
 
 
-def _gap(figure: Figure, states: Moments) -> Finding:
+def _gap(figure: Figure, states: Moments) -> FigureFinding:
     around = surfaces(figure)
     worst, note = 0.0, ""
     for points, start, end, on in windows(figure):
@@ -65,18 +73,18 @@ def _gap(figure: Figure, states: Moments) -> Finding:
                 gap = _to_body(state, on, at, radius) * GAP_H / ON_BODY_H if on else min(s(at, radius) for s in around)
                 if gap > worst:
                     worst, note = gap, f"{name} at {t:.2f} s" + (f" on {on}" if on else "")
-    return most(Check.GAP, worst, GAP_H, note)
+    return most(FigureCheck.GAP, worst, GAP_H, note)
 
 
 def _to_body(state: State, bone: str, at: tuple[float, float], radius: float) -> float:
     """From a point's skin to the hulls of a bone."""
-    seated = state.skeleton.lengths["r.thigh"] < 10 and state.skeleton.view is View.FRONT
+    seated = state.skeleton.lengths["r.thigh"] < 10 and state.skeleton.view is FigureView.FRONT
     hulls = looks(state.skeleton, frozenset(), seated, False)[bone]
     local = turned(minus(at, state.places[bone]), -state.turns[bone])
     return max(0.0, min(outside(circles, local) for _, circles in hulls) - radius)
 
 
-def _floor(figure: Figure, states: Moments) -> Finding:
+def _floor(figure: Figure, states: Moments) -> FigureFinding:
     worst, note = 0.0, ""
     tops = solid_tops(figure) if figure.stance is not Stance.SEATED else ()
     for t, state in states:
@@ -90,10 +98,10 @@ def _floor(figure: Figure, states: Moments) -> Finding:
                     low = max(low, top - y + mark.radius)
             if low > worst:
                 worst, note = low, f"{name} at {t:.2f} s"
-    return most(Check.FLOOR, worst, FLOOR_H, note)
+    return most(FigureCheck.FLOOR, worst, FLOOR_H, note)
 
 
-def _balance(figure: Figure, states: Moments) -> Finding:
+def _balance(figure: Figure, states: Moments) -> FigureFinding:
     asked = figure.asked
     loads = tuple((f"{h}.hand", prop.number("mass")) for prop in figure.of_kind("dumbbell")
                   for h in prop.words("hands"))
@@ -108,7 +116,7 @@ def _balance(figure: Figure, states: Moments) -> Finding:
             margin = min(x - min(reach), max(reach) - x)
             if margin < worst:
                 worst, note = margin, f"at {t:.2f} s: {x:.1f} over {min(reach):.1f} to {max(reach):.1f}"
-    return least(Check.BALANCE, worst, BALANCE_H[asked.ground], note or "no foot on the ground")
+    return least(FigureCheck.BALANCE, worst, BALANCE_H[asked.ground], note or "no foot on the ground")
 
 
 def _sole(state: State, name: str) -> Iterator[float]:
@@ -116,7 +124,7 @@ def _sole(state: State, name: str) -> Iterator[float]:
     if name.split(".")[-1] not in _SOLES or name[0] not in SIDES:
         return
     x = state.point(name)[0]
-    if state.skeleton.view is View.FRONT:
+    if state.skeleton.view is FigureView.FRONT:
         half = 2.8 if name.endswith("ball") else 2.5
         yield from (x - half, x + half)
     elif name.endswith("heel"):

@@ -5,10 +5,10 @@ import itertools
 import math
 from collections.abc import Sequence
 
-from app.domain.figure.rig.body_model import Point, View
+from app.domain.figure.rig.body_model import FigureView, Point
 from app.domain.figure.rig.figure_data import Arrow
 from app.domain.figure.rig.hull import Circles
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 
 WIDTH = 2.3
 FADE_S = 0.18
@@ -16,7 +16,7 @@ _SAMPLES, _CURVE = 24, 16
 _HEAD, _ROUND = 4.6, 0.55
 
 
-def arrow_line(motion: Motion, arrow: Arrow) -> tuple[Point, ...]:
+def arrow_line(motion: FigureMotion, arrow: Arrow) -> tuple[Point, ...]:
     """The middle line of an arrow, from its tail to its head."""
     if arrow.line:
         (x0, y0), (x1, y1) = arrow.line[0], arrow.line[-1]
@@ -31,7 +31,7 @@ def arrow_line(motion: Motion, arrow: Arrow) -> tuple[Point, ...]:
     return _curve(_along(points, lo), _along(points, (lo + hi) / 2), _along(points, hi))
 
 
-def _tracked(motion: Motion, arrow: Arrow) -> list[Point]:
+def _tracked(motion: FigureMotion, arrow: Arrow) -> list[Point]:
     step = (arrow.end_s - arrow.start_s - 1e-6) / _SAMPLES
     states = (motion.at(arrow.start_s + step * i) for i in range(_SAMPLES + 1))
     return [(p[0] + arrow.shift[0], p[1] + arrow.shift[1]) for p in (s.point(arrow.track) for s in states)]
@@ -93,6 +93,6 @@ def arrow_strength(arrow: Arrow, within_s: float) -> float:
     return max(0.0, min(1.0, (within_s - arrow.start_s) / FADE_S, (arrow.end_s - within_s) / FADE_S))
 
 
-def turned_over(view: View, line: tuple[Point, ...]) -> tuple[Point, ...]:
+def turned_over(view: FigureView, line: tuple[Point, ...]) -> tuple[Point, ...]:
     """The line when the other side does it."""
-    return tuple((-x, y) for x, y in line) if view is View.FRONT else line
+    return tuple((-x, y) for x, y in line) if view is FigureView.FRONT else line

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from app.domain.figure.rig.body_model import Stance, View, skeleton
+from app.domain.figure.rig.body_model import FigureView, Stance, skeleton
 from app.domain.figure.rig.figure_data import Figure
 from app.domain.figure.rig.hull import bar, grown
 from app.domain.figure.rig.links import links
@@ -36,7 +36,7 @@ class Display:
     """The display list of a figure; `shapes` are in the order in which they are painted."""
 
     def __init__(self, figure: Figure) -> None:
-        self.figure, self.side = figure, figure.view is View.SIDE
+        self.figure, self.side = figure, figure.view is FigureView.SIDE
         self._fists = fists(figure)
         self._bells = {h for prop in figure.of_kind("dumbbell") for h in prop.words("hands")}
         self._turning = any(key.pose.channels["turn"] for key in figure.keys)

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.figure.rig.solve import State
 
 FRAMES_S = 60
@@ -44,7 +44,7 @@ class Piece:
 class Sampled:
     """The states of a motion on a grid that every channel shares, so that each is solved once."""
 
-    def __init__(self, motion: Motion) -> None:
+    def __init__(self, motion: FigureMotion) -> None:
         self.period = motion.figure.period_s
         self.knots = motion.knots_s
         times: set[float] = set()

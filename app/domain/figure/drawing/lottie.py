@@ -31,7 +31,7 @@ from app.domain.figure.drawing.picture_frame import SIZE, face_shift, fit
 from app.domain.figure.drawing.still import moments
 from app.domain.figure.rig.figure_data import Arrow, Figure, Repeat
 from app.domain.figure.rig.links import way
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.figure.rig.shapes import FACE, FLOOR, MASK, NECK, OTHER_EYE, WORLD, Shape, far_shift
 from app.domain.figure.rig.solve import attachment
 
@@ -43,13 +43,13 @@ _PLACE_H, _TURN_DEG, _STRENGTH = 0.04, 0.12, 1.5
 _LINK_HZ, _FLOOR_HZ = 15, 30
 
 
-def lottie(motion: Motion) -> str:
+def lottie(motion: FigureMotion) -> str:
     """The file. The same figure gives the same text."""
     return json.dumps(_Export(motion).document(), separators=(",", ":"), ensure_ascii=True)
 
 
 class _Export:
-    def __init__(self, motion: Motion) -> None:
+    def __init__(self, motion: FigureMotion) -> None:
         self.motion, self.figure = motion, motion.figure
         self.shapes = Display(motion.figure).shapes
         self.fit = fit(motion, self.shapes)

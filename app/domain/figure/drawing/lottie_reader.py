@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Any
 
 from app.domain.figure.rig.body_model import Point, minus, plus, turned
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.figure.rig.shapes import far_shift
 from app.domain.figure.rig.solve import State
 
@@ -45,7 +45,7 @@ class ExportedFigure:
             found[name] = plus(place, turned((x, -y), turn)), turn - (value_at(moves["r"], at) if "r" in moves else 0.0)
         return found[name]
 
-    def states(self, motion: Motion, solved: list[tuple[float, State]]) -> list[tuple[float, State]]:
+    def states(self, motion: FigureMotion, solved: list[tuple[float, State]]) -> list[tuple[float, State]]:
         """The same moments with every bone where the file puts it; what no file says is taken from the solved ones."""
         found = []
         for t, state in solved:

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from app.domain.figure.drawing.arrow import arrow_head, arrow_line, turned_over
-from app.domain.figure.rig.body_model import Point, View, plus
+from app.domain.figure.rig.body_model import FigureView, Point, plus
 from app.domain.figure.rig.figure_data import Figure, Repeat
 from app.domain.figure.rig.links import way
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.figure.rig.shapes import FACE, FLOOR, MASK, NECK, OTHER_EYE, WORLD, Shape, far_shift
 from app.domain.figure.rig.solve import State
 
@@ -43,7 +43,7 @@ def frame(figure: Figure, state: State, bone: str) -> tuple[Point, float]:
 def face_shift(figure: Figure, state: State, bone: str) -> Point:
     """How far the face has gone aside on a head that turns."""
     turn = state.angles["turn"]
-    if figure.view is View.FRONT:
+    if figure.view is FigureView.FRONT:
         reach = _EYE_REACH if bone == FACE else _MASK_REACH
         return reach * math.sin(math.radians(turn)), 0.0
     return _profile_shift(turn, bone) if turn else 0.0, 0.0
@@ -69,7 +69,7 @@ class Fit:
     right: float
 
 
-def fit(motion: Motion, shapes: Sequence[Shape], size: float = SIZE) -> Fit:
+def fit(motion: FigureMotion, shapes: Sequence[Shape], size: float = SIZE) -> Fit:
     """The square that holds a whole round with its arrows."""
     figure = motion.figure
     solid = _solid(shapes)
@@ -117,7 +117,7 @@ def _box(circles: Sequence[tuple[float, float, float]]) -> tuple[float, float, f
             min(y - r for _, y, r in circles), max(y + r for _, y, r in circles))
 
 
-def _arrow_hulls(motion: Motion) -> Iterator[tuple[tuple[float, float, float], ...]]:
+def _arrow_hulls(motion: FigureMotion) -> Iterator[tuple[tuple[float, float, float], ...]]:
     figure = motion.figure
     for arrow in figure.arrows:
         line = arrow_line(motion, arrow)

@@ -11,7 +11,7 @@ from app.domain.figure.rig.body_model import Point
 from app.domain.figure.rig.figure_data import Figure
 from app.domain.figure.rig.hull import Circles, arcs
 from app.domain.figure.rig.links import way
-from app.domain.figure.rig.motion import Motion
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.figure.rig.shapes import Shape
 from app.domain.figure.rig.solve import State
 
@@ -19,7 +19,7 @@ from app.domain.figure.rig.solve import State
 class Stills:
     """Draws moments of one figure, all in the same square."""
 
-    def __init__(self, motion: Motion) -> None:
+    def __init__(self, motion: FigureMotion) -> None:
         self.motion, self.figure = motion, motion.figure
         self.shapes = Display(motion.figure).shapes
         self.fit = fit(motion, self.shapes)
@@ -129,7 +129,7 @@ def _n(value: float, places: int = 2) -> str:
     return "0" if text in ("-0", "") else text
 
 
-def still_pair(motion: Motion) -> tuple[str, str]:
+def still_pair(motion: FigureMotion) -> tuple[str, str]:
     """Start and turn as SVG."""
     stills = Stills(motion)
     start, turn = moments(motion.figure)

@@ -29,7 +29,7 @@ KNUCKLES = (0.0, -4.3)
 """Where the fingers begin, in the frame of the hand."""
 
 
-class View(StrEnum):
+class FigureView(StrEnum):
     """From where the figure is seen."""
 
     SIDE = "side"
@@ -87,7 +87,7 @@ class Landmark:
 class Skeleton:
     """Everything that is fixed about a body in one view. `bones` come parents first; the first is the root."""
 
-    view: View
+    view: FigureView
     lengths: Mapping[str, float]
     """Of thigh, shank, upper arm and forearm by bone, as drawn: shorter where they point at the viewer."""
     bones: tuple[Bone, ...]
@@ -100,7 +100,7 @@ class Skeleton:
     @property
     def outward(self) -> Mapping[str, int]:
         """By side, the sense in which + turns its limbs."""
-        return {"r": -1 if self.view is View.FRONT else 1, "l": 1}
+        return {"r": -1 if self.view is FigureView.FRONT else 1, "l": 1}
 
     def shrink(self, bone: str) -> float:
         """How much shorter a bone is drawn than it is, as a factor."""
@@ -112,26 +112,26 @@ LENGTHS = {"thigh": THIGH, "shank": SHANK, "upper_arm": UPPER_ARM, "forearm": FO
 
 
 @lru_cache(maxsize=64)
-def skeleton(view: View, stance: Stance = Stance.UPRIGHT, drawn: tuple[tuple[str, float], ...] = ()) -> Skeleton:
+def skeleton(view: FigureView, stance: Stance = Stance.UPRIGHT, drawn: tuple[tuple[str, float], ...] = ()) -> Skeleton:
     """The skeleton of a view; `drawn` are lengths by bone that differ from the body's own."""
-    seated = view is View.FRONT and stance is Stance.SEATED
+    seated = view is FigureView.FRONT and stance is Stance.SEATED
     lengths = {f"{s}.{part}": length for s in SIDES for part, length in LENGTHS.items()}
     if seated:
         lengths.update({f"{s}.thigh": SEATED_THIGH for s in SIDES})
     lengths.update(dict(drawn))
-    upright = _FRONT_LIMITS if view is View.FRONT else _SIDE_LIMITS
+    upright = _FRONT_LIMITS if view is FigureView.FRONT else _SIDE_LIMITS
     return Skeleton(
-        view, lengths, tuple(_bones(view, lengths)), _SEATED_LIMITS if seated or (view is View.FRONT and drawn)
+        view, lengths, tuple(_bones(view, lengths)), _SEATED_LIMITS if seated or (view is FigureView.FRONT and drawn)
         else upright, tuple(_masses(view, lengths)), _landmarks(view, lengths),
-        BALL_FRONT if view is View.FRONT else BALL_SIDE,
+        BALL_FRONT if view is FigureView.FRONT else BALL_SIDE,
     )
 
 
-def _bones(view: View, lengths: Mapping[str, float]) -> list[Bone]:
+def _bones(view: FigureView, lengths: Mapping[str, float]) -> list[Bone]:
     found = [Bone("pelvis", "", (0, 0)), Bone("thorax", "pelvis", (0, LUMBAR)),
              Bone("head", "thorax", (0, NECK_BASE))]
     for s, x in (("r", -1), ("l", 1)):
-        front = view is View.FRONT
+        front = view is FigureView.FRONT
         hip = (x * HIP_HALF, 0.0) if front else (0.0, 0.0)
         shoulder = (x * SHOULDER_HALF, THORAX - 1) if front else (0.0, THORAX)
         found += [Bone(f"{s}.thigh", "pelvis", hip)]
@@ -145,9 +145,9 @@ def _bones(view: View, lengths: Mapping[str, float]) -> list[Bone]:
     return found
 
 
-def _masses(view: View, lengths: Mapping[str, float]) -> list[tuple[str, float, Point]]:
+def _masses(view: FigureView, lengths: Mapping[str, float]) -> list[tuple[str, float, Point]]:
     """Bone, share of the body's mass, and where in the bone's frame its centre lies."""
-    front = view is View.FRONT
+    front = view is FigureView.FRONT
     found = [("pelvis", 0.281, (0.0, 5.2)), ("thorax", 0.216, (0.0, 9.5)),
              ("head", 0.081, (0.0 if front else 0.6, 7.5))]
     for s in SIDES:
@@ -174,8 +174,8 @@ _AXIAL_POINTS: dict[str, tuple[str, Point, float]] = {
 }
 
 
-def _landmarks(view: View, lengths: Mapping[str, float]) -> dict[str, Landmark]:
-    front = view is View.FRONT
+def _landmarks(view: FigureView, lengths: Mapping[str, float]) -> dict[str, Landmark]:
+    front = view is FigureView.FRONT
     found = {name: Landmark(bone, (0, at[1]) if front else at, r) for name, (bone, at, r) in _AXIAL_POINTS.items()}
     for s, x in (("r", -1), ("l", 1)):
         for name, (bone, at, r) in _LIMB_POINTS.items():

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from app.domain.figure.rig.body_model import Point, Stance, View
+from app.domain.figure.rig.body_model import FigureView, Point, Stance
 
 Value = float | str | bool | tuple["Value", ...]
 
@@ -93,7 +93,7 @@ class Arrow:
 
 
 @dataclass(frozen=True)
-class Contact:
+class FigureContact:
     """Named points that stay where they are between two moments, seconds: on a surface, or on the bone `on`."""
 
     points: tuple[str, ...]
@@ -159,7 +159,7 @@ class Ground(StrEnum):
 
 
 @dataclass(frozen=True)
-class Asked:
+class ExpectedOfFigure:
     """What is expected of the figure beyond what is expected of all."""
 
     ground: Ground = Ground.NONE
@@ -173,7 +173,7 @@ class Figure:
 
     id: str
     title: str
-    view: View
+    view: FigureView
     anchor: Anchor
     keys: tuple[Key, ...]
     stance: Stance = Stance.UPRIGHT
@@ -183,8 +183,8 @@ class Figure:
     emphasis: tuple[Area, ...] = ()
     arrows: tuple[Arrow, ...] = ()
     props: tuple[Prop, ...] = ()
-    contacts: tuple[Contact, ...] = ()
-    asked: Asked = Asked()
+    contacts: tuple[FigureContact, ...] = ()
+    asked: ExpectedOfFigure = ExpectedOfFigure()
     bend: Mapping[str, int] = field(default_factory=dict)
     """By hand, -1 where the elbow points the other way."""
     pointed_toes: bool = False

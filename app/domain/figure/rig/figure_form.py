@@ -11,15 +11,15 @@ from typing import Any
 
 from app.domain.errors import UnknownName, UnreadableSource, WrongValue
 from app.domain.figure.rig import body_model as body
-from app.domain.figure.rig.body_model import Stance, View
+from app.domain.figure.rig.body_model import FigureView, Stance
 from app.domain.figure.rig.figure_data import (
     Anchor,
     Area,
     Arrow,
-    Asked,
-    Contact,
     Ease,
+    ExpectedOfFigure,
     Figure,
+    FigureContact,
     Ground,
     Key,
     Prop,
@@ -128,7 +128,7 @@ def _figure(d: Table, where: str) -> Figure:
     repeat = Repeat.ALTERNATE if d.get("alternate") else Repeat.SAME
     round_s = keys[-1].at_s
     return Figure(
-        d["id"], str(d.get("title", d["id"])), View(d["view"]), _anchor(d["anchor"], where), keys,
+        d["id"], str(d.get("title", d["id"])), FigureView(d["view"]), _anchor(d["anchor"], where), keys,
         Stance.SEATED if d.get("seated") else Stance.UPRIGHT, _lengths(d.get("lengths", {}), where), repeat,
         tuple(_area(a, where) for a in d.get("emphasis", ())),
         tuple(_arrow(a) for a in d.get("arrows", ())),
@@ -169,7 +169,7 @@ def _pose_table(poses: Table, name: str, where: str) -> dict[str, Any]:
 
 def _anchor(a: Table, where: str) -> Anchor:
     part = str(a["part"])
-    known = {*body.skeleton(View.FRONT, Stance.UPRIGHT).landmarks, *FREE}
+    known = {*body.skeleton(FigureView.FRONT, Stance.UPRIGHT).landmarks, *FREE}
     if part not in known:
         raise UnknownName(kind="anchor", name=part, known=tuple(sorted(known)), where=where)
     x, y = a.get("at", (0.0, 0.0)) if part == "root" else a["at"]
@@ -219,20 +219,20 @@ def _frozen(value: Any) -> Value:
     raise TypeError(f"a prop cannot hold {value!r}")
 
 
-def _contact(c: Table, round_s: float, where: str) -> Contact:
+def _contact(c: Table, round_s: float, where: str) -> FigureContact:
     start, end = map(float, c.get("t", (0.0, round_s)))
-    known = body.skeleton(View.FRONT, Stance.UPRIGHT).landmarks
+    known = body.skeleton(FigureView.FRONT, Stance.UPRIGHT).landmarks
     points = tuple(map(str, c["points"]))
     stray = next((p for p in points if p not in known), None)
     if stray is not None:
         raise UnknownName(kind="point", name=stray, known=tuple(known), where=where)
-    return Contact(points, start, end, str(c.get("on", "")))
+    return FigureContact(points, start, end, str(c.get("on", "")))
 
 
-def _asked(c: Table) -> Asked:
+def _asked(c: Table) -> ExpectedOfFigure:
     ground = Ground.NONE
     if c.get("balance"):
         ground = Ground.HAND if c.get("hand_support") else Ground.MOVING if c.get("moving_base") else Ground.STANDING
     window = c.get("balance_t")
-    return Asked(ground, (float(window[0]), float(window[1])) if window else None, bool(c.get("symmetric")))
+    return ExpectedOfFigure(ground, (float(window[0]), float(window[1])) if window else None, bool(c.get("symmetric")))
 

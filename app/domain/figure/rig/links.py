@@ -5,7 +5,7 @@ import itertools
 import math
 from collections.abc import Iterator, Sequence
 
-from app.domain.figure.rig.body_model import Point, View, plus
+from app.domain.figure.rig.body_model import FigureView, Point, plus
 from app.domain.figure.rig.figure_data import Figure, Prop
 from app.domain.figure.rig.shapes import FAR_ARM, WORLD, Shape, far_shift
 from app.domain.figure.rig.solve import State
@@ -27,7 +27,7 @@ def runs(prop: Prop) -> tuple[tuple[End, ...], ...]:
 def plane(figure: Figure, prop: Prop, run: Sequence[End]) -> str:
     """`back`, `mid` (over the trunk, behind the near arm) or `front`."""
     stated = prop.word("plane")
-    far = figure.view is View.SIDE and any(isinstance(e, str) and e.startswith("l.") for e in run) and (
+    far = figure.view is FigureView.SIDE and any(isinstance(e, str) and e.startswith("l.") for e in run) and (
         not any(isinstance(e, str) and e.startswith("r.") for e in run))
     return stated or ("back" if far else "mid")
 
@@ -38,7 +38,7 @@ def links(figure: Figure, where: str) -> Iterator[Shape]:
         for run in runs(prop):
             if plane(figure, prop, run) == where:
                 width = prop.number("width", WIDTHS[prop.kind])
-                far = where == "back" and not prop.word("plane") and figure.view is View.SIDE
+                far = where == "back" and not prop.word("plane") and figure.view is FigureView.SIDE
                 if prop.kind == "towel":
                     yield Shape(WORLD, "outline", width=width + 0.9, ends=run)
                 yield Shape(WORLD, f"far:{prop.kind}" if far else prop.kind, width=width, ends=run)

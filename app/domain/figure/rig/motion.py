@@ -10,7 +10,7 @@ from app.domain.figure.rig.solve import Solver, State, mirrored
 _END = 1e-9
 
 
-class Motion:
+class FigureMotion:
     """A figure made ready to be asked for its state at any second. States are kept, since many ask for the same.
 
     Raises:

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.figure.rig.body_model import Stance, View
+from app.domain.figure.rig.body_model import FigureView, Stance
 from app.domain.figure.rig.figure_data import Area, Figure, Repeat
 from app.domain.figure.rig.hull import Circles
 
@@ -79,19 +79,19 @@ Lit = tuple[str, Circles, int | None]
 
 def lit(figure: Figure) -> tuple[Lit, ...]:
     """What lights up, every hull in the frame of its bone."""
-    places = _SIDE if figure.view is View.SIDE else _SEATED if figure.stance is Stance.SEATED else _FRONT
+    places = _SIDE if figure.view is FigureView.SIDE else _SEATED if figure.stance is Stance.SEATED else _FRONT
     found: list[Lit] = []
     for area in figure.emphasis:
         for bone, circles in places[_SAME.get(area.muscle, area.muscle)]:
             for side, half in _sides(figure, area, bone):
-                flip = -1 if figure.view is View.FRONT and side == "r" else 1
+                flip = -1 if figure.view is FigureView.FRONT and side == "r" else 1
                 name = bone if bone in _AXIAL else f"{side}.{bone}"
                 found.append((name, tuple((flip * x, y, r) for x, y, r in circles), half))
     return tuple(dict.fromkeys(found))
 
 
 def _sides(figure: Figure, area: Area, bone: str) -> tuple[tuple[str, int | None], ...]:
-    front, turns = figure.view is View.FRONT, figure.repeat is Repeat.ALTERNATE
+    front, turns = figure.view is FigureView.FRONT, figure.repeat is Repeat.ALTERNATE
     if not area.side:
         return (("r", None), ("l", None)) if front else (("r", None),)
     if not turns or (bone in _AXIAL and not front):

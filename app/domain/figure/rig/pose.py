@@ -18,7 +18,7 @@ ROOT = "root"
 """A pin that moves the pelvis and the whole body with it, where the anchor is `root`."""
 FREE = ("feet", "r.foot", "l.foot", ROOT)
 """Anchors that are no named point: feet flat on the floor, and the pelvis where each pose has it."""
-_BONES = frozenset(bone.name for bone in body.skeleton(body.View.SIDE, body.Stance.UPRIGHT).bones)
+_BONES = frozenset(bone.name for bone in body.skeleton(body.FigureView.SIDE, body.Stance.UPRIGHT).bones)
 
 
 def read_pose(table: Mapping[str, Any], where: str) -> Pose:
@@ -96,7 +96,7 @@ def track(keys: Sequence[Key], values: Sequence[float]) -> Track:
 
 
 @dataclass(frozen=True)
-class Hold:
+class PinnedLimb:
     """A pinned limb over time: in one frame, or on its way from one frame to the next."""
 
     frames: tuple[str, ...]
@@ -119,7 +119,7 @@ class Hold:
         return Pin(self.x.values[i], self.y.values[i], self.pitch.values[i], self.frames[i])
 
 
-def holds(figure: Figure) -> dict[str, Hold]:
+def holds(figure: Figure) -> dict[str, PinnedLimb]:
     """Every pinned limb, feet before hands, since hands may rest on the legs.
 
     Raises:
@@ -134,6 +134,6 @@ def holds(figure: Figure) -> dict[str, Hold]:
     return {name: _hold(keys, [key.pose.pins[name] for key in keys]) for name in names}
 
 
-def _hold(keys: Sequence[Key], pins: Sequence[Pin]) -> Hold:
-    return Hold(tuple(p.on for p in pins), tuple(k.at_s for k in keys), track(keys, [p.x for p in pins]),
+def _hold(keys: Sequence[Key], pins: Sequence[Pin]) -> PinnedLimb:
+    return PinnedLimb(tuple(p.on for p in pins), tuple(k.at_s for k in keys), track(keys, [p.x for p in pins]),
                 track(keys, [p.y for p in pins]), track(keys, [p.pitch for p in pins]))

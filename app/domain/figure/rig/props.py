@@ -4,7 +4,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
-from app.domain.figure.rig.body_model import PALM, View
+from app.domain.figure.rig.body_model import PALM, FigureView
 from app.domain.figure.rig.figure_data import Figure, Prop
 from app.domain.figure.rig.hull import Circles, bar, grown
 from app.domain.figure.rig.shapes import FAR_LEG, OUTLINE, WORLD, Shape
@@ -154,7 +154,7 @@ def _bed(prop: Prop, figure: Figure) -> Iterator[Shape]:
 
 def chair_faces_viewer(prop: Prop, figure: Figure) -> bool:
     """Whether a chair is drawn from the front."""
-    return prop.word("seen", figure.view.value) == View.FRONT.value
+    return prop.word("seen", figure.view.value) == FigureView.FRONT.value
 
 
 def _chair(prop: Prop, figure: Figure) -> Iterator[Shape]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from app.domain.figure.rig.body_model import HEAD_CENTRE, HEAD_RADIUS, LENGTHS, Point, Skeleton, View
+from app.domain.figure.rig.body_model import HEAD_CENTRE, HEAD_RADIUS, LENGTHS, FigureView, Point, Skeleton
 from app.domain.figure.rig.hull import Circles, inside
 
 OUTLINE = 0.62
@@ -46,7 +46,7 @@ _FIST = ((0, -0.4, 1.75), (0, -3.4, 2.55))
 
 def looks(skeleton: Skeleton, fists: frozenset[str], seated: bool, turning: bool) -> Looks:
     """By bone, its hulls with the roles of their colours. `fists` are sides whose hand is closed."""
-    found = dict(_SIDE_TRUNK if skeleton.view is View.SIDE else _front_trunk(turning))
+    found = dict(_SIDE_TRUNK if skeleton.view is FigureView.SIDE else _front_trunk(turning))
     for s in "rl":
         for bone, role, circles in _limbs(skeleton.view, seated, s in fists):
             name = f"{s}.{bone}"
@@ -69,8 +69,8 @@ _SIDE_TRUNK: dict[str, tuple[tuple[str, Circles], ...]] = {
     FACE: (("face", ((4.6, HEAD_CENTRE + 0.5, 0.95),)),),
 }
 SMILE = {
-    View.SIDE: ((3.6, HEAD_CENTRE - 3.3), (4.8, HEAD_CENTRE - 3.8), (6.0, HEAD_CENTRE - 3.3)),
-    View.FRONT: ((-2.2, HEAD_CENTRE - 3.0), (0.0, HEAD_CENTRE - 4.1), (2.2, HEAD_CENTRE - 3.0)),
+    FigureView.SIDE: ((3.6, HEAD_CENTRE - 3.3), (4.8, HEAD_CENTRE - 3.8), (6.0, HEAD_CENTRE - 3.3)),
+    FigureView.FRONT: ((-2.2, HEAD_CENTRE - 3.0), (0.0, HEAD_CENTRE - 4.1), (2.2, HEAD_CENTRE - 3.0)),
 }
 SMILE_WIDTH = 0.75
 
@@ -94,9 +94,9 @@ def _front_trunk(turning: bool) -> dict[str, tuple[tuple[str, Circles], ...]]:
     }
 
 
-def _limbs(view: View, seated: bool, fist: bool) -> tuple[tuple[str, str, Circles], ...]:
+def _limbs(view: FigureView, seated: bool, fist: bool) -> tuple[tuple[str, str, Circles], ...]:
     """Bone, role and hull of one side's limbs."""
-    side = view is View.SIDE
+    side = view is FigureView.SIDE
     foot: Circles = ((-2.5, -2.0, 1.9), (-0.3, -0.9, 2.4), (4.2, -1.9, 1.7), (6.6, -2.7, 1.2)) if side else (
         (-0.9, -2.2, 1.7), (0.9, -2.2, 1.7), (0, -0.3, 2.4))
     toe: Circles = ((0, 0, 1.2), (3.1, -0.1, 1.1)) if side else ((-1.1, -0.1, 1.1), (1.1, -0.1, 1.1))
@@ -113,8 +113,8 @@ def _limbs(view: View, seated: bool, fist: bool) -> tuple[tuple[str, str, Circle
     )
 
 
-def far_shift(view: View, bone: str) -> Point:
+def far_shift(view: FigureView, bone: str) -> Point:
     """How far a bone is moved on the picture."""
-    if view is View.FRONT or not bone.startswith("l."):
+    if view is FigureView.FRONT or not bone.startswith("l."):
         return 0.0, 0.0
     return FAR_LEG if bone[2:] in ("thigh", "shank", "foot", "toe") else FAR_ARM

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from app.domain.figure.rig import body_model as body
-from app.domain.figure.rig.body_model import Point, Skeleton, View, minus, other_side, plus, turned
+from app.domain.figure.rig.body_model import FigureView, Point, Skeleton, minus, other_side, plus, turned
 from app.domain.figure.rig.figure_data import Anchor, Pin
 
 #: Channels that change their sign in a mirror.
@@ -51,7 +51,7 @@ class State:
 
 def mirrored(state: State) -> State:
     """The other side doing it: near and far change places, or left and right."""
-    if state.skeleton.view is View.SIDE:
+    if state.skeleton.view is FigureView.SIDE:
         angles = {other_side(k): v for k, v in state.angles.items()}
         turns = {other_side(k): v for k, v in state.turns.items()}
         places = {other_side(k): p for k, p in state.places.items()}
@@ -94,7 +94,7 @@ class Solver:
 
     def __init__(self, skeleton: Skeleton, anchor: Anchor, bend: Mapping[str, int], pointed_toes: bool) -> None:
         self.skeleton, self.anchor, self.bend, self.pointed_toes = skeleton, anchor, bend, pointed_toes
-        self.knee = -1 if skeleton.view is View.SIDE else 1
+        self.knee = -1 if skeleton.view is FigureView.SIDE else 1
         self._root = skeleton.landmarks[f"{anchor.part[0]}.ball" if anchor.part.endswith("foot") else
                                         _ROOTS.get(anchor.part, anchor.part)]
 
@@ -172,7 +172,7 @@ class Solver:
     def _hand(self, s: str, shares: tuple[tuple[float, Pin], ...]) -> None:
         k = self.skeleton.outward[s]
         x, y, pitch = self._held(shares)
-        bend = self.bend.get(f"{s}.hand", 1) * (k if self.skeleton.view is View.FRONT else 1)
+        bend = self.bend.get(f"{s}.hand", 1) * (k if self.skeleton.view is FigureView.FRONT else 1)
         wrist = minus((x, y), turned(body.PALM, pitch))
         lengths = self.skeleton.lengths
         root = self.places[f"{s}.upper_arm"]
@@ -197,7 +197,7 @@ class Solver:
         """Toes lie flat while the ball is on the floor and the heel is up, and relax in the air."""
         for s in body.SIDES:
             pitch, toe = self.turns[f"{s}.foot"], self.angles[f"{s}.toe"]
-            if toe == 0 and self.skeleton.view is View.SIDE and -70 < pitch < 0 and not self.pointed_toes:
+            if toe == 0 and self.skeleton.view is FigureView.SIDE and -70 < pitch < 0 and not self.pointed_toes:
                 low = self.places[f"{s}.foot"][1] + turned(self.skeleton.ball, pitch)[1]
                 toe = -pitch * max(0.0, min(1.0, 1 - (low - body.SOLE) / _TOES_LIFT))
             self.angles[f"{s}.toe"] = toe
@@ -207,10 +207,10 @@ class Solver:
 def attachment(skeleton: Skeleton, angles: Mapping[str, float], bone: str, at: Point) -> Point:
     """Where a bone hangs in its parent's frame once head and shoulders have slid."""
     if bone == "head":
-        return at[0] + (angles["chin"] if skeleton.view is View.SIDE else 0.0), at[1]
+        return at[0] + (angles["chin"] if skeleton.view is FigureView.SIDE else 0.0), at[1]
     if bone.endswith("upper_arm"):
         s = bone[0]
-        out = -1 if skeleton.view is View.FRONT and s == "r" else 1
+        out = -1 if skeleton.view is FigureView.FRONT and s == "r" else 1
         return at[0] + out * angles[f"{s}.shoulder_x"], at[1] + angles[f"{s}.shoulder_y"]
     return at
 

@@ -16,7 +16,7 @@ from app.domain.checks.check_clock import (
 )
 from app.domain.checks.functional_checks import WITH_SOMEBODY
 from app.domain.model.person import Person
-from app.domain.model.record import Check, CheckDone
+from app.domain.model.record import CheckDone, FunctionalCheck
 from app.domain.sound.cues import CueKind, sounding
 from app.ui.shell.shell import Shell
 
@@ -39,7 +39,7 @@ class Stage(Enum):
 class Doing:
     """`redraw` draws the page anew."""
 
-    def __init__(self, shell: Shell, person: Person, check: Check, redraw: Callable[[], None]) -> None:
+    def __init__(self, shell: Shell, person: Person, check: FunctionalCheck, redraw: Callable[[], None]) -> None:
         self.shell, self.person, self.check, self.redraw = shell, person, check, redraw
         self.stage = Stage.READ
         self.company: bool | None = True if person.led_by else None
@@ -70,8 +70,8 @@ class Doing:
     def lacks(self) -> bool:
         """Whether something that was asked on the first page is not answered as it must be."""
         asks_company = self.check in WITH_SOMEBODY and not self.company
-        return (asks_company or (self.check is Check.ONE_LEG and not self.side)
-                or (self.check is Check.WALK and self.aid is None))
+        return (asks_company or (self.check is FunctionalCheck.ONE_LEG and not self.side)
+                or (self.check is FunctionalCheck.WALK and self.aid is None))
 
     def put(self, **values: object) -> None:
         """An answer."""
@@ -115,7 +115,7 @@ class Doing:
 
     def keep(self) -> None:
         """Keeps the result."""
-        chair = self.check is Check.CHAIR_STAND
+        chair = self.check is FunctionalCheck.CHAIR_STAND
         self.kept = keep_check(
             self.shell.store, self.shell.clock, self.person, self.check, stands=self.stands if chair else None,
             time_ms=None if chair else self.clock.took_ms, side=self.side, hands_used=chair and bool(self.hands),

@@ -9,13 +9,13 @@ from app.actions.people import current_person
 from app.actions.training.checks import tell_sex
 from app.domain.checks import functional_checks as rules
 from app.domain.model.person import Person
-from app.domain.model.record import Check, CheckDone, Record
+from app.domain.model.record import CheckDone, FunctionalCheck, Record
 from app.storage import records
 from app.ui.client.checks.doing_check import CheckPage
 from app.ui.client.nav import client_nav
 from app.ui.client.today.locked_card import goes
-from app.ui.parts import Card, Option
-from app.ui.parts.chart import Line, Series, line_chart
+from app.ui.parts import AnswerOption, Card
+from app.ui.parts.chart import LineStroke, Series, line_chart
 from app.ui.shell.shell import Shell, safe
 from app.words.client import checks as words
 from app.words.client import today as today_words
@@ -32,13 +32,13 @@ def ChecksScreen(shell: Shell) -> ft.Control:
     c, person = shell.card(), current_person(shell.store)
     if person is None:
         return c.page([], nav=client_nav(shell, "plan"))
-    if shell.route_id() in set(Check):
-        return CheckPage(shell, person, Check(shell.route_id()))
+    if shell.route_id() in set(FunctionalCheck):
+        return CheckPage(shell, person, FunctionalCheck(shell.route_id()))
     with shell.store.read() as db:
         everything = records.all_records(db, person.id)
     nav = client_nav(shell, "plan")
     body: list[ft.Control] = [c.title(words.TITLE), c.body(words.WHY), c.note(words.HONEST)]
-    for check in Check:
+    for check in FunctionalCheck:
         body.append(_check(c, shell, person, everything, check, c.room(nav)))
     body += _sex(c, shell, person)
     page = c.page(body, [c.button(today_words.BACK, goes(shell, "/plan"))], nav)
@@ -47,7 +47,7 @@ def ChecksScreen(shell: Shell) -> ft.Control:
 
 
 def _check(
-    c: Card, shell: Shell, person: Person, everything: Sequence[Record], check: Check, width: float
+    c: Card, shell: Shell, person: Person, everything: Sequence[Record], check: FunctionalCheck, width: float
 ) -> ft.Control:
     today = shell.clock.local(shell.clock.now()).day
     pieces: list[ft.Control] = [c.head(words.NAMES[check]), c.body(words.ABOUT[check])]
@@ -82,19 +82,20 @@ def _chart(c: Card, done: Sequence[CheckDone], width: float) -> list[ft.Control]
     check = done[-1].check
     sides = sorted({one.side for one in done})
     series = [Series(words.chart_name(check, side), _values(done, side), line)
-              for side, line in zip(sides, (Line.PLAIN, Line.WORK, Line.DASHED), strict=False)]
+              for side, line in zip(sides, (LineStroke.PLAIN, LineStroke.WORK, LineStroke.DASHED), strict=False)]
     series = [one for one in series if len(one.values) > 1]
     if not series:
         return []
     highest = max(v for one in series for v in one.values if v is not None)
     top = (int(highest) // STEP + 1) * STEP
-    said = words.CHART_SAID_WALK if check is Check.WALK else words.CHART_SAID
+    said = words.CHART_SAID_WALK if check is FunctionalCheck.WALK else words.CHART_SAID
     return [line_chart(c, series, width, since=words.OLDEST, until=words.NEWEST, top=top), c.caption(said)]
 
 
 def _values(done: Sequence[CheckDone], side: str) -> tuple[float | None, ...]:
     results = [(one, rules.counted(one)) for one in done if one.side == side]
-    return tuple(None if r is None else r if one.check is Check.CHAIR_STAND else r / 1000 for one, r in results)
+    return tuple(None if r is None else r if one.check is FunctionalCheck.CHAIR_STAND else r / 1000 for one,
+                 r in results)
 
 
 def _sex(c: Card, shell: Shell, person: Person) -> list[ft.Control]:
@@ -102,5 +103,5 @@ def _sex(c: Card, shell: Shell, person: Person) -> list[ft.Control]:
         tell_sex(shell.store, person, sex)
         shell.refresh()
 
-    among = [Option(sex, name) for sex, name in words.SEXES]
+    among = [AnswerOption(sex, name) for sex, name in words.SEXES]
     return [c.head(words.SEX_HEAD), c.soft(words.SEX_WHY), c.one_of_list(among, person.sex, safe(shell, choose))]

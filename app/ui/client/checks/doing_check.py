@@ -9,7 +9,7 @@ import flet as ft
 from app.domain.checks import functional_checks as rules
 from app.domain.checks.functional_checks import WITH_SOMEBODY
 from app.domain.model.person import Person
-from app.domain.model.record import Check
+from app.domain.model.record import FunctionalCheck
 from app.storage import records
 from app.ui.client.checks.check_under_way import Doing, Stage
 from app.ui.client.profile.questions import both_ways
@@ -26,7 +26,7 @@ Press = Callable[..., Any]
 
 
 @ft.component
-def CheckPage(shell: Shell, person: Person, check: Check) -> ft.Control:
+def CheckPage(shell: Shell, person: Person, check: FunctionalCheck) -> ft.Control:
     """The stage that it is in. One that may not be done today leads back to the list."""
     _, turn = ft.use_state(0)
 
@@ -47,7 +47,7 @@ def CheckPage(shell: Shell, person: Person, check: Check) -> ft.Control:
     return page
 
 
-def _withheld(shell: Shell, person: Person, check: Check) -> bool:
+def _withheld(shell: Shell, person: Person, check: FunctionalCheck) -> bool:
     with shell.store.read() as db:
         everything = records.all_records(db, person.id)
     return rules.withheld(check, person, everything, shell.clock.local(shell.clock.now()).day) is not None
@@ -82,11 +82,11 @@ def _asked(c: Card, shell: Shell, doing: Doing) -> list[ft.Control]:
         pieces += [c.head(words.COMPANY_HEAD),
                    c.yes_no(words.COMPANY_SHORT, doing.company, safe(shell, lambda v: doing.put(company=v)))]
         pieces += [c.notice(words.COMPANY_ALONE)] if doing.company is False else []
-    if doing.check is Check.ONE_LEG:
+    if doing.check is FunctionalCheck.ONE_LEG:
         sides: Mapping[str, str] = {side: words.LEGS[side] for side in rules.legs(doing.person.body)}
         pieces += [c.head(words.LEG_HEAD),
                    c.one_of(options(*sides.items()), doing.side, safe(shell, lambda v: doing.put(side=v)))]
-    if doing.check is Check.WALK:
+    if doing.check is FunctionalCheck.WALK:
         pieces += [c.head(words.AID_HEAD),
                    c.yes_no(words.AID_SHORT, doing.aid, safe(shell, lambda v: doing.put(aid=v)))]
     return pieces
@@ -108,7 +108,7 @@ def _press(shell: Shell, act: Callable[[], Any]) -> Press:
 # ------------------------------------------------------------------ the clock
 
 def _clock(c: Card, shell: Shell, doing: Doing) -> ft.Control:
-    chair, running = doing.check is Check.CHAIR_STAND, doing.clock.is_running
+    chair, running = doing.check is FunctionalCheck.CHAIR_STAND, doing.clock.is_running
     at = doing.at_ms if running else 0
     left_s = -(-(rules.LONGEST_MS[doing.check] - at) // 1000)
     lead = running and at < 0
@@ -137,7 +137,7 @@ def _clock(c: Card, shell: Shell, doing: Doing) -> ft.Control:
 # ------------------------------------------------------------------ the result
 
 def _result(c: Card, shell: Shell, doing: Doing) -> ft.Control:
-    chair = doing.check is Check.CHAIR_STAND
+    chair = doing.check is FunctionalCheck.CHAIR_STAND
 
     def keep(_: object) -> None:
         if chair and doing.hands is None:

@@ -13,14 +13,14 @@ from app.domain.model.person import Person
 from app.domain.model.record import Ending, SessionDone
 from app.storage import records
 from app.ui.client.diary.afterwards_parts import asked_pain, effort_scale, meaning, stop_box
-from app.ui.parts import Card, Option
+from app.ui.parts import AnswerOption, Card
 from app.ui.parts.time_strip import review_strip
 from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 
 
 @dataclass(frozen=True)
-class Draft:
+class AfterwardsAnswers:
     """The answers so far. `hurts` is None until it is said whether anything does."""
 
     rpe: int | None = None
@@ -36,10 +36,11 @@ class Draft:
         return dict(self.pain) if self.hurts else {}
 
 
-def draft_of(done: SessionDone) -> Draft:
+def draft_of(done: SessionDone) -> AfterwardsAnswers:
     """What was answered before."""
     pain = {spot: level for spot, level in (done.pain or {}).items() if level}
-    return Draft(done.rpe, None if done.pain is None else bool(pain), tuple(sorted(pain.items())), None, done.note)
+    return AfterwardsAnswers(done.rpe, None if done.pain is None else bool(pain), tuple(sorted(pain.items())), None,
+                             done.note)
 
 
 def session_of(shell: Shell) -> SessionDone | None:
@@ -56,7 +57,7 @@ def session_of(shell: Shell) -> SessionDone | None:
 def AfterwardsScreen(shell: Shell) -> ft.Control:
     """The questions, and once they are saved, what they mean."""
     done = session_of(shell)
-    draft, change = ft.use_state(draft_of(done) if done else Draft())
+    draft, change = ft.use_state(draft_of(done) if done else AfterwardsAnswers())
     saved, set_saved = ft.use_state(False)
     c, person = shell.card(), current_person(shell.store)
     if done is None or person is None:
@@ -84,7 +85,8 @@ def _done(c: Card, done: SessionDone) -> list[ft.Control]:
     return [c.lead(says.short_sentence(done)), *strip]
 
 
-def _questions(c: Card, person: Person, done: SessionDone, draft: Draft, change: object) -> list[ft.Control]:
+def _questions(c: Card, person: Person, done: SessionDone, draft: AfterwardsAnswers,
+               change: object) -> list[ft.Control]:
     def put(**values: object) -> None:
         change(lambda before: replace(before, **values))  # type: ignore[operator]
 
@@ -101,9 +103,9 @@ def _questions(c: Card, person: Person, done: SessionDone, draft: Draft, change:
     ]
 
 
-def _why(c: Card, done: SessionDone, draft: Draft, choose: object) -> list[ft.Control]:
+def _why(c: Card, done: SessionDone, draft: AfterwardsAnswers, choose: object) -> list[ft.Control]:
     """Only asked where it was cut short and the reason is not pain or a sign."""
     if done.ending not in says.WHY or (done.ending is Ending.FINISHED and done.completed >= 95):
         return []
-    among = tuple(Option(ending, words) for ending, words in says.WHY.items())
+    among = tuple(AnswerOption(ending, words) for ending, words in says.WHY.items())
     return [c.head(says.WHY_SHORT), c.one_of(among, draft.ending or done.ending, choose)]  # type: ignore[arg-type]

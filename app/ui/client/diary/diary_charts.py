@@ -10,14 +10,14 @@ from app.domain.measures.symptom_series import pain_by_spot
 from app.domain.measures.weeks import weekly_minutes
 from app.domain.model.record import Record
 from app.ui.parts import Card
-from app.ui.parts.chart import Bar, Line, Series, line_chart, week_bars
+from app.ui.parts.chart import Bar, LineStroke, Series, line_chart, week_bars
 from app.words.client import diary as says
 from app.words.parts import spot as spot_name
 
 SPOTS = 3
 """More lines in one chart cannot be told apart."""
 EASED_FROM = 4
-LINES = (Line.PLAIN, Line.WORK, Line.DASHED)
+LINES = (LineStroke.PLAIN, LineStroke.WORK, LineStroke.DASHED)
 
 
 def charts(c: Card, everything: Sequence[Record], today: date, width: float) -> list[ft.Control]:

@@ -9,7 +9,7 @@ import flet as ft
 
 from app.actions.people import current_person
 from app.actions.training.afterwards import unanswered
-from app.domain.measures.weeks import Day, Week, weeks_of
+from app.domain.measures.weeks import CalendarWeek, DiaryDay, weeks_of
 from app.domain.model.record import CheckIn, Clearance, Record, SessionDone
 from app.storage import records
 from app.ui.client.diary.diary_charts import charts
@@ -70,11 +70,11 @@ def _to(shell: Shell, route: str) -> Go:
     return safe(shell, lambda _: shell.go(route))
 
 
-def _days(c: Card, shell: Shell, week: Week, width: float, span_ms: int) -> list[ft.Control]:
+def _days(c: Card, shell: Shell, week: CalendarWeek, width: float, span_ms: int) -> list[ft.Control]:
     return [c.rows([_day(c, shell, day, width, span_ms) for day in week.days])]
 
 
-def _day(c: Card, shell: Shell, day: Day, width: float, span_ms: int) -> ft.Control:
+def _day(c: Card, shell: Shell, day: DiaryDay, width: float, span_ms: int) -> ft.Control:
     pieces: list[ft.Control] = [c.subhead(day_words(day.day))]
     for record in day.records:
         pieces += _entry(c, shell, record, width, span_ms)

@@ -29,7 +29,7 @@ DAYS_BACK = 7
 
 
 @dataclass(frozen=True)
-class Told:
+class FallDraft:
     """The answers so far. `hold` None: not said yet whether balance wants a hand on something."""
 
     day: date
@@ -43,7 +43,7 @@ class Told:
 @ft.component
 def FallPage(shell: Shell, person: Person) -> ft.Control:
     """The questions; once written down, what follows."""
-    c, held = shell.card(), use_held(lambda: Told(shell.clock.local(shell.clock.now()).day))
+    c, held = shell.card(), use_held(lambda: FallDraft(shell.clock.local(shell.clock.now()).day))
     if held.value.noted is not None:
         return written_page(c, shell, held.value.noted, _follows(c, shell, person, held),
                             lambda: held.set(replace(held.value, noted=None, hold=None)))
@@ -65,7 +65,7 @@ def FallPage(shell: Shell, person: Person) -> ft.Control:
     return page
 
 
-def _questions(c: Card, shell: Shell, person: Person, held: Held[Told], asked: str) -> list[ft.Control]:
+def _questions(c: Card, shell: Shell, person: Person, held: Held[FallDraft], asked: str) -> list[ft.Control]:
     told = held.value
     today = shell.clock.local(shell.clock.now()).day
 
@@ -88,7 +88,7 @@ def _answers(shell: Shell, answer: Callable[[str, bool], None], key: str) -> Cal
     return safe(shell, lambda yes: answer(key, yes))
 
 
-def _follows(c: Card, shell: Shell, person: Person, held: Held[Told]) -> list[ft.Control]:
+def _follows(c: Card, shell: Shell, person: Person, held: Held[FallDraft]) -> list[ft.Control]:
     """What to do now, then the question about balance."""
     told = held.value
     noted = told.noted
@@ -106,7 +106,7 @@ def _follows(c: Card, shell: Shell, person: Person, held: Held[Told]) -> list[ft
     return [*pieces, *_hold(c, shell, held, noted)]
 
 
-def _hold(c: Card, shell: Shell, held: Held[Told], noted: Noted) -> list[ft.Control]:
+def _hold(c: Card, shell: Shell, held: Held[FallDraft], noted: Noted) -> list[ft.Control]:
     if Condition.FALLS in noted.before.body.conditions:
         return []
     if held.value.hold is not None:

@@ -23,7 +23,7 @@ from app.words.client.today import said
 
 
 @dataclass(frozen=True)
-class Told:
+class GoalDraft:
     """What is being written, and what was written down."""
 
     goal: str
@@ -35,14 +35,14 @@ class Told:
 @ft.component
 def GoalPage(shell: Shell, person: Person) -> ft.Control:
     """The goal and whether it still stands, or the field to write one."""
-    c, held = shell.card(), use_held(lambda: Told(person.goals, not person.goals.strip()))
+    c, held = shell.card(), use_held(lambda: GoalDraft(person.goals, not person.goals.strip()))
     told = held.value
     if told.noted is not None:
         return _written(c, shell, held, told.noted)
     return _writing(c, shell, person, held) if told.writing else _asking(c, shell, person, held)
 
 
-def _asking(c: Card, shell: Shell, person: Person, held: Held[Told]) -> ft.Control:
+def _asking(c: Card, shell: Shell, person: Person, held: Held[GoalDraft]) -> ft.Control:
     asked = person.name if person.led_by else ""
 
     def looked(what: str) -> Any:
@@ -64,7 +64,7 @@ def _asking(c: Card, shell: Shell, person: Person, held: Held[Told]) -> ft.Contr
     return page
 
 
-def _writing(c: Card, shell: Shell, person: Person, held: Held[Told]) -> ft.Control:
+def _writing(c: Card, shell: Shell, person: Person, held: Held[GoalDraft]) -> ft.Control:
     asked = person.name if person.led_by else ""
 
     def save(_: object) -> None:
@@ -89,12 +89,12 @@ def _writing(c: Card, shell: Shell, person: Person, held: Held[Told]) -> ft.Cont
     return page
 
 
-def _written(c: Card, shell: Shell, held: Held[Told], noted: Noted) -> ft.Control:
+def _written(c: Card, shell: Shell, held: Held[GoalDraft], noted: Noted) -> ft.Control:
     def again() -> None:
         before = noted.before.goals
-        held.set(Told(before, not before.strip()))
+        held.set(GoalDraft(before, not before.strip()))
 
     if noted.event.what != e.REACHED:
         return written_page(c, shell, noted, [c.body(words.GOAL_KEPT)] if noted.event.what == e.KEPT else [], again)
-    another = c.button(words.GOAL_LABEL, safe(shell, lambda _: held.set(Told("", True))))
+    another = c.button(words.GOAL_LABEL, safe(shell, lambda _: held.set(GoalDraft("", True))))
     return written_page(c, shell, noted, [c.body(words.GOAL_REACHED_NEXT), another], again)

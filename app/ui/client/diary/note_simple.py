@@ -20,7 +20,7 @@ from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.profile.questions import both_ways
 from app.ui.client.today.day_choice import days_ahead, days_back
 from app.ui.client.today.locked_card import goes
-from app.ui.parts import Card, Option, options
+from app.ui.parts import AnswerOption, Card, options
 from app.ui.shell.shell import Shell, safe
 from app.words.client import events as words
 from app.words.client import today as today_words
@@ -30,7 +30,7 @@ DAYS_BACK = 7
 
 
 @dataclass(frozen=True)
-class Told:
+class NoteDraft:
     """What was chosen so far, and what was written down."""
 
     day: date
@@ -40,25 +40,25 @@ class Told:
     noted: Noted | None = None
 
 
-def _use_told(shell: Shell) -> Held[Told]:
-    return use_held(lambda: Told(shell.clock.local(shell.clock.now()).day))
+def _use_told(shell: Shell) -> Held[NoteDraft]:
+    return use_held(lambda: NoteDraft(shell.clock.local(shell.clock.now()).day))
 
 
-def _again(held: Held[Told]) -> Callable[[], None]:
+def _again(held: Held[NoteDraft]) -> Callable[[], None]:
     return lambda: held.set(replace(held.value, noted=None))
 
 
-def _written(shell: Shell, held: Held[Told], lines: list[str]) -> ft.Control:
+def _written(shell: Shell, held: Held[NoteDraft], lines: list[str]) -> ft.Control:
     c, noted = shell.card(), held.value.noted
     assert noted is not None
     return written_page(c, shell, noted, [c.body(line) for line in lines], _again(held))
 
 
-def _put(shell: Shell, held: Held[Told], field: str) -> Callable[[Any], Any]:
+def _put(shell: Shell, held: Held[NoteDraft], field: str) -> Callable[[Any], Any]:
     return safe(shell, lambda value: held.set(replace(held.value, complaint="", **{field: value})))
 
 
-def _page(c: Card, shell: Shell, held: Held[Told], key: str, body: list[ft.Control], save: Callable[[Any], None]
+def _page(c: Card, shell: Shell, held: Held[NoteDraft], key: str, body: list[ft.Control], save: Callable[[Any], None]
           ) -> ft.Control:
     complaint: list[ft.Control] = [c.notice(held.value.complaint)] if held.value.complaint else []
     foot = both_ways(c, today_words.BACK, goes(shell, "/note"), words.WRITE_DOWN, safe(shell, save))
@@ -137,7 +137,7 @@ def ActivityPage(shell: Shell, person: Person) -> ft.Control:
         held.set(replace(now, noted=noted))
 
     today = shell.clock.local(shell.clock.now()).day
-    minutes = [Option(n, str(n), name=words.minutes_name(n)) for n in words.MINUTES]
+    minutes = [AnswerOption(n, str(n), name=words.minutes_name(n)) for n in words.MINUTES]
     body = [c.title(words.ACTIVITY_HEAD), _list(c, words.ACTIVITIES, told.what, _put(shell, held, "what")),
             c.head(words.ACTIVITY_MINUTES), c.one_of(minutes, told.number, _put(shell, held, "number")),
             c.head(words.FALL_WHEN), days_back(c, today, DAYS_BACK, told.day, _put(shell, held, "day"))]
@@ -160,7 +160,7 @@ def PausePage(shell: Shell, person: Person) -> ft.Control:
         held.set(replace(now, noted=acting.note_pause(shell.store, shell.clock, person, now.day, now.number)))
 
     today = shell.clock.local(shell.clock.now()).day
-    lengths = [Option(days, name) for days, name in words.PAUSE_WEEKS.items() if days <= e.LONGEST_PAUSE.days]
+    lengths = [AnswerOption(days, name) for days, name in words.PAUSE_WEEKS.items() if days <= e.LONGEST_PAUSE.days]
     body = [c.title(words.PAUSE_TITLE), c.body(words.PAUSE_WHY), c.head(words.PAUSE_LENGTH),
             c.one_of(lengths, told.number, _put(shell, held, "number")), c.head(words.PAUSE_FROM),
             days_ahead(c, today, DAYS_AHEAD, told.day, _put(shell, held, "day"))]

@@ -14,7 +14,7 @@ from app.ui.client.player.player_buttons import under_signs
 from app.ui.client.player.session_list import exercise_list
 from app.ui.client.player.sound_check import before_first
 from app.ui.helper.before_leading import LeadBefore
-from app.ui.parts import Option
+from app.ui.parts import AnswerOption
 from app.ui.shell.shell import Shell, safe
 from app.words.client import player as says
 
@@ -33,7 +33,7 @@ def _LookAround(shell: Shell, live: Live) -> ft.Control:
     seen, set_seen = ft.use_state(frozenset[str]())
     c = shell.card()
     person, name, kit, steps, library = about(live)
-    among = [Option(line, line) for line in says.before_lines(person.body, kit)]
+    among = [AnswerOption(line, line) for line in says.before_lines(person.body, kit)]
     pack = live.playing.pack if live.playing else live.card.pack.sha256 if live.card and live.card.pack else ""
     body: list[ft.Control] = [
         c.title(says.BEFORE), c.lead(says.before_lead(name)),

@@ -5,7 +5,7 @@ import flet as ft
 
 from app.ui.client.player.exercise_figure import main_figure
 from app.ui.client.player.live_count import phase_now, word_now
-from app.ui.client.player.live_session import Live, Panel, View
+from app.ui.client.player.live_session import Live, Panel, SessionDrawnAs
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.count_panel import FIGURE_HEIGHT, FIGURE_WIDTH, edge, figures, inks
@@ -81,7 +81,7 @@ def _buttons(c: Card, live: Live) -> ft.Control:
     """The word, the side, and the two presses that must never be looked for."""
     _, colour = inks(c.p, phase_now(live))
     size = t.T_BODY / c.scale * min(1.1, c.scale)
-    back = c.button(pauses.CARD, live.press(live.show, View.CARD), size=size)
+    back = c.button(pauses.CARD, live.press(live.show, SessionDrawnAs.CARD), size=size)
     stop = c.harm_button(says.STOP_SIGNS, live.press(live.open, Panel.SIGNS), size=size)
     said = [word_now(live), *([side] if (side := says.side_word(live.now.state.step)) else [])]
     if c.width > c.height:

@@ -8,7 +8,7 @@ from app.domain.player.player_state import Status
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.session_clock import Pictured, pictured_in
 from app.ui.parts import Card
-from app.ui.shell.moving_figures import Motion, Play, moving_figure, still_figure
+from app.ui.shell.moving_figures import MotionComfort, Play, moving_figure, still_figure
 from app.ui.shell.shell import Shell
 
 LEAST = 90
@@ -42,7 +42,7 @@ def still(c: Card, shell: Shell, pack: str, exercise: Exercise, size: float) -> 
 
 def stands_in_two(live: Live) -> bool:
     """Whether two stills are shown in place of one that moves; they need more room."""
-    return live.motion is Motion.CALM
+    return live.motion is MotionComfort.CALM
 
 
 def _pictured(live: Live) -> Pictured:

@@ -27,7 +27,7 @@ from app.words.client import player as says
 
 
 @dataclass(frozen=True)
-class Told:
+class HurtAnswers:
     """The answers so far."""
 
     seated: bool = False
@@ -56,7 +56,7 @@ class Told:
 def HurtPage(shell: Shell, live: Live) -> ft.Control:
     """Everything stands still. The questions come once the person sits."""
     led = live.now.led
-    told, change = ft.use_state(Told(by=AnsweredBy.LEADER if led else AnsweredBy.SELF))
+    told, change = ft.use_state(HurtAnswers(by=AnsweredBy.LEADER if led else AnsweredBy.SELF))
     known = ft.use_memo(lambda: sore_spots(shell.store, live.now), [])
     c = shell.card()
 
@@ -80,7 +80,7 @@ def _sit_down(c: Card, live: Live, mistaken: ft.Control, sits: Any) -> ft.Contro
     return c.page([*head, mistaken], [c.main_button(lead.they_sit(name) if led else says.I_SIT, sits)])
 
 
-def _questions(c: Card, live: Live, told: Told, known: tuple[Spot, ...], put: Callable[..., None]
+def _questions(c: Card, live: Live, told: HurtAnswers, known: tuple[Spot, ...], put: Callable[..., None]
                ) -> list[ft.Control]:
     """Did it give way, where, how much, what is it like; for who leads also what they see, and who says so."""
     led = live.now.led
@@ -97,7 +97,7 @@ def _questions(c: Card, live: Live, told: Told, known: tuple[Spot, ...], put: Ca
     return pieces
 
 
-def _where(c: Card, told: Told, known: tuple[Spot, ...], put: Callable[..., None]) -> list[ft.Control]:
+def _where(c: Card, told: HurtAnswers, known: tuple[Spot, ...], put: Callable[..., None]) -> list[ft.Control]:
     """The spots that are known to be sore first; the whole list where it is none of them."""
     levels = {told.spot: told.level} if told.spot is not None and told.level is not None else {}
     if not known or told.other:

@@ -16,7 +16,7 @@ from app.domain.player import player as events
 from app.domain.player.changes_on_the_way import Changes, changes_between
 from app.domain.player.player_state import Status
 from app.ui.client.player.session_clock import Watched, pictured_in
-from app.ui.shell.moving_figures import Motion
+from app.ui.shell.moving_figures import MotionComfort
 from app.ui.shell.shell import Shell, safe
 
 
@@ -30,7 +30,7 @@ class Panel(Enum):
     CHANGED = "changed"
 
 
-class View(Enum):
+class SessionDrawnAs(Enum):
     """How the session is drawn."""
 
     CARD = "card"
@@ -39,7 +39,7 @@ class View(Enum):
 
 
 @dataclass(frozen=True)
-class Eased:
+class EasierTaken:
     """The easier option taken last, and what it stands for."""
 
     was: Exercise
@@ -52,12 +52,12 @@ class Live(Watched):
     def __init__(self, shell: Shell, changed: Callable[[], None]) -> None:
         super().__init__(shell, changed)
         self.panel = Panel.NONE
-        self.view = View.CARD
+        self.view = SessionDrawnAs.CARD
         self.changes = Changes()
         self.hurt: Hurt | None = None
-        self.eased: Eased | None = None
+        self.eased: EasierTaken | None = None
         self.pressed_at = 0.0
-        self.motion = Motion.UNKNOWN
+        self.motion = MotionComfort.UNKNOWN
 
     def press(self, task: Callable[..., Any], *values: Any) -> Callable[[Any], Any]:
         """`task(*values)` as a handler whose errors are said, and which the space bar does not double."""
@@ -79,7 +79,7 @@ class Live(Watched):
         self.shell.run(self.device.awake.keep)
         self.do(events.Started())
 
-    def do(self, event: events.Event) -> None:
+    def do(self, event: events.PlayerEvent) -> None:
         """Keeps the event and shows what follows from it; nothing where another page leads."""
         if not self.leads():
             return
@@ -120,7 +120,7 @@ class Live(Watched):
         else:
             self.do(events.AllRight())
 
-    def show(self, view: View) -> None:
+    def show(self, view: SessionDrawnAs) -> None:
         """Draws the session otherwise; it runs on meanwhile."""
         self.view = view
         self.changed()
@@ -133,7 +133,7 @@ class Live(Watched):
             return
         was = self.now.library[step.exercise]
         self.playing = act.take_easier(self.store, self.clock, self.now)
-        self.eased = Eased(was, now)
+        self.eased = EasierTaken(was, now)
         self.pictured = pictured_in(self.now.state)
         self.changed()
 

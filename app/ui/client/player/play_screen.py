@@ -11,7 +11,7 @@ from app.ui.client.player.before_session import before_page
 from app.ui.client.player.distance_view import distance_page
 from app.ui.client.player.hurt_questions import HurtPage, changed_page
 from app.ui.client.player.keyboard import press_key
-from app.ui.client.player.live_session import Live, Panel, View
+from app.ui.client.player.live_session import Live, Panel, SessionDrawnAs
 from app.ui.client.player.session_view import player_page
 from app.ui.shell.moving_figures import wanted_motion
 from app.ui.shell.shell import Shell, safe
@@ -77,6 +77,6 @@ def _drawn(shell: Shell, live: Live) -> ft.Control:
         return panels.asking_page(shell, live)
     if live.status is Status.HURT:
         return HurtPage(shell, live)
-    if live.view is View.DISTANCE:
+    if live.view is SessionDrawnAs.DISTANCE:
         return distance_page(shell.card(), live)
     return player_page(shell, live)

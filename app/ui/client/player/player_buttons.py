@@ -7,7 +7,7 @@ from app.device.abilities import Ability
 from app.domain.player import player as events
 from app.domain.player.player_state import Status
 from app.ui.client.player.live_count import waiting_words
-from app.ui.client.player.live_session import Live, Panel, View
+from app.ui.client.player.live_session import Live, Panel, SessionDrawnAs
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.words.client import lead, pauses
@@ -48,7 +48,8 @@ def under_signs(c: Card, live: Live, page: ft.Control) -> ft.Control:
 
 def _end_and_large(c: Card, live: Live) -> list[ft.Control]:
     return [c.button(says.END_SHORT, live.press(live.open, Panel.ENDING), name=says.END, size=t.T_BODY),
-            c.button(pauses.DISTANCE, live.press(live.show, View.DISTANCE), name=pauses.DISTANCE_NAME, size=t.T_BODY)]
+            c.button(pauses.DISTANCE, live.press(live.show, SessionDrawnAs.DISTANCE), name=pauses.DISTANCE_NAME,
+                     size=t.T_BODY)]
 
 
 def buttons(c: Card, live: Live) -> list[ft.Control]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 import flet as ft
 
 import app
-from app.device.place import Place
+from app.device.place import StorePlace
 from app.domain.branding.brand import Brand, Link
 from app.ui.parts import Card
 from app.ui.parts import theme as t
@@ -25,7 +25,7 @@ def picture_pieces(c: Card, brand: Brand) -> list[ft.Control]:
     return [*shown, c.caption(brand.name)]
 
 
-def about_pieces(c: Card, brand: Brand, place: Place) -> list[ft.Control]:
+def about_pieces(c: Card, brand: Brand, place: StorePlace) -> list[ft.Control]:
     """What it is, which version runs and whether a newer one waits, whom to ask, and links."""
     asked = [c.body(line) for line in words.contact_lines(brand.contact)]
     rows = [link_row(c, link) for link in brand.links]

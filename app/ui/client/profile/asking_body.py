@@ -8,8 +8,8 @@ import flet as ft
 from app.domain.model.body import PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Condition
 from app.ui.client.profile.asking_person import typed
-from app.ui.client.profile.profile_draft import Draft, Held, with_body
-from app.ui.parts import Card, Option, bind
+from app.ui.client.profile.profile_draft import Held, ProfileDraft, with_body
+from app.ui.parts import AnswerOption, Card, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell
 from app.words import parts as part_words
@@ -17,10 +17,10 @@ from app.words.client import welcome as words
 from app.words.client.today import said
 
 
-def ask_conditions(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_conditions(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """Each in plain words with what it leaves out; nothing is ticked beforehand."""
     draft = held.value
-    among = [Option(condition, name, note) for condition, (name, note) in words.CONDITIONS.items()]
+    among = [AnswerOption(condition, name, note) for condition, (name, note) in words.CONDITIONS.items()]
 
     def toggle(condition: Condition) -> None:
         held.set(with_body(held.value, conditions=held.value.body.conditions ^ {condition}))
@@ -40,21 +40,21 @@ def ask_conditions(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]
     return pieces
 
 
-def _which_side(c: Card, held: Held[Draft]) -> list[ft.Control]:
+def _which_side(c: Card, held: Held[ProfileDraft]) -> list[ft.Control]:
     def side(value: str) -> None:
         held.set(with_body(held.value, rest_side=value))
 
     def because(e: Any) -> None:
         held.note(with_body(held.value, rest_side_because=e.control.value or ""))
 
-    sides = [Option(value, word, name=f"{words.WHICH_SIDE} {word}") for value, word in words.SIDE_OPTIONS]
+    sides = [AnswerOption(value, word, name=f"{words.WHICH_SIDE} {word}") for value, word in words.SIDE_OPTIONS]
     return [
         c.subhead(words.WHICH_SIDE), c.one_of(sides, held.value.body.rest_side, side),
         c.field(words.SIDE_BECAUSE, held.value.body.rest_side_because, because),
     ]
 
 
-def conditions_lack(draft: Draft, this_year: int) -> str:
+def conditions_lack(draft: ProfileDraft, this_year: int) -> str:
     """What is missing on that page."""
     return words.SIDE_MISSING if Condition.ONE_SIDE in draft.body.conditions and not draft.body.rest_side else ""
 
@@ -62,7 +62,7 @@ def conditions_lack(draft: Draft, this_year: int) -> str:
 # ------------------------------------------------------------------ what to go easy on
 
 @ft.component
-def SpareList(c: Card, held: Held[Draft]) -> ft.Control:
+def SpareList(c: Card, held: Held[ProfileDraft]) -> ft.Control:
     """Every region with its sides; pressing one asks how much it may do. It remembers only which one is asked about."""
     asked, ask = ft.use_state(None)
     pieces: list[ft.Control] = []
@@ -74,12 +74,12 @@ def SpareList(c: Card, held: Held[Draft]) -> ft.Control:
     return c.stack(pieces)
 
 
-def ask_spare(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_spare(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """What to go easy on."""
     return [c.body(words.SPARE_HINT), SpareList(c, held)]
 
 
-def _region(c: Card, region: Region, held: Held[Draft], asked: Spot | None, ask: Any) -> ft.Control:
+def _region(c: Card, region: Region, held: Held[ProfileDraft], asked: Spot | None, ask: Any) -> ft.Control:
     if region not in PAIRED_REGIONS:
         return _spot(c, Spot(region), part_words.REGIONS[region], held, asked, ask)
     name = c.text(part_words.REGIONS[region], t.T_LEAD, t.SEMI, height=1.15)
@@ -93,7 +93,7 @@ def _region(c: Card, region: Region, held: Held[Draft], asked: Spot | None, ask:
 
 
 def _spot(
-    c: Card, spot: Spot, face: str, held: Held[Draft], asked: Spot | None, ask: Any, **more: Any
+    c: Card, spot: Spot, face: str, held: Held[ProfileDraft], asked: Spot | None, ask: Any, **more: Any
 ) -> ft.Control:
     cap = held.value.body.spare.get(spot)
     name = part_words.spot(spot)
@@ -103,13 +103,13 @@ def _spot(
     return c.choice(shown, spoken, cap is not None or asked == spot, bind(ask, then), **more)
 
 
-def _how_much(c: Card, spot: Spot, held: Held[Draft], ask: Any) -> ft.Control:
+def _how_much(c: Card, spot: Spot, held: Held[ProfileDraft], ask: Any) -> ft.Control:
     def choose(cap: int | None) -> None:
         others = {s: level for s, level in held.value.body.spare.items() if s != spot}
         held.set(with_body(held.value, spare=others if cap is None else {**others, spot: cap}))
         ask(None)
 
     pairs: list[tuple[int | None, str]] = [*words.SPARE_OPTIONS, (None, words.SPARE_NO_NEED)]
-    among = [Option(cap, word, name=words.spare_name(spot, word)) for cap, word in pairs]
+    among = [AnswerOption(cap, word, name=words.spare_name(spot, word)) for cap, word in pairs]
     chosen = held.value.body.spare.get(spot, -1)
     return c.aside(c.stack([c.subhead(words.spare_question(spot)), c.one_of(among, chosen, choose)]))

@@ -8,19 +8,27 @@ import flet as ft
 
 from app.domain.branding.brand import EmergencyNumber
 from app.domain.model.person import Person
-from app.ui.client.profile.profile_draft import OLDEST, Draft, Held, birth_year, with_country, with_known, with_person
-from app.ui.parts import Card, Option
+from app.ui.client.profile.profile_draft import (
+    OLDEST,
+    Held,
+    ProfileDraft,
+    birth_year,
+    with_country,
+    with_known,
+    with_person,
+)
+from app.ui.parts import AnswerOption, Card
 from app.ui.shell.shell import Shell
 from app.words.client import welcome as words
 from app.words.client.today import said
 
 
-def typed(held: Held[Draft], name: str) -> Any:
+def typed(held: Held[ProfileDraft], name: str) -> Any:
     """A handler that keeps what is typed about the person."""
     return lambda e: held.note(with_person(held.value, **{name: e.control.value or ""}))
 
 
-def ask_names(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_names(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """Name, year of birth, and who leads them."""
     draft = held.value
     asked = "them" if draft.leads else ""
@@ -37,7 +45,7 @@ def ask_names(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
     return pieces
 
 
-def names_lack(draft: Draft, this_year: int) -> str:
+def names_lack(draft: ProfileDraft, this_year: int) -> str:
     """What is missing or wrong on that page."""
     if not draft.person.name.strip():
         return words.NAME_MISSING
@@ -48,10 +56,10 @@ def names_lack(draft: Draft, this_year: int) -> str:
     return ""
 
 
-def ask_emergency(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_emergency(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """The number to call, to be confirmed, and somebody close."""
     draft = held.value
-    tick = Option(True, words.NUMBER_RIGHT)
+    tick = AnswerOption(True, words.NUMBER_RIGHT)
 
     def country(e: Any) -> None:
         held.note(with_country(held.value, e.control.value or "", shell.brand.emergency))
@@ -76,9 +84,9 @@ def ask_emergency(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
     ]
 
 
-def _known_numbers(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def _known_numbers(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """The countries that the coach entered a number for; none of them is taken for granted."""
-    among = [Option(one, one.country, one.number) for one in shell.brand.emergency]
+    among = [AnswerOption(one, one.country, one.number) for one in shell.brand.emergency]
     chosen = next((one for one in shell.brand.emergency if one.country == held.value.person.country), None)
 
     def choose(one: EmergencyNumber) -> None:
@@ -87,7 +95,7 @@ def _known_numbers(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]
     return [c.subhead(words.WHERE), c.soft(words.WHERE_NOTE), c.one_of_list(among, chosen, choose)] if among else []
 
 
-def emergency_lacks(draft: Draft, this_year: int) -> str:
+def emergency_lacks(draft: ProfileDraft, this_year: int) -> str:
     """What is missing or wrong on that page."""
     figures = draft.number.replace(" ", "").replace("-", "").lstrip("+")
     if not figures.isdigit():
@@ -95,10 +103,10 @@ def emergency_lacks(draft: Draft, this_year: int) -> str:
     return "" if draft.number_right else words.NUMBER_MISSING
 
 
-def ask_sends(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_sends(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """What may go to the coach; nothing is ticked beforehand."""
     sends = held.value.person.sends
-    among = [Option(key, name, note) for key, (name, note) in words.SENDS.items()]
+    among = [AnswerOption(key, name, note) for key, (name, note) in words.SENDS.items()]
 
     def toggle(key: str) -> None:
         held.set(with_person(held.value, sends=held.value.person.sends ^ {key}))

@@ -6,7 +6,7 @@ from typing import Any
 
 import flet as ft
 
-from app.ui.client.profile.profile_draft import Draft, Held, weights_g, with_body, with_person
+from app.ui.client.profile.profile_draft import Held, ProfileDraft, weights_g, with_body, with_person
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell
@@ -14,7 +14,7 @@ from app.words.client import welcome as words
 from app.words.client.today import said
 
 
-def ask_kit(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_kit(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """What is at hand at home, and the weights owned."""
     draft = held.value
     kit = draft.body.kit or frozenset()
@@ -28,7 +28,7 @@ def ask_kit(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
     return [*pieces, c.aside(c.stack(_weights(c, held), t.GAP))] if "dumbbell" in kit else pieces
 
 
-def _weights(c: Card, held: Held[Draft]) -> list[ft.Control]:
+def _weights(c: Card, held: Held[ProfileDraft]) -> list[ft.Control]:
     def typed(e: Any) -> None:
         held.note(replace(held.value, weights=e.control.value or ""))
 
@@ -42,14 +42,14 @@ def _weights(c: Card, held: Held[Draft]) -> list[ft.Control]:
     ]
 
 
-def kit_lacks(draft: Draft, this_year: int) -> str:
+def kit_lacks(draft: ProfileDraft, this_year: int) -> str:
     """What is wrong on that page."""
     owned = weights_g(draft.weights, pounds=draft.person.pounds)
     has = "dumbbell" in (draft.body.kit or ())
     return words.WEIGHTS_WRONG if has and not owned else ""
 
 
-def ask_around(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_around(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """Alone or not; up from the floor alone or not."""
     draft = held.value
 
@@ -67,6 +67,6 @@ def ask_around(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
     ]
 
 
-def around_lacks(draft: Draft, this_year: int) -> str:
+def around_lacks(draft: ProfileDraft, this_year: int) -> str:
     """What is missing on that page."""
     return words.BOTH_MISSING if draft.alone is None or draft.rises is None else ""

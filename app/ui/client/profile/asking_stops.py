@@ -7,14 +7,14 @@ from typing import Any
 import flet as ft
 
 from app.domain.dosing.screening import ASK_FIRST, DO_NOT_START, Outcome, outcome
-from app.ui.client.profile.profile_draft import Draft, Held
+from app.ui.client.profile.profile_draft import Held, ProfileDraft
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell
 from app.words.client import welcome as words
 
 
-def ask_stops(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
+def ask_stops(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """Every stop question, and "none of these", which is an answer too."""
     ticked = held.value.ticked
     among = options(*((stop, words.STOPS[stop]) for stop in (*DO_NOT_START, *ASK_FIRST)))
@@ -33,7 +33,7 @@ def ask_stops(c: Card, shell: Shell, held: Held[Draft]) -> list[ft.Control]:
     ]
 
 
-def stops_lack(draft: Draft, this_year: int) -> str:
+def stops_lack(draft: ProfileDraft, this_year: int) -> str:
     """What is missing on that page."""
     return words.STOPS_MISSING if draft.ticked is None else ""
 

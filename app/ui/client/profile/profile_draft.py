@@ -22,7 +22,7 @@ NOBODY = Person("", "", body=Client(kit=frozenset()), sends=frozenset())
 
 
 @dataclass(frozen=True)
-class Draft:
+class ProfileDraft:
     """Entered and not kept yet. None is "not answered"."""
 
     person: Person = NOBODY
@@ -79,17 +79,17 @@ def use_held(first: Callable[[], T]) -> Held[T]:
     return kept.current
 
 
-def with_person(draft: Draft, **changes: Any) -> Draft:
+def with_person(draft: ProfileDraft, **changes: Any) -> ProfileDraft:
     """The draft with something changed about the person."""
     return replace(draft, person=replace(draft.person, **changes), complaint="")
 
 
-def with_body(draft: Draft, **changes: Any) -> Draft:
+def with_body(draft: ProfileDraft, **changes: Any) -> ProfileDraft:
     """The draft with something changed about the body."""
     return with_person(draft, body=replace(draft.body, **changes))
 
 
-def with_country(draft: Draft, country: str, known: Sequence[EmergencyNumber] = ()) -> Draft:
+def with_country(draft: ProfileDraft, country: str, known: Sequence[EmergencyNumber] = ()) -> ProfileDraft:
     """The draft with a country, and its usual number unless another was typed; to be confirmed either way.
 
     `known`: numbers that the coach entered; they come before the usual ones.
@@ -99,16 +99,16 @@ def with_country(draft: Draft, country: str, known: Sequence[EmergencyNumber] = 
     return replace(with_person(draft, country=country), number=number, number_right=right)
 
 
-def with_known(draft: Draft, chosen: EmergencyNumber) -> Draft:
+def with_known(draft: ProfileDraft, chosen: EmergencyNumber) -> ProfileDraft:
     """The draft with a country and the number that the coach entered for it; to be confirmed."""
     return replace(with_person(draft, country=chosen.country), number=chosen.number, number_typed=False,
                    number_right=False)
 
 
-def draft_of(person: Person) -> Draft:
+def draft_of(person: Person) -> ProfileDraft:
     """Everything known of somebody, for changing it."""
     body = person.body
-    return Draft(
+    return ProfileDraft(
         person, leads=bool(person.led_by), born=str(person.birth_year or ""),
         weights=weights_words(body.weights_g or (), pounds=person.pounds), alone=body.alone, rises=body.rises_unaided,
         number=person.emergency_number, number_typed=True, number_right=True,
@@ -137,7 +137,7 @@ def birth_year(words: str, this_year: int) -> int | None:
     return int(told) if told.isdigit() and OLDEST <= int(told) <= this_year else None
 
 
-def finished(draft: Draft, this_year: int) -> Person:
+def finished(draft: ProfileDraft, this_year: int) -> Person:
     """The person as entered. Stop questions are answered by an action, since they are dated."""
     body = draft.body
     conditions = body.conditions - {Condition.CANNOT_RISE}

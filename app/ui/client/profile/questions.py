@@ -8,18 +8,18 @@ from typing import Any
 import flet as ft
 
 from app.ui.client.profile import asking_body, asking_person, asking_room, asking_stops
-from app.ui.client.profile.profile_draft import Draft, Held
+from app.ui.client.profile.profile_draft import Held, ProfileDraft
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.client import today, welcome
 from app.words.client.today import Pair, said
 
-Ask = Callable[[Card, Shell, Held[Draft]], list[ft.Control]]
-Lacks = Callable[[Draft, int], str]
+Ask = Callable[[Card, Shell, Held[ProfileDraft]], list[ft.Control]]
+Lacks = Callable[[ProfileDraft, int], str]
 
 
-def nothing_lacks(draft: Draft, this_year: int) -> str:
+def nothing_lacks(draft: ProfileDraft, this_year: int) -> str:
     """A page that may be left empty."""
     return ""
 
@@ -55,7 +55,7 @@ WELCOME: tuple[Questions, ...] = (NAMES, EMERGENCY, CONDITIONS, SPARE, KIT, AROU
 CHANGEABLE: tuple[Questions, ...] = (NAMES, CONDITIONS, SPARE, KIT, AROUND, EMERGENCY, SENDS)
 
 
-def head_of(questions: Questions, draft: Draft) -> str:
+def head_of(questions: Questions, draft: ProfileDraft) -> str:
     """The head of a page, for the person or for whoever leads them."""
     if questions is NAMES:
         return questions.head[draft.leads]
@@ -63,7 +63,7 @@ def head_of(questions: Questions, draft: Draft) -> str:
 
 
 def asked_page(
-    c: Card, shell: Shell, held: Held[Draft], questions: Questions, *,
+    c: Card, shell: Shell, held: Held[ProfileDraft], questions: Questions, *,
     aside: str, back: Callable[[], Any], onward: Callable[[], Any], onward_words: str,
 ) -> ft.Control:
     """One page with a way back and a way on; going on is refused while something is missing, and says what."""

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 import flet as ft
 
 from app.actions.backup import backup_of, put_back
-from app.device.abilities import Picked
-from app.device.place import Place
+from app.device.abilities import PickedFile
+from app.device.place import StorePlace
 from app.ui.parts import Card, bind
 from app.ui.shell.shell import Shell, safe
 from app.words.client import today, welcome
@@ -19,10 +19,10 @@ class _Now:
     """What was said last, and the file that waits for a yes."""
 
     told: str = ""
-    waiting: Picked | None = None
+    waiting: PickedFile | None = None
 
 
-def alone_words(place: Place) -> str:
+def alone_words(place: StorePlace) -> str:
     """That it works without a network is said of a browser only after it was tried there."""
     return welcome.WORKS_ALONE if not place.in_browser or place.offline_start else web.HERE
 
@@ -42,7 +42,7 @@ def KeptPart(shell: Shell) -> ft.Control:
         picked = await shell.device.files.pick_files()
         put(_Now(waiting=picked[0]) if picked else _Now())
 
-    def back(file: Picked) -> None:
+    def back(file: PickedFile) -> None:
         put(_Now())
         put_back(shell.store, file.name, file.data)
         shell.say(web.BACK_AGAIN)
@@ -61,7 +61,7 @@ def KeptPart(shell: Shell) -> ft.Control:
     return c.stack(pieces, 12)
 
 
-def _browser(c: Card, place: Place) -> list[ft.Control]:
+def _browser(c: Card, place: StorePlace) -> list[ft.Control]:
     if not place.in_browser:
         return []
     tried = web.offline_since(place.offline_start) if place.offline_start else web.NOT_TRIED

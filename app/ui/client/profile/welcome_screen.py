@@ -16,7 +16,7 @@ from app.storage.people import Trains
 from app.ui.client.profile import questions as q
 from app.ui.client.profile.about_app import picture_pieces
 from app.ui.client.profile.asking_stops import show_outcome
-from app.ui.client.profile.profile_draft import Draft, Held, draft_of, finished, use_held
+from app.ui.client.profile.profile_draft import Held, ProfileDraft, draft_of, finished, use_held
 from app.ui.client.profile.store_safety import alone_words
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
@@ -39,7 +39,7 @@ def WelcomeScreen(shell: Shell) -> ft.Control:
 def Newcomer(shell: Shell) -> ft.Control:
     """From the purpose to the coach's programme."""
     c = shell.card()
-    held = use_held(Draft)
+    held = use_held(ProfileDraft)
     at, go_to = ft.use_state(-1)
     shown, show = ft.use_state(False)
     if at < 0:
@@ -66,7 +66,7 @@ def Newcomer(shell: Shell) -> ft.Control:
     )
 
 
-def _purpose(c: Card, shell: Shell, held: Held[Draft], onward: Any) -> ft.Control:
+def _purpose(c: Card, shell: Shell, held: Held[ProfileDraft], onward: Any) -> ft.Control:
     def train(leads: bool) -> Any:
         def chosen(_: Any) -> None:
             held.note(replace(held.value, leads=leads))
@@ -96,7 +96,7 @@ def _purpose(c: Card, shell: Shell, held: Held[Draft], onward: Any) -> ft.Contro
     return page
 
 
-def _outcome(c: Card, shell: Shell, draft: Draft, back: Any, onward: Any) -> ft.Control:
+def _outcome(c: Card, shell: Shell, draft: ProfileDraft, back: Any, onward: Any) -> ft.Control:
     foot = q.both_ways(c, today.BACK, safe(shell, lambda _: back()), today.NEXT,
                        safe(shell, lambda _: onward()))
     page = c.page([show_outcome(c, draft.ticked or frozenset(), draft.number)], [foot])
@@ -104,7 +104,7 @@ def _outcome(c: Card, shell: Shell, draft: Draft, back: Any, onward: Any) -> ft.
     return page
 
 
-def _register(shell: Shell, draft: Draft) -> None:
+def _register(shell: Shell, draft: ProfileDraft) -> None:
     person = finished(draft, shell.clock.now().year)
     answered = screening.screened_person(person, shell.clock, draft.ticked or ())
     follow_expected(shell.store, shell.clock, shell.brand, people.register(shell.store, shell.clock, answered))
@@ -119,7 +119,7 @@ def StopsAgain(shell: Shell) -> ft.Control:
     """The stop questions for somebody who is known here."""
     c = shell.card()
     person = people.current_person(shell.store)
-    held = use_held(lambda: draft_of(person) if person else Draft())
+    held = use_held(lambda: draft_of(person) if person else ProfileDraft())
     answered, answer = ft.use_state(False)
     if person is None:
         return c.page([c.title(welcome.TITLE)])

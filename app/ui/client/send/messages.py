@@ -6,7 +6,7 @@ import flet as ft
 from app.actions.files.messages import Message, messages, receive
 from app.domain.model.person import Person
 from app.storage import packs
-from app.storage.packs import PinnedCoach
+from app.storage.packs import StoredCoach
 from app.ui.client.send.local_times import here
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
@@ -14,7 +14,7 @@ from app.words.client import send as says
 
 
 @ft.component
-def MessagesPart(shell: Shell, person: Person, coach: PinnedCoach) -> ft.Control:
+def MessagesPart(shell: Shell, person: Person, coach: StoredCoach) -> ft.Control:
     """How a message comes in, and all that came."""
     pasted, paste = ft.use_state("")
     told, tell = ft.use_state("")

@@ -9,7 +9,7 @@ import flet as ft
 
 from app.actions.files import pasted_or_linked, programmes
 from app.actions.files.pasted_or_linked import NamedFile, OfferedKey
-from app.actions.files.programmes import Opened, Standing
+from app.actions.files.programmes import OpenedProgramme, TrustStep
 from app.domain.errors import AppError
 from app.domain.model.person import Person
 from app.ui.parts import Card, Look, bind
@@ -26,7 +26,7 @@ class Opening:
 
     told: str = ""
     busy: bool = False
-    waiting: Opened | OfferedKey | None = None
+    waiting: OpenedProgramme | OfferedKey | None = None
 
 
 Put = Callable[[Opening], object]
@@ -62,7 +62,7 @@ class Door:
         """A key that a link holds."""
         await self._told(self._compare(text))
 
-    def keep(self, what: Opened | OfferedKey) -> None:
+    def keep(self, what: OpenedProgramme | OfferedKey) -> None:
         """After the words were found the same."""
         if isinstance(what, OfferedKey):
             pasted_or_linked.expect_coach(self.shell.store, what.coach)
@@ -102,21 +102,21 @@ class Door:
         except AppError as error:
             self.put(Opening(errors.error_text(error)))
             return
-        if opened.standing is Standing.COMPARE:
+        if opened.standing is TrustStep.COMPARE:
             self.put(Opening(waiting=opened))
         else:
             self._keep(opened)
 
-    def _keep(self, file: Opened) -> None:
+    def _keep(self, file: OpenedProgramme) -> None:
         programmes.accept_pack(self.shell.store, self.shell.clock, self.person.id, file)
         older = file.version_here is not None and file.source.version < file.version_here
         said = today.older_line(file.source.version, file.version_here or 0) if older else ""
-        renewed = today.CHANGED_KEYS if file.standing is Standing.RENEWED else ""
+        renewed = today.CHANGED_KEYS if file.standing is TrustStep.RENEWED else ""
         first = words.here_already(file.source.coach) if file.is_here else today.kept_line(file.source.coach)
         self.put(Opening(" ".join(filter(None, [first, renewed, said]))))
 
 
-def compare_page(c: Card, door: Door, waiting: Opened | OfferedKey) -> ft.Control:
+def compare_page(c: Card, door: Door, waiting: OpenedProgramme | OfferedKey) -> ft.Control:
     """The five words, one a line, large enough to read out."""
     def refuse(_: Any) -> None:
         door.put(Opening(today.NOT_SAME_SAID))
@@ -132,7 +132,7 @@ def compare_page(c: Card, door: Door, waiting: Opened | OfferedKey) -> ft.Contro
     return page
 
 
-def _whose(c: Card, waiting: Opened | OfferedKey) -> list[ft.Control]:
+def _whose(c: Card, waiting: OpenedProgramme | OfferedKey) -> list[ft.Control]:
     if isinstance(waiting, OfferedKey):
         name = waiting.coach.name
         return [c.body(words.key_line(name)), c.body(words.match_key(name))]

@@ -16,7 +16,7 @@ from app.domain.model.person import Person
 from app.ui.client.nav import client_nav
 from app.ui.client.send.opening import Door, Opening, compare_page, key_link_text
 from app.ui.client.today.locked_card import goes
-from app.ui.parts import Card, Look, Option, bind
+from app.ui.parts import AnswerOption, Card, Look, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over as words
@@ -123,7 +123,7 @@ def _coach(c: Card, shell: Shell, person: Person, one: Followable, several: bool
     if followed and several:
         pieces.append(c.strong(today.FOLLOWED))
     if len(source.programmes) > 1 and followed:
-        among = [Option(p.id, p.name, p.about) for p in source.programmes]
+        among = [AnswerOption(p.id, p.name, p.about) for p in source.programmes]
         pieces += [c.subhead(today.WHICH_PROGRAMME),
                    c.one_of_list(among, person.programme, safe(shell, follow))]
     if not followed:

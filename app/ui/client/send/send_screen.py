@@ -8,13 +8,13 @@ from enum import Enum
 import flet as ft
 
 from app.actions.files import sending
-from app.actions.files.sending import Left, Prepared
+from app.actions.files.sending import HandedOn, Prepared
 from app.actions.people import current_person
 from app.device.abilities import Handed
 from app.domain.dosing.history import way_back
 from app.domain.model.person import Person
 from app.storage import records
-from app.storage.packs import PinnedCoach
+from app.storage.packs import StoredCoach
 from app.ui.client.nav import client_nav
 from app.ui.client.send.local_times import here
 from app.ui.client.send.messages import MessagesPart
@@ -25,7 +25,7 @@ from app.ui.shell.shell import Shell, safe
 from app.words.client import send as says
 
 
-class Way(Enum):
+class SendingWay(Enum):
     """How it leaves."""
 
     SHARE = "share"
@@ -43,7 +43,7 @@ class Copy(Enum):
 TOLD = {Handed.SHARED: says.SHARED, Handed.SAVED: says.SAVED, Handed.UNTOLD: says.UNTOLD,
         Handed.DISMISSED: says.DISMISSED, Handed.FAILED: says.NOT_SHARED}
 #: What became of it → how it waits to be sent.
-WAITS = {says.SAVED: Left.SAVED, says.UNTOLD: Left.UNTOLD, says.COPIED: Left.COPIED}
+WAITS = {says.SAVED: HandedOn.SAVED, says.UNTOLD: HandedOn.UNTOLD, says.COPIED: HandedOn.COPIED}
 
 
 @dataclass(frozen=True)
@@ -63,7 +63,7 @@ def SendScreen(shell: Shell) -> ft.Control:
         return c.page([], nav=nav)
     coach = sending.coach_of(shell.store, person)
 
-    async def leave(way: Way) -> None:
+    async def leave(way: SendingWay) -> None:
         put(Sending(busy=True))
         told = ""
         try:
@@ -85,14 +85,14 @@ def SendScreen(shell: Shell) -> ft.Control:
         act = c.button(says.TO_PROGRAMME, safe(shell, lambda _: shell.go("/programme")))
         return c.page([c.title(says.TITLE), *told, c.empty(says.NO_COACH_HEAD, says.NO_COACH, [act]), *own], nav=nav)
 
-    def press(way: Way) -> Press:
+    def press(way: SendingWay) -> Press:
         return None if now.busy else safe(shell, lambda _: shell.run(leave, way))
 
-    main = c.main_button(says.WORKING if now.busy else says.send_to(coach.name), press(Way.SHARE),
+    main = c.main_button(says.WORKING if now.busy else says.send_to(coach.name), press(SendingWay.SHARE),
                          size=t.T_HEAD)
     others = c.side_by_side([
-        c.button(says.SAVE_FILE, press(Way.SAVE), icon=ft.Icons.SAVE_ALT_SHARP),
-        c.button(says.COPY, press(Way.COPY), icon=ft.Icons.COPY_SHARP),
+        c.button(says.SAVE_FILE, press(SendingWay.SAVE), icon=ft.Icons.SAVE_ALT_SHARP),
+        c.button(says.COPY, press(SendingWay.COPY), icon=ft.Icons.COPY_SHARP),
     ])
     last = _last(c, shell, person, lambda: put(Sending(told=says.SAID_SENT)))
     return c.page([
@@ -102,7 +102,7 @@ def SendScreen(shell: Shell) -> ft.Control:
     ], nav=nav)
 
 
-async def _leave(shell: Shell, person: Person, way: Way) -> str:
+async def _leave(shell: Shell, person: Person, way: SendingWay) -> str:
     """Seals it, hands it over, and says what became of it."""
     ready = await sending.make_return(shell.store, shell.clock, person.id)
     told = await _handed(shell, ready, way)
@@ -113,16 +113,16 @@ async def _leave(shell: Shell, person: Person, way: Way) -> str:
     return told
 
 
-async def _handed(shell: Shell, ready: Prepared, way: Way) -> str:
+async def _handed(shell: Shell, ready: Prepared, way: SendingWay) -> str:
     files = shell.device.files
-    if way is Way.SHARE:
+    if way is SendingWay.SHARE:
         return TOLD[await files.share(ready.name, ready.data)]
-    if way is Way.SAVE:
+    if way is SendingWay.SAVE:
         return says.SAVED if await files.save_bytes(ready.name, ready.data) else says.NOT_SAVED
     return says.COPIED if await files.copy_text(ready.text) else says.NOT_SAVED
 
 
-def _stopped(c: Card, shell: Shell, person: Person, coach: PinnedCoach) -> list[ft.Control]:
+def _stopped(c: Card, shell: Shell, person: Person, coach: StoredCoach) -> list[ft.Control]:
     """A stop that still waits for a yes: the coach does not know, and whom to call."""
     with shell.store.read() as db:
         stop = way_back(records.all_records(db, person.id)).stop

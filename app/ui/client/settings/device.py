@@ -8,7 +8,7 @@ import flet as ft
 from app.actions.output_settings import Counting, Sense, choose_counting, counting, senses, switch_off, switch_on
 from app.actions.training.reminding import choose_remind_hour, remind_hour
 from app.ui.client.player.sound_check import SoundCheck
-from app.ui.parts import Card, Option
+from app.ui.parts import AnswerOption, Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words import sound
@@ -21,7 +21,7 @@ def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
     def look(value: str) -> None:
         shell.choose_theme(ft.ThemeMode(value))
 
-    looks = [Option(value, name, name=f"{words.LOOK}: {name}") for value, name in words.LOOKS.items()]
+    looks = [AnswerOption(value, name, name=f"{words.LOOK}: {name}") for value, name in words.LOOKS.items()]
     pieces: list[ft.Control] = [
         c.head(words.DEVICE), c.subhead(words.LOOK), c.one_of(looks, _mode(shell), safe(shell, look)),
     ]
@@ -39,7 +39,7 @@ def _reminder(c: Card, shell: Shell) -> list[ft.Control]:
         choose_remind_hour(shell.store, value)
         shell.refresh()
 
-    among = [Option(hour, name, name=f"{sound.REMIND}: {name}") for hour, name in sound.REMIND_AT.items()]
+    among = [AnswerOption(hour, name, name=f"{sound.REMIND}: {name}") for hour, name in sound.REMIND_AT.items()]
     return [c.stack([c.text(sound.REMIND, t.T_BODY, t.EXTRA), c.soft(sound.REMIND_NOTE),
                      c.one_of(among, remind_hour(shell.store), safe(shell, choose))], 6)]
 
@@ -50,7 +50,7 @@ def _counting(c: Card, shell: Shell) -> list[ft.Control]:
         choose_counting(shell.store, Counting(value))
         shell.refresh()
 
-    among = [Option(value, name, name=f"{pauses.COUNTED_HEAD}: {name}") for value, name in pauses.COUNTED.items()]
+    among = [AnswerOption(value, name, name=f"{pauses.COUNTED_HEAD}: {name}") for value, name in pauses.COUNTED.items()]
     return [c.stack([c.text(pauses.COUNTED_HEAD, t.T_BODY, t.EXTRA), c.soft(pauses.COUNTED_NOTE),
                      c.one_of(among, counting(shell.store).value, safe(shell, choose))], 6)]
 

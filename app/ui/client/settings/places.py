@@ -13,7 +13,7 @@ from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import use_held
 from app.ui.client.today.locked_card import goes
 from app.ui.client.today.session_card import place_words
-from app.ui.parts import Card, Look, Option, options
+from app.ui.parts import AnswerOption, Card, Look, options
 from app.ui.shell.shell import Shell, safe
 from app.words.client import settings as words
 from app.words.client import today, welcome
@@ -89,12 +89,12 @@ def _one(c: Card, shell: Shell, person: Person, place: Place, remove: Any, done:
     def toggle(item: str) -> None:
         change(kit=(place.kit or frozenset()) ^ {item})
 
-    at_home = (Option(True, words.OWN_KIT), Option(False, words.OTHER_KIT))
+    at_home = (AnswerOption(True, words.OWN_KIT), AnswerOption(False, words.OTHER_KIT))
     body: list[ft.Control] = [
         c.title(place.name), c.head(words.PLACE_KIT), c.one_of(at_home, place.kit is None, safe(shell, own))]
     if place.kit is not None:
         body.append(c.several_of_list(options(*welcome.KIT.items()), place.kit, safe(shell, toggle)))
-    spaces = [Option(space, name) for space, name in words.SPACES.items()]
+    spaces = [AnswerOption(space, name) for space, name in words.SPACES.items()]
     body += [
         c.head(words.FLOOR), c.yes_no(words.FLOOR_SHORT, place.floor, safe(shell, lambda v: change(floor=v))),
         c.head(words.NOISE), c.yes_no(words.NOISE_SHORT, place.noise, safe(shell, lambda v: change(noise=v))),

@@ -14,7 +14,7 @@ from app.domain.model.client import UsualPain
 from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.today.locked_card import goes
-from app.ui.parts import Card, Option, options
+from app.ui.parts import AnswerOption, Card, options
 from app.ui.shell.shell import Shell, safe
 from app.words import parts
 from app.words.client import settings as words
@@ -25,7 +25,7 @@ SPOTS = tuple(Spot(r, side) for r in BODY_REGIONS for side in (("left", "right")
 
 
 @dataclass(frozen=True)
-class Told:
+class UsualPainDraft:
     """An agreement being entered; `before` is what a removal would bring back."""
 
     spot: Spot | None = None
@@ -40,7 +40,7 @@ class Told:
 @ft.component
 def UsualPage(shell: Shell, person: Person) -> ft.Control:
     """The agreements, and a new one."""
-    c, held = shell.card(), use_held(Told)
+    c, held = shell.card(), use_held(UsualPainDraft)
     body: list[ft.Control] = [c.title(words.USUAL), c.body(words.USUAL_HINT), *_kept(c, shell, person, held)]
     body += _new(c, shell, person, held)
     page = c.page(body, [c.button(today.BACK, goes(shell, "/settings"))])
@@ -53,16 +53,16 @@ def _keep(shell: Shell, person: Person, usual: dict[Spot, UsualPain]) -> None:
     shell.refresh()
 
 
-def _kept(c: Card, shell: Shell, person: Person, held: Held[Told]) -> list[ft.Control]:
+def _kept(c: Card, shell: Shell, person: Person, held: Held[UsualPainDraft]) -> list[ft.Control]:
     def remove(spot: Spot) -> Callable[[Any], None]:
         def removed(_: Any) -> None:
-            held.note(Told(removed=words.usual_removed(parts.spot(spot)), before=person))
+            held.note(UsualPainDraft(removed=words.usual_removed(parts.spot(spot)), before=person))
             _keep(shell, person, {s: u for s, u in person.body.usual_pain.items() if s != spot})
         return safe(shell, removed)
 
     def put_back(_: Any) -> None:
         before = held.value.before
-        held.note(Told())
+        held.note(UsualPainDraft())
         if before is not None:
             _keep(shell, person, dict(before.body.usual_pain))
 
@@ -79,7 +79,7 @@ def _kept(c: Card, shell: Shell, person: Person, held: Held[Told]) -> list[ft.Co
     return pieces
 
 
-def _new(c: Card, shell: Shell, person: Person, held: Held[Told]) -> list[ft.Control]:
+def _new(c: Card, shell: Shell, person: Person, held: Held[UsualPainDraft]) -> list[ft.Control]:
     told = held.value
 
     def choose(name: str) -> Callable[[Any], None]:
@@ -91,11 +91,11 @@ def _new(c: Card, shell: Shell, person: Person, held: Held[Told]) -> list[ft.Con
             held.set(replace(now, complaint=words.USUAL_LACKS))
             return
         until = shell.clock.local(shell.clock.now()).day + now.months * MONTH
-        held.note(Told())
+        held.note(UsualPainDraft())
         agreed = UsualPain(now.level, now.agreed_with.strip(), until)
         _keep(shell, person, {**person.body.usual_pain, now.spot: agreed})
 
-    levels = [Option(n, str(n), name=parts.of(words.USUAL_LEVEL, n, 5)) for n in range(1, 6)]
+    levels = [AnswerOption(n, str(n), name=parts.of(words.USUAL_LEVEL, n, 5)) for n in range(1, 6)]
     complaint: list[ft.Control] = [c.notice(told.complaint)] if told.complaint else []
     return [
         c.head(words.USUAL_WHERE), c.one_of(options(*((s, parts.spot(s)) for s in SPOTS)), told.spot,

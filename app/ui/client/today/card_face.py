@@ -9,7 +9,7 @@ from app.domain.model.rules import RuleId
 ANSWER_FIRST, STOPPED_FROM = 6, 7
 
 
-class Standing(Enum):
+class CardFace(Enum):
     """The faces of the card, the more pressing first."""
 
     NO_PROGRAMME = "no programme"
@@ -31,31 +31,31 @@ class Standing(Enum):
     READY = "ready"
 
 
-def standing(card: Today, *, chosen: bool) -> Standing:
+def standing(card: Today, *, chosen: bool) -> CardFace:
     """The face to show. `chosen`: a session was picked by hand, so what was done today does not stand in front."""
     if card.pack is None:
-        return Standing.NO_PROGRAMME
+        return CardFace.NO_PROGRAMME
     if card.is_running:
-        return Standing.RUNNING
+        return CardFace.RUNNING
     locked = _locked(card)
     if locked is not None:
         return locked
     if card.session is None:
-        return Standing.NO_SESSION
+        return CardFace.NO_SESSION
     if card.done is not None and card.check_in is None and not chosen:
-        return Standing.DONE
+        return CardFace.DONE
     return _of_the_day(card)
 
 
-def _locked(card: Today) -> Standing | None:
+def _locked(card: Today) -> CardFace | None:
     """What keeps Start locked whatever the session."""
     if card.stop is not None or (_level(card) >= STOPPED_FROM and not _answered_by_a_yes(card)):
-        return Standing.STOPPED
+        return CardFace.STOPPED
     if card.person.waiting:
-        return Standing.WAITING
+        return CardFace.WAITING
     if card.ask_again:
-        return Standing.SCREENING
-    return Standing.YES_GIVEN if _answered_by_a_yes(card) else None
+        return CardFace.SCREENING
+    return CardFace.YES_GIVEN if _answered_by_a_yes(card) else None
 
 
 def _level(card: Today) -> int:
@@ -67,15 +67,15 @@ def _answered_by_a_yes(card: Today) -> bool:
     return card.check_in is not None and (card.check_in.level or 0) >= STOPPED_FROM and card.stop is None
 
 
-def _of_the_day(card: Today) -> Standing:
+def _of_the_day(card: Today) -> CardFace:
     level = _level(card)
     if level >= ANSWER_FIRST:
-        return Standing.ANSWER if _signs_open(card) else Standing.REST
+        return CardFace.ANSWER if _signs_open(card) else CardFace.REST
     if card.too_short is not None:
-        return Standing.TOO_SHORT
+        return CardFace.TOO_SHORT
     if card.timeline is None or not any(s.is_effort for s in card.timeline.steps):
-        return Standing.NOTHING_LEFT
-    return Standing.READY if card.check_in else Standing.ASK
+        return CardFace.NOTHING_LEFT
+    return CardFace.READY if card.check_in else CardFace.ASK
 
 
 def _signs_open(card: Today) -> bool:

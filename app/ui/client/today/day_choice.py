@@ -7,7 +7,7 @@ from typing import Any
 
 import flet as ft
 
-from app.ui.parts import Card, Option
+from app.ui.parts import AnswerOption, Card
 from app.words.client import planning as words
 from app.words.client.today import day_words
 
@@ -27,5 +27,6 @@ def _days(
     face: Callable[[date, date], str],
 ) -> ft.Control:
     near = {"Today", "Tomorrow", "Yesterday"}
-    among = [Option(day, face(day, today), name="" if face(day, today) in near else day_words(day)) for day in days]
+    among = [AnswerOption(day, face(day, today), name="" if face(day, today) in near else day_words(day))
+             for day in days]
     return c.one_of(among, chosen, choose)

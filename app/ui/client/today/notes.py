@@ -12,7 +12,7 @@ from app.domain.checks.functional_checks import retest_due
 from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
 from app.domain.model.programme import Programme
 from app.domain.progress.planned_days import next_blocks
-from app.ui.client.today.card_face import Standing
+from app.ui.client.today.card_face import CardFace
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
@@ -21,18 +21,18 @@ from app.words.client import events as words
 from app.words.client import planning as plans
 
 #: Faces of the card beside which nothing else is said.
-PRESSING = frozenset({Standing.RUNNING, Standing.STOPPED, Standing.WAITING, Standing.SCREENING, Standing.YES_GIVEN,
-                      Standing.ANSWER})
+PRESSING = frozenset({CardFace.RUNNING, CardFace.STOPPED, CardFace.WAITING, CardFace.SCREENING, CardFace.YES_GIVEN,
+                      CardFace.ANSWER})
 
 
-def notes_above(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+def notes_above(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
     """Above the session: a pause, the day that was chosen for it, and at the end of a programme what follows."""
     if face in PRESSING:
         return []
     return [*_pause(c, shell, card), *_planned(c, shell, card, face), *next_block(c, shell, card)]
 
 
-def notes_below(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+def notes_below(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
     """What can wait: the checks, the goals."""
     return [] if face in PRESSING else [*_retest(c, shell, card), *_goal(c, shell, card)]
 
@@ -52,7 +52,7 @@ def _pause(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
     return [c.notice(words.paused_line(now), words.PAUSED_MAY, acts=[act], icon=ft.Icons.PAUSE_SHARP)]
 
 
-def _planned(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+def _planned(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
     """Only of the session that is due."""
     if card.programme is None or card.due is None or card.source is None:
         return []
@@ -60,7 +60,7 @@ def _planned(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Cont
     session = card.source.session(card.due.session)
     if day is None or session is None:
         return []
-    may = day > card.day and face is not Standing.DONE
+    may = day > card.day and face is not CardFace.DONE
     said = plans.next_planned(session.name, day) if may else f"{session.name}: {plans.planned_line(day, card.day)}"
     return [c.note(said, ft.Icons.EVENT_SHARP)]
 

@@ -13,7 +13,7 @@ from app.domain.model.client import Condition, Place
 from app.domain.model.exercise import Space
 from app.domain.model.person import Person
 from app.domain.progress.progression_today import is_waiting
-from app.ui.parts import Card, Option
+from app.ui.parts import AnswerOption, Card
 from app.ui.parts.time_strip import plan_strip
 from app.ui.shell.shell import Shell, safe
 from app.words import text
@@ -80,9 +80,9 @@ def where(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
         people.change_place(shell.store, person, replace(card.place, minutes=number))
         shell.refresh()
 
-    places = [Option(p.name, p.name) for p in person.places]
+    places = [AnswerOption(p.name, p.name) for p in person.places]
     numbers = sorted({*today.MINUTE_CHOICES, *((card.place.minutes,) if card.place.minutes else ())})
-    among = [Option(n, today.minutes_option(n), name=today.minutes_name(n)) for n in (None, *numbers)]
+    among = [AnswerOption(n, today.minutes_option(n), name=today.minutes_name(n)) for n in (None, *numbers)]
     return [
         c.head(today.PLACE_HEAD), c.one_of(places, card.place.name, safe(shell, place)),
         c.soft(place_words(person, card.place)),

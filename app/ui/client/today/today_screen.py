@@ -13,7 +13,7 @@ from app.storage.people import Trains
 from app.ui.client.nav import client_nav
 from app.ui.client.today import locked_card as locked
 from app.ui.client.today import session_card as drawn
-from app.ui.client.today.card_face import Standing, standing
+from app.ui.client.today.card_face import CardFace, standing
 from app.ui.client.today.locked_card import goes
 from app.ui.client.today.notes import notes_above, notes_below
 from app.ui.parts import Card, Look, Nav
@@ -59,51 +59,51 @@ def _top(c: Card, shell: Shell, card: Today) -> ft.Control:
     return ft.Row([words, *links], spacing=16)
 
 
-def _face(c: Card, shell: Shell, card: Today, face: Standing, nav: Nav, session: str) -> Face:
+def _face(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session: str) -> Face:
     at = f"/{session}" if session else ""
-    if face is Standing.STOPPED:
+    if face is CardFace.STOPPED:
         return locked.stopped(c, shell, card)
-    if face is Standing.WAITING:
+    if face is CardFace.WAITING:
         return locked.waiting(c, shell, card)
-    if face is Standing.DONE:
+    if face is CardFace.DONE:
         return _done(c, shell, card)
     if face in SAID:
         head, words, act, route = SAID[face]
         to = f"{route}{at}" if route == "/check-in" else route
         foot = [c.button(act, goes(shell, to), look=Look.SOLID)] if act else []
         return [c.title(head), c.lead(words), *_reasons(c, shell, card, face)], foot
-    if face in (Standing.TOO_SHORT, Standing.NOTHING_LEFT):
+    if face in (CardFace.TOO_SHORT, CardFace.NOTHING_LEFT):
         return _not_so(c, shell, card, face)
     body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
     body.append(c.link(today_words.ALL_RULES, goes(shell, "/why")))
-    if face is Standing.READY:
+    if face is CardFace.READY:
         body.append(c.link(today_words.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
     body += drawn.where(c, shell, card) + drawn.safety(c, card.person)
     body += notes_below(c, shell, card, face) + drawn.others(c, shell, card)
     if session:
         body.append(c.link(today_words.DUE_AGAIN, goes(shell, "/today")))
-    route = f"/play{at}" if face is Standing.READY else f"/check-in{at}"
+    route = f"/play{at}" if face is CardFace.READY else f"/check-in{at}"
     return body, [c.main_button(today_words.START, goes(shell, route), ft.Icons.PLAY_ARROW_SHARP)]
 
 
 #: Faces that are a head, a sentence and one way on.
-SAID: dict[Standing, tuple[str, str, str, str]] = {
-    Standing.NO_PROGRAMME: (today_words.NO_PROGRAMME_HEAD, today_words.NO_PROGRAMME, today_words.OPEN_PROGRAMME,
+SAID: dict[CardFace, tuple[str, str, str, str]] = {
+    CardFace.NO_PROGRAMME: (today_words.NO_PROGRAMME_HEAD, today_words.NO_PROGRAMME, today_words.OPEN_PROGRAMME,
                             "/programme"),
-    Standing.RUNNING: (today_words.GOING_ON_HEAD, today_words.GOING_ON, today_words.GO_ON, "/play"),
-    Standing.SCREENING: (today_words.SCREENING_DUE_HEAD, today_words.SCREENING_DUE, today_words.SCREENING_ACT,
+    CardFace.RUNNING: (today_words.GOING_ON_HEAD, today_words.GOING_ON, today_words.GO_ON, "/play"),
+    CardFace.SCREENING: (today_words.SCREENING_DUE_HEAD, today_words.SCREENING_DUE, today_words.SCREENING_ACT,
                          "/welcome/questions"),
-    Standing.YES_GIVEN: (today_words.YES_GIVEN_HEAD, today_words.YES_GIVEN, today_words.CHECK_IN_ACT, "/check-in"),
-    Standing.NO_SESSION: (today_words.EMPTY_SESSION_HEAD, today_words.EMPTY_SESSION, today_words.OPEN_PROGRAMME,
+    CardFace.YES_GIVEN: (today_words.YES_GIVEN_HEAD, today_words.YES_GIVEN, today_words.CHECK_IN_ACT, "/check-in"),
+    CardFace.NO_SESSION: (today_words.EMPTY_SESSION_HEAD, today_words.EMPTY_SESSION, today_words.OPEN_PROGRAMME,
                           "/programme"),
-    Standing.ANSWER: (today_words.ANSWER_HEAD, today_words.ANSWER_WORDS, today_words.ANSWER_ACT, "/check-in"),
-    Standing.REST: (today_words.REST_HEAD, today_words.REST_WORDS, "", ""),
+    CardFace.ANSWER: (today_words.ANSWER_HEAD, today_words.ANSWER_WORDS, today_words.ANSWER_ACT, "/check-in"),
+    CardFace.REST: (today_words.REST_HEAD, today_words.REST_WORDS, "", ""),
 }
 
 
-def _reasons(c: Card, shell: Shell, card: Today, face: Standing) -> list[ft.Control]:
+def _reasons(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
     """Why it is a rest day, and what may be done all the same."""
-    if face is not Standing.REST or card.timeline is None:
+    if face is not CardFace.REST or card.timeline is None:
         return []
     why = [c.body(text.reason_text(r)) for r in card.timeline.dose.reasons]
     again = c.link(today_words.CHECK_IN_AGAIN, goes(shell, "/check-in"))
@@ -123,13 +123,13 @@ def _done(c: Card, shell: Shell, card: Today) -> Face:
         when = [c.body(today_words.NEXT_WHEN)] if trained else []
         body += [c.rule(), c.strong(today_words.next_line(card.session.name)), *when,
                  c.link(today_words.LOOK_AHEAD, goes(shell, f"/today/{card.session.id}"))]
-    return body + notes_below(c, shell, card, Standing.DONE), foot
+    return body + notes_below(c, shell, card, CardFace.DONE), foot
 
 
-def _not_so(c: Card, shell: Shell, card: Today, face: Standing) -> Face:
+def _not_so(c: Card, shell: Shell, card: Today, face: CardFace) -> Face:
     """There is a session, and it cannot be done like this: another length, place or session."""
     assert card.session is not None
-    if face is Standing.TOO_SHORT and card.too_short is not None:
+    if face is CardFace.TOO_SHORT and card.too_short is not None:
         said: Any = c.notice(errors.error_text(card.too_short), icon=ft.Icons.SCHEDULE_SHARP)
     else:
         said = c.notice(today_words.NOTHING_LEFT_HEAD, today_words.NOTHING_LEFT)

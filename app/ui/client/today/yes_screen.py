@@ -25,7 +25,7 @@ NOT_CLINICAL = frozenset({"self", "coach"})
 
 
 @dataclass(frozen=True)
-class Told:
+class YesDraft:
     """What was entered. `kind` empty: not chosen."""
 
     kind: str = ""
@@ -37,7 +37,7 @@ class Told:
 @ft.component
 def YesScreen(shell: Shell) -> ft.Control:
     """Which stop it answers, whose yes it takes, and who gave it."""
-    c, person, held = shell.card(), current_person(shell.store), use_held(Told)
+    c, person, held = shell.card(), current_person(shell.store), use_held(YesDraft)
     if person is None:
         return c.page([])
     card = today(shell.store, shell.clock, person.id)
@@ -80,7 +80,7 @@ def kinds_for(shell: Shell, card: Today, asked: str) -> list[tuple[str, str]]:
     return [*own, *coach, *((kind, name) for kind, name in words.KINDS.items() if kind not in NOT_CLINICAL)]
 
 
-def _who(c: Card, shell: Shell, card: Today, held: Held[Told], asked: str) -> list[ft.Control]:
+def _who(c: Card, shell: Shell, card: Today, held: Held[YesDraft], asked: str) -> list[ft.Control]:
     told = held.value
 
     def kind(value: str) -> None:
@@ -102,7 +102,7 @@ def _who(c: Card, shell: Shell, card: Today, held: Held[Told], asked: str) -> li
     return [*pieces, c.body(words.YES_MEANS)]
 
 
-def _lack(told: Told) -> str:
+def _lack(told: YesDraft) -> str:
     """What is missing."""
     checks: list[tuple[bool, str]] = [
         (not told.kind, words.YES_KIND_MISSING),
@@ -112,7 +112,7 @@ def _lack(told: Told) -> str:
     return next((complaint for lacks, complaint in checks if lacks), "")
 
 
-def _record(shell: Shell, card: Today, held: Held[Told]) -> None:
+def _record(shell: Shell, card: Today, held: Held[YesDraft]) -> None:
     told, person, stop = held.value, card.person, card.stop
     lack = _lack(told)
     if lack:

@@ -9,7 +9,7 @@ from typing import Any
 import flet as ft
 
 from app.actions.desk.attention_list import Case
-from app.domain.measures.attention import Because, Flag, Line
+from app.domain.measures.attention import AttentionReason, Flag, PersonSummary
 from app.domain.model.record import Record
 from app.storage.attention_marks import MarkState
 from app.ui.parts import Card
@@ -43,7 +43,7 @@ class Done:
 
 
 def case_row(
-    c: Card, case: Case, line: Line | None, evidence: Mapping[str, Record], act: Act, done: Done | None
+    c: Card, case: Case, line: PersonSummary | None, evidence: Mapping[str, Record], act: Act, done: Done | None
 ) -> ft.Control:
     """The item; once dealt with, one line with Undo in its place."""
     if done is not None:
@@ -71,7 +71,7 @@ def _is_beside(c: Card) -> bool:
     return c.is_wide and c.scale <= t.LARGE_PRINT
 
 
-def _reason(c: Card, flag: Flag, line: Line | None, evidence: Mapping[str, Record]) -> ft.Control:
+def _reason(c: Card, flag: Flag, line: PersonSummary | None, evidence: Mapping[str, Record]) -> ft.Control:
     record = evidence.get(flag.records[-1]) if flag.records else None
     says = c.stack([c.strong(words.REASON_WORDS[flag.because]), c.body(words.flag_text(flag, record, line))], 2)
     values = _values(flag, line)
@@ -84,12 +84,12 @@ def _reason(c: Card, flag: Flag, line: Line | None, evidence: Mapping[str, Recor
     return ft.Row([says, small], spacing=t.GAP)
 
 
-def _values(flag: Flag, line: Line | None) -> list[float]:
+def _values(flag: Flag, line: PersonSummary | None) -> list[float]:
     """The numbers that the reason is about, oldest first."""
     told = line.told if line else ()
-    if flag.because in (Because.PAIN, Because.RISING):
+    if flag.because in (AttentionReason.PAIN, AttentionReason.RISING):
         return [float(t.pain) for t in told if t.pain is not None][-POINTS:]
-    if flag.because is Because.EFFORT:
+    if flag.because is AttentionReason.EFFORT:
         return [float(t.rpe) for t in told if t.rpe is not None][-POINTS:]
     return []
 

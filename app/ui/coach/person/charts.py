@@ -10,7 +10,7 @@ from app.domain.measures.training_load import weekly_loads
 from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.ui.parts.chart import Bar, Line, Series, line_chart, week_bars
+from app.ui.parts.chart import Bar, LineStroke, Series, line_chart, week_bars
 from app.words.coach import person as words
 
 PAIN_EASES, SORENESS_EASES = 4, 6
@@ -50,8 +50,8 @@ def _spots(c: Card, series: Sequence[SpotSeries], width: float, guide: int, empt
 
 def _effort(c: Card, sheet: Sheet, width: float) -> ft.Control:
     told = effort(sheet.records, sheet.day)
-    lines = [Series(words.EFFORT_TOLD, tuple(rpe for rpe, _ in told), Line.WORK),
-             Series(words.EFFORT_MEANT, tuple(meant for _, meant in told), Line.DASHED)]
+    lines = [Series(words.EFFORT_TOLD, tuple(rpe for rpe, _ in told), LineStroke.WORK),
+             Series(words.EFFORT_MEANT, tuple(meant for _, meant in told), LineStroke.DASHED)]
     if all(rpe is None for rpe, _ in told):
         return c.stack([c.head(words.EFFORT_HEAD), c.soft(words.NO_EFFORT)])
     drawing = line_chart(c, lines, width, since=words.FIRST, until=words.LAST)

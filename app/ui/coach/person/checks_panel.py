@@ -7,7 +7,7 @@ import flet as ft
 
 from app.domain.checks import functional_checks as rules
 from app.domain.dosing.events import events_of
-from app.domain.model.record import Check, CheckDone, Event
+from app.domain.model.record import CheckDone, Event, FunctionalCheck
 from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card
 from app.ui.parts import theme as t
@@ -26,7 +26,7 @@ def checks_and_events(c: Card, sheet: Sheet) -> list[ft.Control]:
 
 
 def _checks(c: Card, sheet: Sheet) -> ft.Control:
-    found = [(check, rules.checks_of(sheet.records, check)) for check in Check]
+    found = [(check, rules.checks_of(sheet.records, check)) for check in FunctionalCheck]
     told = [(check, done) for check, done in found if done]
     head = c.head(words.COACH_HEAD)
     if not told:

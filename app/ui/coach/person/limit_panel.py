@@ -7,7 +7,7 @@ from typing import Any
 import flet as ft
 
 from app.domain.model.body import PAIRED_REGIONS, Region, Spot
-from app.ui.parts import Card, Option, bind, options
+from app.ui.parts import AnswerOption, Card, bind, options
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell
 from app.words import parts
@@ -48,7 +48,7 @@ def LimitPanel(shell: Shell, spare: Mapping[Spot, int], on_change: Callable[[dic
     pieces += [c.rows(rows)] if rows else [c.soft(words.NO_LIMITS)]
     pieces.append(c.one_of(REGIONS, region, another))
     if region is not None:
-        caps = [Option(level, name) for level, name in words.CAPS.items()]
+        caps = [AnswerOption(level, name) for level, name in words.CAPS.items()]
         now = region
         sides = [c.one_of(options(*words.SIDES.items()), side, lambda s: choose(now, s, cap))] \
             if region in PAIRED_REGIONS else []

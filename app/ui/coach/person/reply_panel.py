@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 import flet as ft
 
 from app.actions.desk import replying
-from app.actions.desk.replying import Answer, Written
+from app.actions.desk.replying import ReplyDraft, Written
 from app.domain.dosing.history import Stop
 from app.domain.model.body import Spot, parse_spot
 from app.ui.coach.person.limit_panel import LimitPanel
@@ -15,7 +15,7 @@ from app.ui.coach.person.messages_panel import sealed_messages
 from app.ui.coach.person.person_sheet import Sheet
 from app.ui.coach.person.station_panel import AS_BEFORE, StationPanel, Stations
 from app.ui.coach.stable_field import Typed, typed_field, use_typed
-from app.ui.parts import Card, Look, Option, bind
+from app.ui.parts import AnswerOption, Card, Look, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.coach import reply as words
@@ -71,7 +71,7 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
     async def seal(_: object) -> None:
         now = draft or _Draft()
         who, kind = (texts.who.words, now.kind) if now.with_yes else ("", "")
-        answer = Answer(texts.message.words, now.spare, None, now.stations.swaps, now.stations.held, who, kind)
+        answer = ReplyDraft(texts.message.words, now.spare, None, now.stations.swaps, now.stations.held, who, kind)
         set_panel(_Panel(None, await replying.write(shell.store, shell.clock, sheet.person.id, answer)))
         texts.message.words = texts.who.words = ""
         on_sent(None)
@@ -123,7 +123,8 @@ def _form(shell: Shell, c: Card, sheet: Sheet, draft: _Draft, texts: _Texts, set
 
 def _yes(shell: Shell, c: Card, stop: Stop, draft: _Draft, texts: _Texts, set_draft: SetDraft) -> ft.Control:
     needs_clinician = stop.yes_from == "clinician"
-    kinds = [Option(key, name) for key, name in words.PROFESSIONS.items() if not (needs_clinician and key == "coach")]
+    kinds = [AnswerOption(key, name) for key, name in words.PROFESSIONS.items()
+             if not (needs_clinician and key == "coach")]
     return c.aside(c.stack([
         c.body(words.YES_WHY_CLINICIAN if needs_clinician else words.YES_WHY_COACH),
         typed_field(shell, words.YES_WHO, texts.who),

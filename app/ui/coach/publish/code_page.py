@@ -9,7 +9,7 @@ from app.actions.desk import publishing
 from app.actions.desk.codes import Code, Holds, codes
 from app.ui.coach.coach_layout import room
 from app.ui.coach.qr import qr_png, qr_svg
-from app.ui.parts import Card, Option, bind
+from app.ui.parts import AnswerOption, Card, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over as words
@@ -41,7 +41,7 @@ def CodePart(shell: Shell) -> ft.Control:
 
     pieces: list[ft.Control] = [c.subhead(words.CODE_HEAD)]
     if len(found) > 1:
-        among = [Option(str(at), name_of(one)) for at, one in enumerate(found)]
+        among = [AnswerOption(str(at), name_of(one)) for at, one in enumerate(found)]
         pieces += [c.strong(words.CODE_WHAT), c.one_of_list(among, str(found.index(code)), lambda at: choose(int(at)))]
     pieces += [_picture(shell, c, code), *_under(c, under), c.soft(_why(code))]
     pieces += [c.note(words.NO_ADDRESS)] if len(found) == 1 else []

@@ -45,7 +45,7 @@ def PublishScreen(shell: Shell) -> ft.Control:
     return coach_page(shell, "publish", body)
 
 
-def _opened(folder: Path) -> publishing.Shelf | AppError:
+def _opened(folder: Path) -> publishing.PublishableSource | AppError:
     try:
         return publishing.open_source(folder)
     except AppError as error:

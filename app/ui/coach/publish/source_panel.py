@@ -6,10 +6,10 @@ from collections.abc import Sequence
 import flet as ft
 
 from app.actions.desk import publishing
-from app.actions.desk.publishing import Shelf
+from app.actions.desk.publishing import PublishableSource
 from app.device.engine import find_engine
 from app.domain.errors import TooLargeToPaste
-from app.domain.proofreading.proofread import Problem
+from app.domain.proofreading.proofread import Finding
 from app.ui.parts import Card, Look, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
@@ -23,7 +23,7 @@ FEW = 4
 
 
 @ft.component
-def SourcePanel(shell: Shell, shelf: Shelf) -> ft.Control:
+def SourcePanel(shell: Shell, shelf: PublishableSource) -> ft.Control:
     """A box; what could hurt a client stands first and keeps it from being saved."""
     c = shell.card()
     is_whole, set_whole = ft.use_state(False)
@@ -89,11 +89,11 @@ def SourcePanel(shell: Shell, shelf: Shelf) -> ft.Control:
     return c.box(c.stack(pieces, 12))
 
 
-def _problem(c: Card, problem: Problem) -> ft.Control:
+def _problem(c: Card, problem: Finding) -> ft.Control:
     says = f"{problem_text(problem)} {publish.against(problem.value, problem.limit)}."
     return c.stack([c.text(problem.where, weight=t.SEMI), c.body(says), c.soft(problem_mend(problem))], 0)
 
 
-def _command(c: Card, shelf: Shelf) -> Sequence[ft.Control]:
+def _command(c: Card, shelf: PublishableSource) -> Sequence[ft.Control]:
     name = publishing.file_name(shelf.source.id, shelf.source.version)
     return [c.caption(publish.COMMAND_WHY), c.soft(publish.command_hint(str(shelf.folder), name))]

@@ -43,7 +43,7 @@ class Page:
         self._tasks.add(made)
         made.add_done_callback(self._tasks.discard)
 
-    async def press(self, event: events.Event) -> None:
+    async def press(self, event: events.PlayerEvent) -> None:
         """What the player does with a press."""
         before = self.playing.state.index
         self.playing = act.do(self.store, self.clock, self.playing, event)

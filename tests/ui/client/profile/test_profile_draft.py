@@ -9,7 +9,7 @@ from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition
 from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import (
-    Draft,
+    ProfileDraft,
     birth_year,
     draft_of,
     finished,
@@ -46,7 +46,7 @@ def test_birth_year(words: str, year: int | None) -> None:
 
 def test_a_country_s_number_waits_to_be_confirmed() -> None:
     """A number that changes is no longer confirmed; one that was typed stays."""
-    confirmed = replace(Draft(), number="112", number_right=True)
+    confirmed = replace(ProfileDraft(), number="112", number_right=True)
     assert with_country(confirmed, "UK").number == "999"
     assert not with_country(confirmed, "UK").number_right
     assert with_country(confirmed, "nl").number_right
@@ -55,16 +55,16 @@ def test_a_country_s_number_waits_to_be_confirmed() -> None:
 
 def test_who_cannot_get_up_is_limited() -> None:
     """The answer stands as a circumstance and as a condition."""
-    body = finished(replace(Draft(), alone=True, rises=False), 2026).body
+    body = finished(replace(ProfileDraft(), alone=True, rises=False), 2026).body
     assert (body.alone, body.rises_unaided) == (True, False)
     assert Condition.CANNOT_RISE in body.conditions
-    assert Condition.CANNOT_RISE not in finished(replace(Draft(), rises=True), 2026).body.conditions
+    assert Condition.CANNOT_RISE not in finished(replace(ProfileDraft(), rises=True), 2026).body.conditions
 
 
 def test_without_dumbbells_there_are_no_weights() -> None:
     """Whatever was typed before."""
     person = replace(Person("", "Ada"), body=Client(kit=frozenset({"chair"})))
-    assert finished(replace(Draft(person), weights="2, 4"), 2026).body.weights_g == ()
+    assert finished(replace(ProfileDraft(person), weights="2, 4"), 2026).body.weights_g == ()
 
 
 def test_changing_nothing_changes_nothing() -> None:
@@ -80,6 +80,7 @@ def test_changing_nothing_changes_nothing() -> None:
 
 def test_nothing_is_answered_beforehand() -> None:
     """A fresh draft lacks something on every page that must be answered."""
-    lacking = {q.key for q in WELCOME if q.lacks(Draft(), 2026)}
+    lacking = {q.key for q in WELCOME if q.lacks(ProfileDraft(), 2026)}
     assert lacking == {"names", "emergency", "around", "stops"}
-    assert Draft().person.sends == frozenset() and not Draft().body.conditions and Draft().ticked is None
+    blank = ProfileDraft()
+    assert blank.person.sends == frozenset() and not blank.body.conditions and blank.ticked is None

@@ -14,7 +14,7 @@ from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, Timeline
 from app.domain.model.record import CheckIn, Ending, SessionDone, Stamp
 from app.domain.model.rules import RuleId
 from app.storage.packs import KeptPack
-from app.ui.client.today.card_face import Standing, standing
+from app.ui.client.today.card_face import CardFace, standing
 from tests.exchange.fixed import SOURCE
 
 DAY = date(2026, 3, 2)
@@ -39,25 +39,25 @@ SAME_DAY = Reason(RuleId.DAYS, 6, (("days", 0),))
 
 
 @pytest.mark.parametrize(("card", "face"), [
-    (READY, Standing.READY),
-    (replace(READY, check_in=None), Standing.ASK),
-    (replace(READY, pack=None), Standing.NO_PROGRAMME),
-    (replace(READY, is_running=True, stop=STOP), Standing.RUNNING),
-    (replace(READY, stop=STOP), Standing.STOPPED),
-    (replace(READY, check_in=None, stop=STOP), Standing.STOPPED),
-    (replace(READY, timeline=Timeline("short", (), dose(7))), Standing.STOPPED),
-    (replace(READY, person=Person("ada", "Ada", waiting=frozenset({"aneurysm"})), ask_again=True), Standing.WAITING),
-    (replace(READY, ask_again=True), Standing.SCREENING),
-    (replace(READY, check_in=CheckIn(STAMP, level=7), timeline=Timeline("short", (), dose(7))), Standing.YES_GIVEN),
-    (replace(READY, check_in=CheckIn(STAMP, level=8), ask_again=True), Standing.SCREENING),
-    (replace(READY, session=None), Standing.NO_SESSION),
-    (replace(READY, check_in=None, done=DONE), Standing.DONE),
-    (replace(READY, timeline=Timeline("short", (), dose(6, OPEN_SIGNS))), Standing.ANSWER),
-    (replace(READY, timeline=Timeline("short", (), dose(6, SAME_DAY))), Standing.REST),
-    (replace(READY, timeline=None, too_short=TooShort(session="s", least_s=900, asked_s=600)), Standing.TOO_SHORT),
-    (replace(READY, timeline=Timeline("short", (), dose(1))), Standing.NOTHING_LEFT),
+    (READY, CardFace.READY),
+    (replace(READY, check_in=None), CardFace.ASK),
+    (replace(READY, pack=None), CardFace.NO_PROGRAMME),
+    (replace(READY, is_running=True, stop=STOP), CardFace.RUNNING),
+    (replace(READY, stop=STOP), CardFace.STOPPED),
+    (replace(READY, check_in=None, stop=STOP), CardFace.STOPPED),
+    (replace(READY, timeline=Timeline("short", (), dose(7))), CardFace.STOPPED),
+    (replace(READY, person=Person("ada", "Ada", waiting=frozenset({"aneurysm"})), ask_again=True), CardFace.WAITING),
+    (replace(READY, ask_again=True), CardFace.SCREENING),
+    (replace(READY, check_in=CheckIn(STAMP, level=7), timeline=Timeline("short", (), dose(7))), CardFace.YES_GIVEN),
+    (replace(READY, check_in=CheckIn(STAMP, level=8), ask_again=True), CardFace.SCREENING),
+    (replace(READY, session=None), CardFace.NO_SESSION),
+    (replace(READY, check_in=None, done=DONE), CardFace.DONE),
+    (replace(READY, timeline=Timeline("short", (), dose(6, OPEN_SIGNS))), CardFace.ANSWER),
+    (replace(READY, timeline=Timeline("short", (), dose(6, SAME_DAY))), CardFace.REST),
+    (replace(READY, timeline=None, too_short=TooShort(session="s", least_s=900, asked_s=600)), CardFace.TOO_SHORT),
+    (replace(READY, timeline=Timeline("short", (), dose(1))), CardFace.NOTHING_LEFT),
 ])
-def test_the_face(card: Today, face: Standing) -> None:
+def test_the_face(card: Today, face: CardFace) -> None:
     """Of every state."""
     assert standing(card, chosen=False) is face
 
@@ -66,5 +66,5 @@ def test_a_session_picked_by_hand_is_shown_after_today_s(
 ) -> None:
     """What was done today does not stand in front of it; a stop does."""
     card = replace(READY, check_in=None, done=DONE)
-    assert standing(card, chosen=True) is Standing.ASK
-    assert standing(replace(card, stop=STOP), chosen=True) is Standing.STOPPED
+    assert standing(card, chosen=True) is CardFace.ASK
+    assert standing(replace(card, stop=STOP), chosen=True) is CardFace.STOPPED
