@@ -12,7 +12,7 @@ from app.device.clock import Clock
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.storage.database import Store
 from app.ui.root import Root, dress, saved_mode
-from app.ui.shell.leading import Leading
+from app.ui.shell.session_lead import Leading
 from app.ui.shell.shell import Tools
 
 OpenDevice = Callable[[ft.Page, str], Device]

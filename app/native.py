@@ -14,7 +14,7 @@ import flet as ft
 from app.actions.files.bundled import take_bundled
 from app.device.clock import SystemClock
 from app.device.device import open_device
-from app.device.linked import GivenFiles, route_of
+from app.device.linked_files import GivenFiles, route_of
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import AppError
 from app.exchange.brands.brand_file import read_brand

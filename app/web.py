@@ -16,9 +16,9 @@ from app.device.abilities import Device
 from app.device.blob_shelf import BlobShelf
 from app.device.clock import SystemClock
 from app.device.device import open_device
-from app.device.linked import HostFiles
-from app.device.place import ask_for_newer, browser_place, tell_refused, tell_shown
+from app.device.linked_files import HostFiles
 from app.device.private_files import folder_name, mount
+from app.device.store_place import ask_for_newer, browser_place, tell_refused, tell_shown
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import AppError, NewerDatabase, StoreBusy
 from app.exchange.brands.ready_brand import READY_FILE, read_brand_packs, read_ready_brand

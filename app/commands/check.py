@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import Any
 
 from app.actions.desk.publishing import figures_of
-from app.commands.data import known_coaches, sealing_keys
+from app.commands.data_directory import known_coaches, sealing_keys
 from app.commands.files import read_file
-from app.commands.shapes import source_shape
+from app.commands.json_shapes import source_shape
 from app.domain.proofreading.proofread import proofread
 from app.exchange.crypto.file_kinds import Kind, kind_of
 from app.exchange.crypto.keys import matching_words

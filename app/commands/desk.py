@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from app.actions.desk import attention_list, intake
-from app.commands.data import store_of
+from app.commands.data_directory import store_of
 from app.commands.files import read_file
 from app.device.clock import SystemClock
 from app.domain.errors import AppError

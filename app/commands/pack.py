@@ -5,11 +5,11 @@ import argparse
 import json
 
 from app.actions.desk import publishing
-from app.commands.data import store_of
+from app.commands.data_directory import store_of
 from app.commands.files import write_file
-from app.commands.shapes import problem_shape
+from app.commands.json_shapes import problem_shape
 from app.device.clock import SystemClock
-from app.device.engine import find_engine
+from app.device.speech_engine import find_engine
 from app.exchange.crypto.keys import matching_words
 from app.words.machine import commands
 

@@ -13,11 +13,11 @@ from pathlib import Path
 from app.actions import people
 from app.actions.files.bundled import Bundled, take_bundled
 from app.actions.people import Role
-from app.commands.data import data_dir, store_at
+from app.commands.data_directory import data_dir, store_at
 from app.commands.files import read_file
 from app.device.clock import SystemClock
 from app.device.device import open_device
-from app.device.linked import GivenFiles, route_of
+from app.device.linked_files import GivenFiles, route_of
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import NoCopy, WrongValue
 from app.exchange.brands.brand_file import read_brand, read_brand_files

@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from app.commands.files import read_file
-from app.commands.shapes import timeline_shape
+from app.commands.json_shapes import timeline_shape
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
 from app.domain.errors import UnknownName

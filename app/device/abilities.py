@@ -10,8 +10,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import NamedTuple, Protocol
 
-from app.device.linked import GivenFiles, Linked
-from app.device.place import StorePlace
+from app.device.linked_files import GivenFiles, Linked
+from app.device.store_place import StorePlace
 from app.domain.sound.audio_track import CueTrack
 
 

@@ -6,14 +6,14 @@ from collections.abc import Callable
 import flet as ft
 
 from app.device.abilities import Device, Missing
-from app.device.awake import FletAwake
 from app.device.files import FletFiles
 from app.device.haptics import FletHaptics
-from app.device.linked import GivenFiles, Linked
+from app.device.linked_files import GivenFiles, Linked
 from app.device.notices import PlyerNotices
-from app.device.place import StorePlace, native_place
+from app.device.screen_awake import FletAwake
 from app.device.sound import FletSounds
 from app.device.speech import PlyerSpeech
+from app.device.store_place import StorePlace, native_place
 from app.device.track import FletTrack, TrackShelf
 
 __all__ = ["Device", "open_device"]

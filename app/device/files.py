@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import flet as ft
 
 from app.device.abilities import Ability, Handed, Missing, PickedFile
-from app.device.call import ask
+from app.device.bounded_call import ask
 
 #: A person may take long over a dialog.
 WITHIN_S = 3600.0

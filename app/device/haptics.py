@@ -7,7 +7,7 @@ from collections.abc import Awaitable, Callable, Sequence
 import flet as ft
 
 from app.device.abilities import Ability, Missing, VibrationPattern
-from app.device.call import ask
+from app.device.bounded_call import ask
 
 PAUSE_S = 0.16
 WITHIN_S = 3.0

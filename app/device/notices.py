@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from app.device.abilities import Ability, Missing
-from app.device.call import ask
+from app.device.bounded_call import ask
 from app.device.desktop import on_desktop
 
 WITHIN_S = 10.0

@@ -7,7 +7,7 @@ import contextlib
 import flet_audio as fta
 
 from app.device.abilities import Ability, Missing, Tone
-from app.device.call import ask
+from app.device.bounded_call import ask
 
 #: One player cannot overlap itself, so each tone has two and they take turns.
 PLAYERS = 2

@@ -10,7 +10,7 @@ import flet as ft
 import flet_audio as fta
 
 from app.device.abilities import Ability, Missing
-from app.device.call import ask
+from app.device.bounded_call import ask
 from app.domain.sound.audio_track import CueTrack
 
 LOADED_WITHIN_S = 8.0

@@ -16,7 +16,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 
 from app.domain.errors import DamagedDatabase
-from app.storage.faults import named_disk_faults, named_faults
+from app.storage.driver_errors import named_disk_faults, named_faults
 
 KEEP = 3
 #: SQLite's own files beside the database.

@@ -25,7 +25,7 @@ from app.storage.copies import (
     restore_copy,
     set_aside,
 )
-from app.storage.faults import named_disk_faults, named_faults
+from app.storage.driver_errors import named_disk_faults, named_faults
 from app.storage.schema import LINEAGE, Lineage
 
 FILE_NAME = "evenload.db"

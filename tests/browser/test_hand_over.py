@@ -110,7 +110,7 @@ def follow(visitor: Visitor, route: str) -> Visitor:
 
 
 FETCH = """
-    from app.device.linked import HostFiles
+    from app.device.linked_files import HostFiles
     from app.domain.errors import AppError
     try:
         answer = json.dumps(["bytes", (await HostFiles(page).fetch(name, most)).hex()])

@@ -14,7 +14,7 @@ from playwright.sync_api import Browser, expect
 
 from app.exchange.forms.source import read_source
 from app.ui.client.player.distance_view import NAME_SHARE
-from app.ui.parts.letters import in_two_lines
+from app.ui.parts.letter_widths import in_two_lines
 from app.words.client import pauses
 from app.words.client import player as says
 from tests.browser.boxes import Box, overlaps, printed, seen, sticks_out

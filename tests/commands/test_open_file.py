@@ -9,7 +9,7 @@ import pytest
 from app import native
 from app.cli import main
 from app.commands import serve
-from app.device.linked import GivenFiles
+from app.device.linked_files import GivenFiles
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.text_form import to_text
 from app.exchange.letters.replies import write_reply

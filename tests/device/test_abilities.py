@@ -9,12 +9,12 @@ import pytest
 
 from app.device import desktop, haptics, sound
 from app.device.abilities import Ability, Handed, Missing, PickedFile, Tone, VibrationPattern
-from app.device.awake import FletAwake
-from app.device.call import ask
+from app.device.bounded_call import ask
 from app.device.files import FletFiles
 from app.device.haptics import FletHaptics
 from app.device.notices import PlyerNotices
 from app.device.recording import RecordingDevice
+from app.device.screen_awake import FletAwake
 from app.device.sound import FletSounds
 from app.device.speech import PlyerSpeech
 from app.resources import resource_dir

@@ -12,9 +12,9 @@ from app.words.coach import statistics as words
 
 def test_a_session_is_six_rows_of_planned_and_done() -> None:
     """336 s are 5:36; 70 kg; 110 of 105 s is 104 %."""
-    planned, done = SessionStatistics(110_000, 105_000, 22, 336_000, 70_500, 0),
-    SessionStatistics(64_000, 0, 14, 55_500, 0, 1)
-    assert words.figure_rows(planned, done) == (
+    planned = SessionStatistics(110_000, 105_000, 22, 336_000, 70_500, 0)
+    done = SessionStatistics(64_000, 0, 14, 55_500, 0, 1)
+    assert words.statistics_rows(planned, done) == (
         ("Work, min", "1:50", "1:04"), ("Repetitions", "22", "14+"), ("Under tension, min", "5:36", "0:55"),
         ("Volume load, kg", "70.5", "–"), ("Work to rest", "104 %", "–"), ("Density", "51 %", "100 %"))
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from app.actions.desk import brand_apps, publishing
-from app.device.linked import route_of
+from app.device.linked_files import route_of
 from app.domain.branding.brand import Brand, CoachKey
 from app.exchange.crypto.key_text import key_line, key_link
 from app.storage.database import Store

@@ -1,4 +1,4 @@
-"""What the figures of a session need beside its record: the exercises of the coach's sources, and a body weight."""
+"""What the statistics of a session need beside its record: the exercises of the coach's sources, and a body weight."""
 from __future__ import annotations
 
 from collections.abc import Mapping

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from app.actions.files.programmes import EXPECTED, same_name
 from app.device.abilities import Device
-from app.device.linked import is_link
+from app.device.linked_files import is_link
 from app.domain.branding.brand import Brand, CoachKey
 from app.domain.errors import AnotherKey
 from app.exchange.crypto.key_text import holds_key, key_from_text

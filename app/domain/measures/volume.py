@@ -74,13 +74,13 @@ def reps_from_time(work_ms: int, rep_ms: int) -> int:
     return work_ms // rep_ms if rep_ms > 0 else 0
 
 
-def planned_figures(timeline: Timeline, library: Library) -> SessionStatistics:
+def planned_statistics(timeline: Timeline, library: Library) -> SessionStatistics:
     """Of a compiled session."""
     at = [index for index, step in enumerate(timeline.steps) if _counts(step)]
     return replace(_sums(_planned(timeline.steps[i], library) for i in at), rest_ms=_rest_ms(timeline, at))
 
 
-def done_figures(done: SessionDone, library: Library) -> SessionStatistics:
+def done_statistics(done: SessionDone, library: Library) -> SessionStatistics:
     """Of what was really done: exercises changed on the way, bouts cut short, and nothing that was skipped.
 
     Rest is as planned between the first and the last bout that was done; how long a pause took is not kept.

@@ -8,9 +8,9 @@ from pydantic import AfterValidator, Field, create_model
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits, limit_bounds
 from app.domain.model.rules import RuleId
 from app.domain.model.source import RuleChoice, Source
+from app.exchange.forms.cross_references import check_source
 from app.exchange.forms.exercise_form import ExerciseForm, exercise_of, exercise_table
 from app.exchange.forms.field_types import Form, Line, Name, Slug, Text, becomes, matching, whole
-from app.exchange.forms.references import check_source
 from app.exchange.forms.session_form import (
     ProgrammeForm,
     SessionForm,

@@ -13,9 +13,9 @@ import tomli_w
 from app.domain.errors import UnknownName, UnreadableSource, WrongValue
 from app.domain.model.source import Source
 from app.exchange.forms.content import SourceHeadForm, head_table, source_of
+from app.exchange.forms.cross_references import check_source
 from app.exchange.forms.exercise_form import ExerciseForm, exercise_of, exercise_table
 from app.exchange.forms.field_types import BY_HAND
-from app.exchange.forms.references import check_source
 from app.exchange.forms.session_form import (
     ProgrammeForm,
     SessionForm,

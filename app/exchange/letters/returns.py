@@ -17,7 +17,7 @@ from app.exchange.forms.field_types import Form, Hash, Instant, becomes, whole
 from app.exchange.forms.person_form import PersonForm, person_table
 from app.exchange.forms.record_form import RecordValue, record_table
 from app.exchange.forms.to_json import plain
-from app.exchange.letters.agreement import agreed_person, agreed_records
+from app.exchange.letters.agreed_records import agreed_person, agreed_records
 from app.exchange.letters.letter import read_content, read_letter, write_letter
 from app.exchange.packs.manifest import Key, key_text
 
@@ -52,7 +52,7 @@ class ReturnForm(Form):
 
 
 async def write_return(content: ReturnContent, *, client: ClientKeys, readers: Sequence[bytes]) -> bytes:
-    """A sealed return with what the person agreed to send, and no more (`agreement.py`).
+    """A sealed return with what the person agreed to send, and no more (`agreed_records.py`).
 
     Raises:
         WrongValue: a value that a reader would refuse; it names which.

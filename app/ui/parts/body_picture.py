@@ -8,7 +8,7 @@ import flet as ft
 import flet.canvas as cv
 
 from app.domain.model.body import PAIRED_REGIONS, Region, Spot
-from app.ui.parts import ink
+from app.ui.parts import strokes
 from app.ui.parts import theme as t
 from app.ui.parts.buttons import bind
 from app.ui.parts.choices import Choices
@@ -72,19 +72,19 @@ def _button(
 def _figure(p: t.Palette) -> list[cv.Shape]:
     at = {spot: place_of(spot) for spot in all_spots()}
     neck = at[Spot(Region.NECK)]
-    shapes: list[cv.Shape] = [cv.Circle(neck[0], HEIGHT * 0.065, HEIGHT * 0.06, paint=ink.fill(p.line))]
+    shapes: list[cv.Shape] = [cv.Circle(neck[0], HEIGHT * 0.065, HEIGHT * 0.06, paint=strokes.fill(p.line))]
     chains = [(Region.SHOULDER, Region.ELBOW, Region.WRIST), (Region.HIP, Region.KNEE, Region.ANKLE)]
     for side in ("left", "right"):
         for chain, width in zip(chains, (30, 44), strict=True):
-            shapes += ink.polyline([at[Spot(region, side)] for region in chain], _limb(p, width))
+            shapes += strokes.polyline([at[Spot(region, side)] for region in chain], _limb(p, width))
     corners = [at[Spot(r, s)] for r, s in (
         (Region.SHOULDER, "left"), (Region.SHOULDER, "right"), (Region.HIP, "right"), (Region.HIP, "left"))]
-    shapes.append(ink.polygon(corners, ink.fill(p.line)))
-    shapes.append(ink.polygon(corners, _limb(p, 34)))
-    return shapes + ink.lines([((neck[0], HEIGHT * 0.1), (neck[0], HEIGHT * 0.2))], _limb(p, 34))
+    shapes.append(strokes.polygon(corners, strokes.fill(p.line)))
+    shapes.append(strokes.polygon(corners, _limb(p, 34)))
+    return shapes + strokes.lines([((neck[0], HEIGHT * 0.1), (neck[0], HEIGHT * 0.2))], _limb(p, 34))
 
 
 def _limb(p: t.Palette, width: float) -> ft.Paint:
-    paint = ink.stroke(p.line, width)
+    paint = strokes.stroke(p.line, width)
     paint.stroke_cap, paint.stroke_join = ft.StrokeCap.ROUND, ft.StrokeJoin.ROUND
     return paint

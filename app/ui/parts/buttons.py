@@ -9,7 +9,7 @@ from typing import Any
 import flet as ft
 
 from app.ui.parts import theme as t
-from app.ui.parts.words import Size, Words
+from app.ui.parts.text_blocks import Size, Words
 
 KEY = 72
 """Width of the ink key at the left of a band, px."""

@@ -9,10 +9,10 @@ import flet as ft
 import flet.canvas as cv
 
 from app.ui.parts import chart_geometry as geo
-from app.ui.parts import ink
+from app.ui.parts import strokes
 from app.ui.parts import theme as t
 from app.ui.parts.fields import Fields
-from app.ui.parts.words import Words
+from app.ui.parts.text_blocks import Words
 from app.words import parts as words_of
 
 
@@ -94,7 +94,7 @@ def spark_line(c: Words, values: Sequence[float | None], *, top: float = 10, wid
                spoken: str = "") -> ft.Control:
     """A line without words for a row of a list; its number must stand beside it."""
     plot = geo.Plot(3, width - 8, 6, height - 4, top)
-    shapes = ink.lines([((0, plot.foot), (width, plot.foot))], ink.stroke(c.p.ink, t.HAIR))
+    shapes = strokes.lines([((0, plot.foot), (width, plot.foot))], strokes.stroke(c.p.ink, t.HAIR))
     shapes += _line(c.p, Series("", tuple(values)), plot)
     return _seen(shapes, [], width, height, spoken)
 
@@ -106,24 +106,24 @@ def _seen(shapes: list[cv.Shape], words: list[ft.Control], width: float, height:
 
 def _axes(p: t.Palette, plot: geo.Plot, guide: float | None) -> list[cv.Shape]:
     level = [plot.y(plot.top / 2), plot.y(plot.top)]
-    shapes = ink.lines((((plot.left, y), (plot.right, y)) for y in level), ink.stroke(p.line, t.HAIR))
-    shapes += ink.lines([((plot.left, plot.foot), (plot.right, plot.foot))], ink.stroke(p.ink, t.RULE))
+    shapes = strokes.lines((((plot.left, y), (plot.right, y)) for y in level), strokes.stroke(p.line, t.HAIR))
+    shapes += strokes.lines([((plot.left, plot.foot), (plot.right, plot.foot))], strokes.stroke(p.ink, t.RULE))
     if guide is not None:
         y = plot.y(guide)
-        shapes += ink.lines([((plot.left, y), (plot.right, y))], ink.stroke(p.ink, 1.5, (2, 4)))
+        shapes += strokes.lines([((plot.left, y), (plot.right, y))], strokes.stroke(p.ink, 1.5, (2, 4)))
     return shapes
 
 
 def _line(p: t.Palette, series: Series, plot: geo.Plot) -> list[cv.Shape]:
     colour = _ink_of(p, series)
-    paint = ink.stroke(colour, 3, (8, 5) if series.line is LineStroke.DASHED else None)
+    paint = strokes.stroke(colour, 3, (8, 5) if series.line is LineStroke.DASHED else None)
     runs = geo.runs(series.values, plot)
-    shapes = [shape for run in runs for shape in ink.polyline(run, paint)]
+    shapes = [shape for run in runs for shape in strokes.polyline(run, paint)]
     alone = [run[0] for run in runs if len(run) == 1]
     marks = [(x - 2.5, y - 2.5, x + 2.5, y + 2.5) for x, y in alone]
     x, y = runs[-1][-1] if runs else (0.0, 0.0)
     ends = [(x - 5, y - 5, x + 5, y + 5)] if runs else []
-    return shapes + ink.boxes(marks + ends, ink.fill(colour))
+    return shapes + strokes.boxes(marks + ends, strokes.fill(colour))
 
 
 def _ink_of(p: t.Palette, series: Series) -> str:
@@ -161,9 +161,9 @@ def _bar_shapes(
         for b, (x0, x1) in zip(bars, places, strict=True) if b.target is not None
     ]
     return [
-        *ink.boxes(solid, ink.fill(p.work)), *ink.lines(meant, ink.stroke(p.paper, 7)),
-        *ink.lines(meant, ink.stroke(p.ink, 3)),
-        *ink.lines([((plot.left, plot.foot), (plot.right, plot.foot))], ink.stroke(p.ink, t.RULE)),
+        *strokes.boxes(solid, strokes.fill(p.work)), *strokes.lines(meant, strokes.stroke(p.paper, 7)),
+        *strokes.lines(meant, strokes.stroke(p.ink, 3)),
+        *strokes.lines([((plot.left, plot.foot), (plot.right, plot.foot))], strokes.stroke(p.ink, t.RULE)),
     ]
 
 

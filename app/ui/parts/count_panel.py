@@ -7,9 +7,9 @@ from enum import Enum
 import flet as ft
 import flet.canvas as cv
 
-from app.ui.parts import ink
+from app.ui.parts import strokes
 from app.ui.parts import theme as t
-from app.ui.parts.words import Words
+from app.ui.parts.text_blocks import Words
 from app.words import parts as words_of
 
 BAND = 14
@@ -74,9 +74,9 @@ def edge(p: t.Palette, phase: Phase, width: float) -> ft.Control:
     middle = BAND / 2
     shapes: Sequence[cv.Shape] = {
         Phase.WORK: [],
-        Phase.REST: ink.hatch(box, p.rest, 4, 12),
-        Phase.SETUP: ink.boxes([(0, middle - 3, width, middle + 3)], ink.fill(p.ink)),
-        Phase.WAIT: ink.lines([((0, middle), (width, middle))], ink.stroke(p.ink, 6, (18, 12))),
+        Phase.REST: strokes.hatch(box, p.rest, 4, 12),
+        Phase.SETUP: strokes.boxes([(0, middle - 3, width, middle + 3)], strokes.fill(p.ink)),
+        Phase.WAIT: strokes.lines([((0, middle), (width, middle))], strokes.stroke(p.ink, 6, (18, 12))),
     }[phase]
     return cv.Canvas(list(shapes), width=width, height=BAND)
 

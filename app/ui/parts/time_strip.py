@@ -13,10 +13,10 @@ import flet.canvas as cv
 
 from app.domain.model.plan import Timeline
 from app.domain.model.record import DoneStep
-from app.ui.parts import ink
 from app.ui.parts import strip_geometry as geo
+from app.ui.parts import strokes
 from app.ui.parts import theme as t
-from app.ui.parts.words import Words
+from app.ui.parts.text_blocks import Words
 from app.words import parts as words_of
 
 LANE, LANE_NOW, LANE_REVIEW = 84, 48, 30
@@ -53,7 +53,7 @@ def now_strip(
     at = _layout(c, timeline, width, lane, lane, 0)
     now_x = at.scale.x_of(now_ms)
     shapes = _lane(c.p, geo.planned_blocks(timeline.steps, at.scale, now_ms), at.top, at.top + lane)
-    shapes += ink.boxes([(0, at.base - 1, now_x, at.base + 6)], ink.fill(c.p.ink))
+    shapes += strokes.boxes([(0, at.base - 1, now_x, at.base + 6)], strokes.fill(c.p.ink))
     over = _side_letters(c, timeline, at, now_x)
     spoken = words_of.strip_now(timeline, now_ms)
     return _drawn(c, timeline, at, shapes, over, spoken, _marker(c.p, now_x, at))
@@ -70,7 +70,8 @@ def review_strip(
     stopped = geo.stop_x(timeline.steps, done, at.scale)
     if stopped is not None:
         x = min(stopped + 3, width - 11)
-        shapes += ink.boxes([(x, under, x + 4, under + lane), (x + 7, under, x + 11, under + lane)], ink.fill(c.p.ink))
+        shapes += strokes.boxes([(x, under, x + 4, under + lane), (x + 7, under, x + 11, under + lane)],
+                                strokes.fill(c.p.ink))
     over = _side_letters(c, timeline, at, None)
     return _drawn(c, timeline, at, shapes, over, words_of.strip_review(timeline, done))
 
@@ -106,28 +107,29 @@ def _lane(p: t.Palette, blocks: Sequence[geo.StripBlock], y0: float, y1: float) 
         low = [(b.x0, y0 + (y1 - y0) * 0.55, b.x1, y1) for b in mine if b.print is geo.Print.LOW]
         half = [(b.x0, (y0 + y1) / 2, b.x1, y1) for b in mine if b.print is geo.Print.REST]
         dotted = [(b.x0 + 1, y0 + 1, max(b.x1 - 1, b.x0 + 2), y1 - 1) for b in mine if b.print is geo.Print.DOTTED]
-        shapes += ink.boxes(solid + low, ink.fill(work))
-        shapes += ink.hatch(half, rest)
-        shapes += ink.lines((((x0, y), (x1, y)) for x0, y, x1, _ in half), ink.stroke(rest, 2))
-        shapes += ink.boxes(dotted, ink.stroke(p.ink, 1.5, (2, 3)))
+        shapes += strokes.boxes(solid + low, strokes.fill(work))
+        shapes += strokes.hatch(half, rest)
+        shapes += strokes.lines((((x0, y), (x1, y)) for x0, y, x1, _ in half), strokes.stroke(rest, 2))
+        shapes += strokes.boxes(dotted, strokes.stroke(p.ink, 1.5, (2, 3)))
     return shapes
 
 
 def _ruler(p: t.Palette, marks: Sequence[geo.Tick], at: _Layout) -> list[cv.Shape]:
     y, width = at.base, at.scale.width
-    base = ink.lines([((0, y), (width, y))], ink.stroke(p.ink, 3))
+    base = strokes.lines([((0, y), (width, y))], strokes.stroke(p.ink, 3))
     held = [(min(max(m.x, 1.5), width - 1.5), m.long) for m in marks]
-    long = ink.lines((((x, y), (x, y + 11)) for x, is_long in held if is_long), ink.stroke(p.ink, 3))
-    short = ink.lines((((x, y), (x, y + 5)) for x, is_long in held if not is_long), ink.stroke(p.ink, 1.5))
+    long = strokes.lines((((x, y), (x, y + 11)) for x, is_long in held if is_long), strokes.stroke(p.ink, 3))
+    short = strokes.lines((((x, y), (x, y + 5)) for x, is_long in held if not is_long), strokes.stroke(p.ink, 1.5))
     return base + short + long
 
 
 def _floor(c: Words, stretches: Sequence[geo.Bracket], y: float) -> list[cv.Shape]:
     """Brackets over the letters, with a notch at each end that comes down to the lane."""
-    full, high = ink.fill(c.p.ink), _bracket_y(c, y)
+    full, high = strokes.fill(c.p.ink), _bracket_y(c, y)
     notches = [x for s in stretches for x, drawn in ((s.x0, s.opened), (s.x1, s.closed)) if drawn]
     bars = [(s.x0, high, s.x1, high + 4) for s in stretches] + [(x - 1.5, high, x + 1.5, y - 8) for x in notches]
-    return ink.boxes(bars, full) + [ink.polygon([(x - 7, y - 10), (x + 7, y - 10), (x, y + 2)], full) for x in notches]
+    return strokes.boxes(bars, full) + [strokes.polygon([(x - 7, y - 10), (x + 7, y - 10), (x, y + 2)], full)
+                                        for x in notches]
 
 
 def _bracket_y(c: Words, y: float) -> float:
@@ -141,9 +143,9 @@ def _marker(p: t.Palette, x: float, at: _Layout) -> list[cv.Shape]:
     left, right = max(0, x - NOW_HALF), min(width, x + NOW_HALF)
     flag = [(left, y0 - 26), (right, y0 - 26), (right, y0 - 12), (x, y0 - 2), (left, y0 - 12)]
     return [
-        *ink.boxes([(x - 5, y0 - 6, x + 5, y1)], ink.fill(p.paper)),
-        ink.polygon(flag, ink.stroke(p.paper, 5)), ink.polygon(flag, ink.fill(p.ink)),
-        *ink.boxes([(x - 2.5, y0 - 6, x + 2.5, y1)], ink.fill(p.ink)),
+        *strokes.boxes([(x - 5, y0 - 6, x + 5, y1)], strokes.fill(p.paper)),
+        strokes.polygon(flag, strokes.stroke(p.paper, 5)), strokes.polygon(flag, strokes.fill(p.ink)),
+        *strokes.boxes([(x - 2.5, y0 - 6, x + 2.5, y1)], strokes.fill(p.ink)),
     ]
 
 

@@ -20,7 +20,7 @@ from app.domain.errors import AppError
 from app.storage.database import Store
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.ui.shell.leading import Leading
+from app.ui.shell.session_lead import Leading
 from app.words import errors
 
 #: First words of the addresses that a coach's link leads to: a file beside the app, and a key.

@@ -1,4 +1,4 @@
-"""Words of the coach's side: the desk, the people, publishing. One person's page: `text_person.py`. Knows no Flet."""
+"""Words of the coach's side: the desk, the people, publishing. One person's page: `person.py`. Knows no Flet."""
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence

@@ -1,4 +1,4 @@
-"""Words of the figures on a person's page at the coach's desk. Knows no Flet."""
+"""Words of the statistics on a person's page at the coach's desk. Knows no Flet."""
 from __future__ import annotations
 
 from datetime import date
@@ -47,8 +47,8 @@ def session_head(done: SessionDone) -> str:
     return f"{day_words(done.stamp.local)}, {done.name}"
 
 
-def figure_rows(planned: SessionStatistics, done: SessionStatistics) -> tuple[Row, ...]:
-    """(figure, planned, done) of a session."""
+def statistics_rows(planned: SessionStatistics, done: SessionStatistics) -> tuple[Row, ...]:
+    """(what, planned, done) of a session."""
     return (
         ("Work, min", clock_words(planned.work_ms), clock_words(done.work_ms)),
         ("Repetitions", _reps(planned), _reps(done)),
@@ -59,13 +59,13 @@ def figure_rows(planned: SessionStatistics, done: SessionStatistics) -> tuple[Ro
     )
 
 
-def _reps(figures: SessionStatistics) -> str:
+def _reps(numbers: SessionStatistics) -> str:
     """With a plus where some could not be worked out."""
-    return f"{figures.reps}+" if figures.unknown else str(figures.reps)
+    return f"{numbers.reps}+" if numbers.unknown else str(numbers.reps)
 
 
-def _kg(figures: SessionStatistics) -> str:
-    return f"{figures.volume_kg:g}{'+' if figures.unknown else ''}" if figures.volume_g else NO_VALUE
+def _kg(numbers: SessionStatistics) -> str:
+    return f"{numbers.volume_kg:g}{'+' if numbers.unknown else ''}" if numbers.volume_g else NO_VALUE
 
 
 def _percent(value: int | None) -> str:

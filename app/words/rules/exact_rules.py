@@ -1,6 +1,6 @@
 """The rules in the exact words of the trade: for coaches on the page "Why?", and for `app/domain/RULES.md`.
 
-Every number comes from the tables that decide. Wording for clients: `text_why.py`. Knows no Flet.
+Every number comes from the tables that decide. Wording for clients: `plain_rules.py`. Knows no Flet.
 """
 from __future__ import annotations
 

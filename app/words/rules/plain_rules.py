@@ -1,4 +1,4 @@
-"""The rules in plain words, for the people who train: the page "Why?". Exact wording for coaches: `text_rules.py`.
+"""The rules in plain words, for the people who train: the page "Why?". Exact wording for coaches: `exact_rules.py`.
 
 Every number comes from the tables that decide. Own wording; nothing here is medical advice. Knows no Flet.
 """

@@ -11,7 +11,7 @@ from app.actions.files.pasted_or_linked import NamedFile, OfferedKey
 from app.actions.files.programmes import TrustStep
 from app.device.abilities import Device
 from app.device.clock import ManualClock
-from app.device.linked import HostFiles
+from app.device.linked_files import HostFiles
 from app.device.recording import RecordingDevice
 from app.domain.branding.brand import EVENLOAD, CoachKey
 from app.domain.errors import AnotherKey, AppError, DamagedFile, Elsewhere, NoLinks, NotOurFile, UntrustedSigner

@@ -11,9 +11,9 @@ from app.actions.training.playing import undo_easier
 from app.domain.model.body import Region, Spot
 from app.domain.model.record import Ending, Hurt, SessionDone
 from app.domain.model.rules import RuleId
-from app.domain.player.changes_on_the_way import changes_between
 from app.domain.player.player import Skipped, Started
 from app.domain.player.player_state import Status
+from app.domain.player.rest_changes import changes_between
 from app.storage import people, records
 from tests.actions.at_home import Home
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.domain.measures.volume import SessionStatistics, done_figures, planned_figures, reps_from_time
+from app.domain.measures.volume import SessionStatistics, done_statistics, planned_statistics, reps_from_time
 from app.domain.model.exercise import Exercise, Mode
 from app.domain.model.plan import Dose, Part, Step, StepKind, StepSide, Timeline
 from app.domain.model.record import DoneStep, How, SessionDone
@@ -63,21 +63,21 @@ def test_a_planned_session_worked_out_by_hand() -> None:
     """Work 30 + 35 + 25 + 20 = 110 s; between it 20 + 10 + 30 + 45 = 105 s; 7 + 10 + 5 = 22 repetitions;
     28 + 35 + 25 + 20 = 108 s under tension; 10 × 4 + 5 × 6 = 70 kg; 110 / 105 = 104 %; 110 / 215 = 51 %.
     """
-    got = planned_figures(PLAN, LIBRARY)
+    got = planned_statistics(PLAN, LIBRARY)
     assert got == SessionStatistics(110_000, 105_000, 22, 108_000, 70_000, 0)
     assert (got.volume_kg, got.work_to_rest, got.density) == (70.0, 104, 51)
 
 
 def test_a_session_that_was_done_in_full_has_the_figures_of_its_plan() -> None:
     """Warm-up and cool-down are in neither."""
-    assert done_figures(done(*WHOLE), LIBRARY) == planned_figures(PLAN, LIBRARY)
+    assert done_statistics(done(*WHOLE), LIBRARY) == planned_statistics(PLAN, LIBRARY)
 
 
 def test_what_was_cut_short_counts_as_far_as_it_went() -> None:
     """The press for 20 of 35 s: ⌊20 / 3.5⌋ = 5, 17.5 s, 20 kg. The row for 14 of 25 s: 5 × 14 / 25 = 2.8, so 2: 10 s,
     12 kg. No plank: so 20 + 10 + 30 = 60 s between.
     """
-    got = done_figures(done(WHOLE[0], WHOLE[1], DoneStep(6, "press", 20_000, How.PART),
+    got = done_statistics(done(WHOLE[0], WHOLE[1], DoneStep(6, "press", 20_000, How.PART),
                             DoneStep(8, "row", 14_000, How.STOPPED)), LIBRARY)
     assert got == SessionStatistics(64_000, 60_000, 14, 55_500, 32_000, 0)
 
@@ -86,34 +86,34 @@ def test_what_was_changed_on_the_way_counts_as_what_it_became() -> None:
     """A lean of 4.5 s for the row: ⌊25 / 4.5⌋ = 5, without weight. A hold for the squat. A press for the row keeps the
     weight, and never makes more repetitions than were asked: ⌊25 / 3.5⌋ = 7, asked 5.
     """
-    lean = done_figures(done(DoneStep(8, "lean", 25_000, How.EASIER)), LIBRARY)
+    lean = done_statistics(done(DoneStep(8, "lean", 25_000, How.EASIER)), LIBRARY)
     assert lean == SessionStatistics(25_000, 0, 5, 22_500, 0, 0)
-    held = done_figures(done(DoneStep(3, "plank", 30_000, How.EASIER)), LIBRARY)
+    held = done_statistics(done(DoneStep(3, "plank", 30_000, How.EASIER)), LIBRARY)
     assert held == SessionStatistics(30_000, 0, 0, 30_000, 0, 0)
-    press = done_figures(done(DoneStep(8, "press", 25_000, How.EASIER)), LIBRARY)
+    press = done_statistics(done(DoneStep(8, "press", 25_000, How.EASIER)), LIBRARY)
     assert (press.reps, press.volume_kg) == (5, 30.0)
 
 
 def test_an_exercise_that_is_not_known_is_said_and_not_guessed() -> None:
     """Counted ones tell their own tempo; timed ones have no repetitions, so neither has their load."""
-    got = planned_figures(PLAN, {})
+    got = planned_statistics(PLAN, {})
     assert (got.reps, got.unknown, got.volume_kg) == (5, 2, 30.0)
     assert got.tension_ms == 110_000
-    assert done_figures(done(DoneStep(8, "other", 25_000, How.EASIER)), {}) == SessionStatistics(25_000, 0, 0, 25_000,
-                                                                                                 0, 1)
+    other = done_statistics(done(DoneStep(8, "other", 25_000, How.EASIER)), {})
+    assert other == SessionStatistics(25_000, 0, 0, 25_000, 0, 1)
 
 
 def test_what_was_skipped_and_what_does_not_fit_the_plan_count_for_nothing() -> None:
     """No step of that number, no time spent."""
-    got = done_figures(done(DoneStep(3, "squat", 0, How.SKIPPED), DoneStep(99, "squat", 9_000, How.FULL)), LIBRARY)
+    got = done_statistics(done(DoneStep(3, "squat", 0, How.SKIPPED), DoneStep(99, "squat", 9_000, How.FULL)), LIBRARY)
     assert got == SessionStatistics() and got.work_to_rest is None and got.density is None
 
 
 def test_a_slower_stand_in_is_timed_by_its_own_tempo() -> None:
     """Five presses were written; four rows of 5 s stand in their 22 s: 20 s under tension."""
     plan = laid(step(K.WORK, 22, "row", reps=4, written="press"))
-    assert planned_figures(plan, LIBRARY).tension_ms == 20_000
-    assert planned_figures(plan, {}).tension_ms == 22_000
+    assert planned_statistics(plan, LIBRARY).tension_ms == 20_000
+    assert planned_statistics(plan, {}).tension_ms == 22_000
 
 
 @given(st.integers(0, 600_000), st.integers(0, 20_000))
@@ -127,7 +127,7 @@ def test_repetitions_from_time_are_the_whole_ones_that_fit(work_ms: int, rep_ms:
 def test_the_figures_of_a_shipped_session_hang_together(session: str) -> None:
     """Nothing is unknown; tension never exceeds work; work and rest are the main part without its lead-in."""
     plan = compiled(session)
-    got = planned_figures(plan, library())
+    got = planned_statistics(plan, library())
     main = [s for s in plan.steps if s.part is Part.MAIN]
     efforts = [s for s in main if s.is_effort]
     assert got.unknown == 0 and got.tension_ms <= got.work_ms == sum(s.length_ms for s in efforts)
@@ -135,7 +135,7 @@ def test_the_figures_of_a_shipped_session_hang_together(session: str) -> None:
     assert (got.volume_g > 0) == any(s.load_g for s in main)
     everything = tuple(DoneStep(i, s.exercise or "", s.length_ms, How.FULL) for i, s in enumerate(plan.steps)
                        if s.is_effort)
-    assert done_figures(past.session(timeline=plan, done=everything), library()) == got
+    assert done_statistics(past.session(timeline=plan, done=everything), library()) == got
 
 
 @given(st.lists(st.integers(0, 60_000), min_size=4, max_size=4))
@@ -144,6 +144,6 @@ def test_doing_less_never_counts_for_more(times: list[int]) -> None:
     steps = (3, 6, 8, 10)
     part = tuple(DoneStep(i, PLAN.steps[i].exercise or "", min(ms, PLAN.steps[i].length_ms), How.PART)
                  for i, ms in zip(steps, times, strict=True))
-    got, whole = done_figures(done(*part), LIBRARY), planned_figures(PLAN, LIBRARY)
+    got, whole = done_statistics(done(*part), LIBRARY), planned_statistics(PLAN, LIBRARY)
     for name in ("work_ms", "rest_ms", "reps", "tension_ms", "volume_g"):
         assert 0 <= getattr(got, name) <= getattr(whole, name)

@@ -17,7 +17,7 @@ from app.domain.model.record import Ending, How, Hurt
 from app.domain.model.session import Item
 from app.domain.progress.progression_steps import next_load_g
 from app.domain.progress.progression_today import done_before, is_waiting, shown_in
-from app.exchange.letters.agreement import agreed_records
+from app.exchange.letters.agreed_records import agreed_records
 from app.words.client.progression import WHY, move_text
 from tests.domain.days import BODY, BRACE, CURL, LIBRARY, PLAIN, RISE, Days, amounts, session_of, steps
 from tests.domain.past import check_in, sore, stamp

@@ -32,7 +32,7 @@ from app.exchange.forms.record_form import (
     blank,
 )
 from app.exchange.forms.to_json import to_json
-from app.exchange.letters.agreement import agreed_person, agreed_records
+from app.exchange.letters.agreed_records import agreed_person, agreed_records
 from app.exchange.letters.letter import MOST_PLAIN_BYTES
 from app.exchange.letters.returns import ReturnContent, read_return, write_return
 from tests.exchange.damage import assert_refused, cut, flipped

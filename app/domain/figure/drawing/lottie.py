@@ -1,6 +1,6 @@
 """A figure as a Lottie animation: frames for the bones, and hulls that hang on them.
 
-Colours are left open as `"@role"`, so that one file serves every theme; `figure_colours` puts them in.
+Colours are left open as `"@role"`, so that one file serves every theme; `colours` puts them in.
 """
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""A still picture of a figure: one moment as SVG, its colours left open as `@role` for `figure_colours`."""
+"""A still picture of a figure: one moment as SVG, its colours left open as `@role` for `colours`."""
 from __future__ import annotations
 
 import math

@@ -9,7 +9,7 @@ from app.ui.client.player.live_session import Live, Panel, SessionDrawnAs
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.count_panel import FIGURE_HEIGHT, FIGURE_WIDTH, edge, figures, inks
-from app.ui.parts.letters import in_two_lines
+from app.ui.parts.letter_widths import in_two_lines
 from app.words.client import pauses
 from app.words.client import player as says
 

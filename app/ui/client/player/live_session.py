@@ -13,8 +13,8 @@ from app.domain.model.exercise import Exercise
 from app.domain.model.plan import StepKind
 from app.domain.model.record import Ending, Hurt
 from app.domain.player import player as events
-from app.domain.player.changes_on_the_way import Changes, changes_between
 from app.domain.player.player_state import Status
+from app.domain.player.rest_changes import Changes, changes_between
 from app.ui.client.player.session_clock import Watched, pictured_in
 from app.ui.shell.moving_figures import MotionComfort
 from app.ui.shell.shell import Shell, safe

@@ -21,7 +21,7 @@ from app.domain.player.player_state import OVER, Cause, PlayerState, Status, Uns
 from app.domain.player.repetition_count import repetition
 from app.ui.client.player.cue_output import Caller
 from app.ui.client.player.track_keeper import stands_at
-from app.ui.shell.leading import Leading
+from app.ui.shell.session_lead import Leading
 from app.ui.shell.shell import Shell
 from app.words import errors
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 import flet as ft
 
 import app
-from app.device.place import StorePlace
+from app.device.store_place import StorePlace
 from app.domain.branding.brand import Brand, Link
 from app.ui.parts import Card
 from app.ui.parts import theme as t

@@ -7,7 +7,7 @@ import flet as ft
 
 from app.actions.backup import backup_of, put_back
 from app.device.abilities import PickedFile
-from app.device.place import StorePlace
+from app.device.store_place import StorePlace
 from app.ui.parts import Card, bind
 from app.ui.shell.shell import Shell, safe
 from app.words.client import today, welcome

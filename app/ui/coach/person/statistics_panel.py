@@ -8,7 +8,7 @@ import flet as ft
 from app.actions.desk import session_statistics
 from app.domain.errors import WrongValue
 from app.domain.measures.energy import session_energy
-from app.domain.measures.volume import done_figures, planned_figures
+from app.domain.measures.volume import done_statistics, planned_statistics
 from app.domain.measures.week_guide import week_guides
 from app.domain.model.exercise import Exercise
 from app.domain.model.record import SessionDone
@@ -34,14 +34,14 @@ def FiguresPanel(shell: Shell, sheet: Sheet) -> ft.Control:
     pieces: list[ft.Control] = [c.head(words.HEAD), c.caption(words.SAID)]
     for done in sheet.sessions[:SESSIONS]:
         pieces += _session(c, done, library, weight)
-    if any(planned_figures(s.plan, library).unknown for s in sheet.sessions[:SESSIONS]):
+    if any(planned_statistics(s.plan, library).unknown for s in sheet.sessions[:SESSIONS]):
         pieces.append(c.caption(words.UNKNOWN))
     pieces.append(EnergyPanel(shell, sheet.person.id, weight, bind(set_turn, turn + 1)))
     return c.stack([c.stack(pieces, 10), _weeks(c, sheet, library)], t.GAP_L)
 
 
 def _session(c: Card, done: SessionDone, library: Mapping[str, Exercise], weight: int | None) -> list[ft.Control]:
-    rows = words.figure_rows(planned_figures(done.plan, library), done_figures(done, library))
+    rows = words.statistics_rows(planned_statistics(done.plan, library), done_statistics(done, library))
     found: list[ft.Control] = [c.subhead(words.session_head(done), t.T_BODY), _table(c, rows)]
     if weight is not None:
         found.append(c.soft(words.energy_line(session_energy(done, weight))))

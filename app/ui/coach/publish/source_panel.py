@@ -7,7 +7,7 @@ import flet as ft
 
 from app.actions.desk import publishing
 from app.actions.desk.publishing import PublishableSource
-from app.device.engine import find_engine
+from app.device.speech_engine import find_engine
 from app.domain.errors import TooLargeToPaste
 from app.domain.proofreading.proofread import Finding
 from app.ui.parts import Card, Look, bind

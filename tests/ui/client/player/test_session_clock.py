@@ -16,7 +16,7 @@ from app.device.recording import RecordingDevice
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.session_clock import BREATH_S, DRAW_EACH_S, HUSH_MS, LEAD_MS
 from app.ui.client.player.track_keeper import stands_at
-from app.ui.shell.leading import Leading
+from app.ui.shell.session_lead import Leading
 from tests.actions.at_home import Home, home
 
 MORNING = datetime(2026, 3, 2, 8, tzinfo=UTC)

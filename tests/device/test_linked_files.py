@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.device.linked import GivenFiles, HostFiles, address_below, folder_of, is_link, link_file, route_of
+from app.device.linked_files import GivenFiles, HostFiles, address_below, folder_of, is_link, link_file, route_of
 from app.domain.errors import Elsewhere, NoLinks, NothingThere, TooLarge
 
 FOLDER = "https://steps.example/saltmarsh/"

@@ -4,7 +4,7 @@ from __future__ import annotations
 import flet as ft
 
 from app.device.abilities import Ability, Missing
-from app.device.call import ask
+from app.device.bounded_call import ask
 
 WITHIN_S = 3.0
 

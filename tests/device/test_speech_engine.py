@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from app.device import engine
-from app.device.engine import Engine, find_engine
+from app.device import speech_engine
+from app.device.speech_engine import Engine, find_engine
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="the stand-in is a shell script")
 
@@ -44,7 +44,7 @@ def test_an_engine_that_fails_or_hangs_gives_nothing(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path, does: str
 ) -> None:
     """In time, and without raising."""
-    monkeypatch.setattr(engine, "WITHIN_S", 0.3)
+    monkeypatch.setattr(speech_engine, "WITHIN_S", 0.3)
     began = time.monotonic()
     assert asyncio.run(Engine(program(tmp_path, "espeak", does)).say("one", "en")) is None
     assert time.monotonic() - began < 5

@@ -6,8 +6,8 @@ from datetime import UTC, datetime
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.device.place import browser_place, native_place, told
 from app.device.private_files import folder_name
+from app.device.store_place import browser_place, native_place, told
 from app.words.machine import web
 
 HOST = "https://host.example"
