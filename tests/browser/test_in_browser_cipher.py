@@ -23,7 +23,7 @@ pytestmark = pytest.mark.browser
 
 #: Bytes travel as hex.
 SEAL_AND_SIGN = """
-    from app.exchange import cipher
+    from app.exchange.crypto import cipher
     plain, info = bytes.fromhex(plain), bytes.fromhex(info)
     seed = bytes.fromhex(seed)
     sealed = await cipher.hpke_seal(bytes.fromhex(reader), plain, info)
@@ -53,12 +53,12 @@ def test_a_browser_reads_and_refuses_the_committed_vectors_as_the_native_library
 def test_a_browser_gives_the_published_values(lab: Lab) -> None:
     """RFC 8032 test 2; the working group's HPKE vector: its keys, its message opened, and changed by a bit not."""
     told = lab.run("""
-        from app.exchange import cipher
+        from app.exchange.crypto import cipher
         from app.exchange.crypto.hpke import message_key
         hpke = {name: bytes.fromhex(value) for name, value in hpke.items()}
         seed = bytes.fromhex("4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb")
         public, signature = await cipher.signing_public(seed), await cipher.ed25519_sign(seed, b"\\x72")
-        from app.exchange import browser_cipher
+        from app.exchange.crypto import browser_cipher
         shared = await browser_cipher._x25519(hpke["skRm"], hpke["enc"])
         once = message_key(shared, hpke["enc"], hpke["pkRm"], hpke["info"])
         sealed = await cipher.aes_seal(once.key, once.nonce, hpke["pt"], hpke["aad"])
@@ -100,7 +100,7 @@ def test_what_one_seals_and_signs_the_other_opens_and_verifies(lab: Lab, length:
     assert natively(cipher.hpke_open(seed, bytes.fromhex(sealed), info)) == plain
     native = natively(cipher.hpke_seal(reader, plain, info))
     opened, refused = lab.run("""
-        from app.exchange import cipher
+        from app.exchange.crypto import cipher
         seed, info, sealed = (bytes.fromhex(text) for text in (seed, info, sealed))
         refused = 0
         for wrong in (sealed[:-1], sealed[:40], b"", bytes(32) + sealed[32:], sealed[:-1] + bytes([sealed[-1] ^ 1])):
@@ -123,10 +123,12 @@ def test_a_return_made_in_the_browser_opens_at_the_native_desk_and_its_reply_in_
     made = lab.run("""
         from dataclasses import replace
         from datetime import datetime
-        from app.actions import check_in, people, programmes, sending
+        from app.actions import people
+        from app.actions.files import programmes, sending
+        from app.actions.training import check_in
         from app.device.clock import ManualClock
         from app.domain.model.client import Client
-        from app.domain.model.record import Person
+        from app.domain.model.person import Person
         from app.storage.database import Store, open_store
         store, clock = open_store("sqlite://"), ManualClock(datetime.fromisoformat(now))
         person = people.register(store, clock, Person("", "Tomas Verrey", body=Client(), screened=clock.now().date()))
