@@ -34,6 +34,11 @@ class Clock(Protocol):
         """Returns after so many seconds of this clock."""
 
 
+def loop_s() -> float:
+    """Seconds of the running event loop, the ones that `asyncio.sleep` goes by; for a machine's own spans."""
+    return asyncio.get_running_loop().time()
+
+
 class SystemClock:
     """The machine's own time."""
 

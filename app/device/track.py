@@ -2,7 +2,6 @@
 from __future__ import annotations
 
 import asyncio
-import time
 from collections.abc import Callable
 from typing import Protocol
 
@@ -11,6 +10,7 @@ import flet_audio as fta
 
 from app.device.abilities import Ability, Missing
 from app.device.bounded_call import ask
+from app.device.clock import loop_s
 from app.domain.sound.audio_track import CueTrack
 
 LOADED_WITHIN_S = 8.0
@@ -82,9 +82,9 @@ class Deck:
 
     async def off_by(self, where: Where) -> int:
         """How far what sounds is ahead of the session, ms."""
-        asked = time.monotonic()
+        asked = loop_s()
         found = await self.audio.get_current_position()
-        half_ms = int((time.monotonic() - asked) * 500)
+        half_ms = int((loop_s() - asked) * 500)
         return (found.in_milliseconds if found else 0) + half_ms - self.track.track_ms(where())
 
     async def pause(self) -> None:

@@ -68,9 +68,10 @@ def stop_box(c: Card, shell: Shell, person: Person, done: SessionDone, mistaken:
     name = coach.name if coach else ""
     send = [c.button(send_words.send_to(name), safe(shell, lambda _: shell.go("/send")))] if coach else []
     pieces = [c.subhead(sign_words(done.sign) if signed else says.STOP_HEAD), *call, *ring,
-              *[c.text(line, t.T_LEAD, height=1.2) for line in lines], c.strong(says.coach_unaware(name)), *send]
+              *[c.text(line, t.T_LEAD, height=1.2) for line in lines], c.strong(says.coach_unaware(name))]
     undo = [c.link(says.MISTAKE, mistaken), c.soft(says.MISTAKE_NOTE)] if signed else []
-    return [ft.Semantics(content=c.harm_box(c.stack(pieces, 10)), live_region=True), *undo]
+    told = ft.Semantics(content=c.stack(pieces, 10), live_region=True)  # words alone: a button would be lost in it
+    return [c.harm_box(c.stack([told, *send], 10)), *undo]
 
 
 def meaning(c: Card, shell: Shell, person: Person, done: SessionDone) -> tuple[list[ft.Control], list[ft.Control]]:

@@ -6,7 +6,7 @@ import flet as ft
 from app.domain.model.exercise import Exercise
 from app.domain.player.player_state import Status
 from app.ui.client.player.live_session import Live
-from app.ui.client.player.session_clock import Pictured, pictured_in
+from app.ui.client.player.watched_session import Pictured, pictured_in
 from app.ui.parts import Card
 from app.ui.shell.moving_figures import MotionComfort, Play, moving_figure, still_figure
 from app.ui.shell.shell import Shell

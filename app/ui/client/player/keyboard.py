@@ -2,11 +2,11 @@
 from __future__ import annotations
 
 import asyncio
-import time
 from collections.abc import Callable
 
 import flet as ft
 
+from app.device.clock import loop_s
 from app.domain.player import player as events
 from app.domain.player.player_state import Status
 from app.ui.client.player.live_session import Live, Panel
@@ -23,7 +23,7 @@ async def press_key(live: Live, event: ft.KeyboardEvent) -> None:
         return
     if event.key == " ":
         await asyncio.sleep(ECHO_S / 2)
-        if time.monotonic() - live.pressed_at < ECHO_S:
+        if loop_s() - live.pressed_at < ECHO_S:
             return
     if _listens(live):
         task()

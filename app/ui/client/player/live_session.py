@@ -1,7 +1,6 @@
 """What is pressed while a session is done: each press is kept, and what follows from it is shown."""
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
@@ -9,13 +8,15 @@ from typing import Any
 
 from app.actions.training import playing as act
 from app.actions.training.playing import undo_easier
+from app.device.clock import loop_s
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import StepKind
 from app.domain.model.record import Ending, Hurt
 from app.domain.player import player as events
 from app.domain.player.player_state import Status
 from app.domain.player.rest_changes import Changes, changes_between
-from app.ui.client.player.session_clock import Watched, pictured_in
+from app.ui.client.player.session_clock import MovedByTheClock
+from app.ui.client.player.watched_session import pictured_in
 from app.ui.shell.moving_figures import MotionComfort
 from app.ui.shell.shell import Shell, safe
 
@@ -46,7 +47,7 @@ class EasierTaken:
     now: Exercise
 
 
-class Live(Watched):
+class Live(MovedByTheClock):
     """The session that one page leads."""
 
     def __init__(self, shell: Shell, changed: Callable[[], None]) -> None:
@@ -62,7 +63,7 @@ class Live(Watched):
     def press(self, task: Callable[..., Any], *values: Any) -> Callable[[Any], Any]:
         """`task(*values)` as a handler whose errors are said, and which the space bar does not double."""
         def pressed(_: Any) -> None:
-            self.pressed_at = time.monotonic()
+            self.pressed_at = loop_s()
             task(*values)
         return safe(self.shell, pressed)
 

@@ -1,7 +1,6 @@
 """Is it loud enough? The count, a start and, where there is a voice, a line, as they sound in the session."""
 from __future__ import annotations
 
-import time
 from collections.abc import Mapping, Sequence
 
 import flet as ft
@@ -9,6 +8,7 @@ import flet as ft
 from app.actions.files.pack_media import clips_of
 from app.actions.output_settings import Sense, confirm_heard, is_heard, senses
 from app.device.abilities import Device
+from app.device.clock import loop_s
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import Part, Step, StepKind
 from app.domain.sound.audio_track import EVERY, CueTrack, lay_track
@@ -57,8 +57,8 @@ async def sample(shell: Shell, pack: str, exercise: Exercise | None) -> bool:
     voice = senses(shell.store)[Sense.SPEECH] and exercise is not None
     clips = clips_of(shell.store, pack, [exercise]) if voice and exercise else {}
     track = sample_track(exercise, clips, EVERY if device.sounds.on else frozenset())
-    begun = time.monotonic()
-    if await device.track.load(track) and await device.track.play(lambda: int((time.monotonic() - begun) * 1000)):
+    begun = loop_s()
+    if await device.track.load(track) and await device.track.play(lambda: int((loop_s() - begun) * 1000)):
         return True
     return await _tones(shell, device)
 

@@ -2,13 +2,12 @@
 from __future__ import annotations
 
 import asyncio
-import time
 from collections.abc import Awaitable, Callable, Mapping
 
 from app.actions.files.pack_media import clips_of
 from app.actions.output_settings import Sense, senses
 from app.actions.training.playing import Playing
-from app.device.clock import Clock
+from app.device.clock import Clock, loop_s
 from app.domain.model.plan import Step
 from app.domain.player.player_state import PlayerState, Status
 from app.domain.sound.audio_track import EVERY, CueTrack, lay_track
@@ -94,7 +93,7 @@ class Conductor:
             return self._load
         if not self.sounds or self._moved:
             return self._play
-        return self._look if time.monotonic() - self._looked_at > LOOK_EACH_S else None
+        return self._look if loop_s() - self._looked_at > LOOK_EACH_S else None
 
     def _wanted(self) -> bool:
         return self._device.sounds.on or self._voice
@@ -131,12 +130,12 @@ class Conductor:
     async def _play(self) -> None:
         self._moved = False
         self.sounds = await self._device.track.play(self._where)
-        self._looked_at = time.monotonic() - LOOK_EACH_S + 1
+        self._looked_at = loop_s() - LOOK_EACH_S + 1
         if not self.sounds:
             self._refused = self._loaded
 
     async def _look(self) -> None:
-        self._looked_at = time.monotonic()
+        self._looked_at = loop_s()
         self.sounds = await self._device.track.hold_to(self._where)
 
     async def _pause(self) -> None:
