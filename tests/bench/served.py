@@ -1,4 +1,4 @@
-"""The app as its server process, beside a bare Flet app: how soon its first screen can be used, and the memory it takes.
+"""The app as its server process, beside a bare Flet app: how soon its first screen can be used, and its memory.
 
 A start is counted from the making of the process to the moment when the page says certain words; the browser is open
 before, each visit in a fresh window with an empty cache.
