@@ -7,7 +7,7 @@ from app.device.abilities import Device
 from app.domain.model.person import Person
 from app.domain.player.tap_gates import Wait
 from app.storage import settings
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 
 
 class Sense(StrEnum):
@@ -86,7 +86,11 @@ class Counting(StrEnum):
 def counting(store: Store) -> Counting:
     """As set on this device."""
     with store.read() as db:
-        return Counting(settings.setting(db, COUNTED, Counting.TIME))
+        return _counting_in(db)
+
+
+def _counting_in(db: Connection) -> Counting:
+    return Counting(settings.setting(db, COUNTED, Counting.TIME))
 
 
 def choose_counting(store: Store, chosen: Counting) -> None:
@@ -95,9 +99,9 @@ def choose_counting(store: Store, chosen: Counting) -> None:
         settings.save_setting(db, COUNTED, chosen)
 
 
-def waits_of(store: Store, person: Person) -> frozenset[Wait]:
-    """What a session of this person waits for."""
-    found = {Wait.COUNT} if counting(store) is Counting.TAP else set()
+def waits_in(db: Connection, person: Person) -> frozenset[Wait]:
+    """What a session of this person waits for, as set on this device."""
+    found = {Wait.COUNT} if _counting_in(db) is Counting.TAP else set()
     if person.body.alone and not person.led_by:
         found.add(Wait.ALL_RIGHT)
     return frozenset(found)

@@ -9,7 +9,7 @@ from app.domain.branding.brand import Role as Role
 from app.domain.model.client import Place
 from app.domain.model.person import Person
 from app.storage import people, settings
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 from app.storage.people import Trains
 
 ROLE, CHOSEN = "role", "person"
@@ -17,12 +17,16 @@ ROLE, CHOSEN = "role", "person"
 
 def register(store: Store, clock: Clock, person: Person) -> Person:
     """Adds somebody who trains here, with an id of their own, and makes it their turn."""
-    added = replace(person, id=uuid.uuid4().hex)
-    role = Role.HELPER if added.led_by else Role.CLIENT
     with store.begin() as db:
-        people.add_person(db, added, Trains.HERE, clock.now())
-        settings.save_setting(db, CHOSEN, added.id)
-        settings.save_setting(db, ROLE, role)
+        return register_in(db, clock, person)
+
+
+def register_in(db: Connection, clock: Clock, person: Person) -> Person:
+    """The same within a transaction."""
+    added = replace(person, id=uuid.uuid4().hex)
+    people.add_person(db, added, Trains.HERE, clock.now())
+    settings.save_setting(db, CHOSEN, added.id)
+    settings.save_setting(db, ROLE, Role.HELPER if added.led_by else Role.CLIENT)
     return added
 
 

@@ -8,7 +8,8 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy import Connection as Connection
+from sqlalchemy import Engine, create_engine, event
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.pool import StaticPool
 
@@ -26,6 +27,7 @@ from app.storage.copies import (
     set_aside,
 )
 from app.storage.driver_errors import named_disk_faults, named_faults
+from app.storage.read_once import ReadOnce
 from app.storage.schema import LINEAGE, Lineage
 
 FILE_NAME = "evenload.db"
@@ -44,6 +46,8 @@ class Store:
         self.path = path
         """The SQLite file; None for a store in memory or on a server."""
         self.name = str(path) if path else engine.url.render_as_string(hide_password=True)
+        self.read_once = ReadOnce()
+        """What screens ask for at every turn; a connection hands it on as an option of that name."""
 
     @contextmanager
     def begin(self) -> Iterator[Connection]:
@@ -55,7 +59,7 @@ class Store:
             DamagedDatabase: SQLite cannot read its file.
         """
         with named_faults(self.name), self.engine.connect() as db:
-            db.execution_options(**schema.WRITES)
+            db.execution_options(**schema.WRITES, read_once=self.read_once)
             with db.begin():
                 yield db
 
@@ -67,10 +71,12 @@ class Store:
             DamagedDatabase: SQLite cannot read its file.
         """
         with named_faults(self.name), self.engine.connect() as db:
+            db.execution_options(read_once=self.read_once)
             yield db
 
     def close(self) -> None:
-        """Lets go of the file."""
+        """Lets go of the file, and of what was read from it."""
+        self.read_once.forget()
         self.engine.dispose()
 
 
@@ -105,6 +111,7 @@ def sweep_after_erasing(store: Store) -> None:
 
     Call it outside any transaction, after one that erased. Freed pages are zeroed as they are freed.
     """
+    store.read_once.forget()
     if store.path is None:
         return
     _outside_transactions(store, "PRAGMA wal_checkpoint(TRUNCATE)")

@@ -3,13 +3,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
-from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import Connection, Row, Select, delete, insert, select, update
 
 from app.domain.model.source import Source
 from app.storage.codec import from_text, to_text
+from app.storage.read_once import ReadOnce
 from app.storage.tables import pack as table
 from app.storage.tables import pack_file as file_table
 from app.storage.tables import pinned_coach as coach_table
@@ -134,10 +134,10 @@ def pinned_coaches(db: Connection) -> tuple[StoredCoach, ...]:
     return tuple(_coach(row) for row in db.execute(wanted))
 
 
-@lru_cache(maxsize=8)
-def _source(content: str) -> Source:
+def _source(db: Connection, sha256: str, content: str) -> Source:
     """Read once for each pack: it never changes, and a screen asks for it at every turn."""
-    return from_text(Source, content)
+    kept: ReadOnce = db.get_execution_options().get("read_once") or ReadOnce()
+    return kept.value("source", (sha256, content), lambda: from_text(Source, content), most=8)
 
 
 def _content() -> Select[Any]:
@@ -146,7 +146,7 @@ def _content() -> Select[Any]:
 
 def _first(db: Connection, wanted: Select[Any]) -> KeptPack | None:
     row = db.execute(wanted).first()
-    return None if row is None else KeptPack(row[0], row[1], _source(row[2]), row[3])
+    return None if row is None else KeptPack(row[0], row[1], _source(db, row[0], row[2]), row[3])
 
 
 def _coach(row: Row[Any]) -> StoredCoach:

@@ -5,16 +5,14 @@ from typing import Any
 
 import flet as ft
 
+from app.actions import appearance
 from app.domain.branding.brand import Brand
 from app.domain.branding.palette import Palette
-from app.storage import settings
 from app.ui.parts import probe
 from app.ui.parts import theme as t
 from app.ui.routes import parts_of, screen_for
 from app.ui.shell.reminder import keep_reminding
 from app.ui.shell.shell import Shell, Tools
-
-THEME = "theme"
 
 
 def dress(page: ft.Page, brand: Brand, mode: ft.ThemeMode) -> None:
@@ -34,8 +32,7 @@ def palette_of(page: ft.Page, brand: Brand) -> Palette:
 
 def saved_mode(tools: Tools) -> ft.ThemeMode:
     """The mode chosen in the settings; else the machine's own."""
-    with tools.store.read() as db:
-        return ft.ThemeMode(settings.setting(db, THEME, ft.ThemeMode.SYSTEM.value))
+    return ft.ThemeMode(appearance.theme_mode(tools.store) or ft.ThemeMode.SYSTEM.value)
 
 
 @ft.component
@@ -48,8 +45,7 @@ def Root(tools: Tools) -> ft.Control:
     turn, set_turn = ft.use_state(0)
 
     def choose(mode: ft.ThemeMode) -> None:
-        with tools.store.begin() as db:
-            settings.save_setting(db, THEME, mode.value)
+        appearance.choose_theme_mode(tools.store, mode.value)
         dress(page, tools.brand, mode)
         page.update()
         set_turn(lambda n: n + 1)

@@ -11,7 +11,7 @@ from app.domain.model.person import Person
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.letters.returns import ReturnContent, read_return
 from app.storage import people, records
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 from app.storage.people import Trains
 from app.storage.records import Merged
 
@@ -47,7 +47,9 @@ async def taking(store: Store, clock: Clock, files: Iterable[tuple[str, bytes]])
     for name, data in files:
         try:
             content = await _opened(store, name, data)
-            yield _kept(store, clock, name, content)
+            with store.begin() as db:
+                taken = _kept_in(db, clock, name, content)
+            yield taken
         except (FileError, ContentError) as error:
             yield Taken(name, error=error)
 
@@ -63,7 +65,7 @@ async def accept_new_phone(store: Store, clock: Clock, name: str, data: bytes) -
         return Taken(name, error=error)
     with store.begin() as db:
         people.replace_keys(db, content.person.id, *_keys_of(content))
-    return _kept(store, clock, name, content)
+        return _kept_in(db, clock, name, content)
 
 
 async def _opened(store: Store, name: str, data: bytes) -> ReturnContent:
@@ -74,30 +76,29 @@ def _keys_of(content: ReturnContent) -> tuple[str, str]:
     return content.client_signing_public.hex(), content.client_sealing_public.hex()
 
 
-def _kept(store: Store, clock: Clock, name: str, content: ReturnContent) -> Taken:
-    """Everything or, after any error, nothing.
+def _kept_in(db: Connection, clock: Clock, name: str, content: ReturnContent) -> Taken:
+    """Everything of a return, within a transaction.
 
     Raises:
         UntrustedSigner: another key is pinned for that person.
     """
     person = content.person
-    with store.begin() as db:
-        is_here = people.trains_here(db, person.id)
-        if people.person(db, person.id) is None:
-            people.add_person(db, person, Trains.ELSEWHERE, clock.now())
-        pinned = people.pin_keys(db, person.id, *_keys_of(content))
-        if (pinned.signing, pinned.sealing) != _keys_of(content):
-            raise UntrustedSigner(name=name, who=person.name)
-        latest = pinned.last_return is None or content.made_utc >= pinned.last_return
-        if latest and not is_here:
-            people.save_person(db, person)
-        incoming = content.records
-        if is_here:
-            # what they did not agree to send is missing in a return; their own records here are whole
-            here = {r.stamp.id: r.stamp.revision for r in records.all_records(db, person.id)}
-            incoming = tuple(r for r in incoming if r.stamp.revision > here.get(r.stamp.id, 0))
-        merged = records.merge_records(db, incoming)
-        people.note_return(db, person.id, content.number, content.made_utc)
+    is_here = people.trains_here(db, person.id)
+    if people.person(db, person.id) is None:
+        people.add_person(db, person, Trains.ELSEWHERE, clock.now())
+    pinned = people.pin_keys(db, person.id, *_keys_of(content))
+    if (pinned.signing, pinned.sealing) != _keys_of(content):
+        raise UntrustedSigner(name=name, who=person.name)
+    latest = pinned.last_return is None or content.made_utc >= pinned.last_return
+    if latest and not is_here:
+        people.save_person(db, person)
+    incoming = content.records
+    if is_here:
+        # what they did not agree to send is missing in a return; their own records here are whole
+        here = {r.stamp.id: r.stamp.revision for r in records.all_records(db, person.id)}
+        incoming = tuple(r for r in incoming if r.stamp.revision > here.get(r.stamp.id, 0))
+    merged = records.merge_records(db, incoming)
+    people.note_return(db, person.id, content.number, content.made_utc)
     return _told(name, content, merged, len(content.records) - len(incoming))
 
 

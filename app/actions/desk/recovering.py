@@ -21,7 +21,7 @@ async def recover_keys(store: Store, clock: Clock, words: str) -> CoachKeys:
     """
     seed = seed_from_words(words)
     if coach_keys(store) is not None:
-        raise WrongValue(where="recovery words", value="these words", expected="a computer without keys of yours")
+        raise _keys_here()
     signer, opener = await key_pairs.recovery_pairs(seed)
     signing, sealing = await key_pairs.new_signing_pair(), await key_pairs.new_sealing_pair()
     made = CoachKeys(signing, sealing, signer.public, opener.public)
@@ -29,10 +29,16 @@ async def recover_keys(store: Store, clock: Clock, words: str) -> CoachKeys:
     # the opener stays here whole: returns on their way are sealed to the lost key and to this one
     kept = (signing, sealing, KeyPair(b"", signer.public), opener)
     with store.begin() as db:
+        if any(keys.keys(db, COACH, kind) for kind in KINDS):  # made in another window meanwhile
+            raise _keys_here()
         for kind, pair in zip(KINDS, kept, strict=True):
             keys.keep_keys(db, keys.StoredKeyPair(COACH, kind, pair.private, pair.public, clock.now()))
         settings.save_setting(db, KEY_CHANGE, {name: key_text(value) for name, value in vars(change).items()})
     return made
+
+
+def _keys_here() -> WrongValue:
+    return WrongValue(where="recovery words", value="these words", expected="a computer without keys of yours")
 
 
 def opening_keys(store: Store) -> tuple[KeyPair, ...]:

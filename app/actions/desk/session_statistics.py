@@ -2,7 +2,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import lru_cache
 from pathlib import Path
 
 from app.actions.desk.publishing import source_folders
@@ -18,7 +17,7 @@ def known_exercises(store: Store) -> Mapping[str, Exercise]:
     """Exercises by id of every source that can be read; the coach's own before those that came along."""
     known: dict[str, Exercise] = {}
     for folder in source_folders(store):
-        known = {**_exercises(folder, _newest(folder)), **known}
+        known = {**_exercises(store, folder), **known}
     return known
 
 
@@ -26,9 +25,13 @@ def _newest(folder: Path) -> int:
     return max((path.stat().st_mtime_ns for path in folder.rglob("*.toml")), default=0)
 
 
-@lru_cache(maxsize=8)
-def _exercises(folder: Path, changed_ns: int) -> Mapping[str, Exercise]:
+def _exercises(store: Store, folder: Path) -> Mapping[str, Exercise]:
     """Read again only when a file of it has changed: a large source takes a moment."""
+    key = (folder, _newest(folder))
+    return store.read_once.value("exercises", key, lambda: _readable(folder), most=8)
+
+
+def _readable(folder: Path) -> Mapping[str, Exercise]:
     try:
         return read_source(folder).library()
     except ContentError:

@@ -1,4 +1,4 @@
-"""The packs that came with a coach's own app, and following their coach.
+"""The packs that came with a coach's own app, and who follows their coach.
 
 Looked at on every start, and nearly always all here: what reads a pack is loaded only when one is not.
 """
@@ -7,6 +7,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Iterable
 
+from app.actions.people import register_in
 from app.device.clock import Clock
 from app.domain.branding.brand import Brand
 from app.domain.errors import AppError, UntrustedSigner
@@ -36,15 +37,20 @@ async def take_bundled(
     return tuple(refused)
 
 
-def follow_expected(store: Store, clock: Clock, brand: Brand, person: Person) -> Person:
-    """Somebody who follows nobody follows the brand's coach, where there is exactly one whose programme is here."""
+def register_with_coach(store: Store, clock: Clock, brand: Brand, person: Person) -> Person:
+    """Adds somebody who trains here, whose turn it is now.
+
+    They follow the brand's coach, where there is exactly one whose programme is here and they follow nobody yet.
+    """
     from app.actions.files import programmes
 
-    here = {one.coach_key for one in programmes.followables(store)}
-    found = [one.signing_key for one in brand.coaches if one.signing_key in here]
-    if person.coach_key or len(found) != 1:
-        return person
-    return programmes.follow(store, clock, person.id, found[0])
+    with store.begin() as db:
+        person = register_in(db, clock, person)
+        here = {one.coach_key for one in programmes.followables_in(db)}
+        found = [one.signing_key for one in brand.coaches if one.signing_key in here]
+        if person.coach_key or len(found) != 1:
+            return person
+        return programmes.follow_in(db, clock, person.id, found[0])
 
 
 def _is_here(store: Store, data: bytes) -> bool:

@@ -11,7 +11,7 @@ from app.actions.files.sending import ensure_client_keys
 from app.actions.new_stamp import new_stamp
 from app.device.clock import Clock
 from app.domain.dosing.merge_coach_limits import Sent, with_coach_limits
-from app.domain.errors import WrongRecipient
+from app.domain.errors import UntrustedSigner, WrongRecipient
 from app.domain.model.body import parse_spot
 from app.domain.model.exercise import Axis
 from app.domain.model.person import Person
@@ -68,6 +68,8 @@ async def receive(store: Store, clock: Clock, person_id: str, data: bytes, name:
     if content.person != person_id:
         raise WrongRecipient(name=name)
     with store.begin() as db:
+        if packs.pinned_coach(db, content.coach_signing_public.hex()) is None:  # their keys changed meanwhile
+            raise UntrustedSigner(name=name, who=content.coach)
         earlier = replies.replies(db, person_id, Direction.RECEIVED)
         if any(r.number == content.number for r in earlier):
             return Received(_message(content.number, plain(content)), known=True)

@@ -3,7 +3,6 @@ from __future__ import annotations
 
 import zipfile
 from collections.abc import Iterable, Mapping
-from functools import lru_cache
 
 from app.domain.errors import AppError
 from app.domain.figure.drawing.picture import Picture, is_photo, paths, read_picture
@@ -23,23 +22,25 @@ def picture_of(store: Store, pack: str, exercise: Exercise) -> Picture | None:
         pack: the pack's SHA-256, hex.
         exercise: what it shows.
     """
-    return _picture(store, pack, exercise.figure or exercise.id)
+    figure = exercise.figure or exercise.id
+    # a page asks at every turn, and a pack never changes
+    return store.read_once.value("picture", (pack, figure), lambda: _picture(store, pack, figure), most=128)
 
 
 def photo_of(store: Store, pack: str, exercise: Exercise) -> bytes | None:
     """The coach's own picture that the exercise names, or None."""
-    return _photo(store, pack, exercise.figure) if is_photo(exercise.figure) else None
+    path = exercise.figure
+    if not is_photo(path):
+        return None
+    return store.read_once.value("photo", (pack, path), lambda: _photo(store, pack, path), most=16)
 
 
-@lru_cache(maxsize=16)
 def _photo(store: Store, pack: str, path: str) -> bytes | None:
     shelf = pack_shelf(store, pack)
     return shelf.read(path) if shelf else None
 
 
-@lru_cache(maxsize=128)
 def _picture(store: Store, pack: str, figure: str) -> Picture | None:
-    """Read once: a page asks at every turn, and a pack never changes."""
     shelf = pack_shelf(store, pack)
     found = [shelf.read(path) for path in paths(figure)] if shelf else [None]
     moving, start, turn = found if len(found) == 3 else (None, None, None)
@@ -48,9 +49,12 @@ def _picture(store: Store, pack: str, figure: str) -> Picture | None:
     return read_picture(figure, moving, start, turn)
 
 
-@lru_cache(maxsize=2)
 def pack_shelf(store: Store, pack: str) -> PackShelf | None:
     """The files of a pack that was taken in, by its SHA-256; None where it is not here."""
+    return store.read_once.value("shelf", pack, lambda: _shelf(store, pack), most=2)
+
+
+def _shelf(store: Store, pack: str) -> PackShelf | None:
     with store.read() as db:
         data = packs.pack_file(db, pack)
     try:

@@ -4,7 +4,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
-from typing import Any
 
 from app.device.clock import Clock
 from app.domain.branding.brand import CoachKey
@@ -17,7 +16,7 @@ from app.exchange.packs.pack import Pack, read_pack
 from app.exchange.packs.trust import PinnedCoach as Pinned
 from app.exchange.packs.trust import Trust, trust
 from app.storage import packs, people, settings
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 from app.storage.packs import KeptPack, StoredCoach
 
 #: Setting: name by signing key, of coaches whose key was compared before any programme of theirs came.
@@ -120,7 +119,7 @@ def keep_pack(store: Store, clock: Clock, opened: OpenedProgramme) -> None:
         _keep(db, clock, opened)
 
 
-def _keep(db: Any, clock: Clock, opened: OpenedProgramme) -> None:
+def _keep(db: Connection, clock: Clock, opened: OpenedProgramme) -> None:
     pack, now = opened.pack, clock.now()
     coach = StoredCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
                         (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True)
@@ -135,7 +134,7 @@ def _keep(db: Any, clock: Clock, opened: OpenedProgramme) -> None:
                 people.save_person(db, replace(other, coach_key=opened.coach_key))
 
 
-def _no_longer_expected(db: Any, key: str) -> None:
+def _no_longer_expected(db: Connection, key: str) -> None:
     """A pinned coach is known by the pin alone, so that a key that was replaced later opens nothing any more."""
     kept = settings.setting(db, EXPECTED, {})
     if key in kept:
@@ -149,18 +148,32 @@ def follow(store: Store, clock: Clock, person_id: str, coach_key: str, programme
         KeyError: nobody of that id, or no programme of that coach.
     """
     with store.begin() as db:
-        person, kept = people.person(db, person_id), packs.newest_pack(db, coach_key)
-        if person is None or kept is None:
-            raise KeyError(person_id if person is None else coach_key)
-        changed = _following(person, coach_key, kept.source, programme, clock)
-        people.save_person(db, changed)
+        return follow_in(db, clock, person_id, coach_key, programme)
+
+
+def follow_in(db: Connection, clock: Clock, person_id: str, coach_key: str, programme: str = "") -> Person:
+    """The same within a transaction.
+
+    Raises:
+        KeyError: nobody of that id, or no programme of that coach.
+    """
+    person, kept = people.person(db, person_id), packs.newest_pack(db, coach_key)
+    if person is None or kept is None:
+        raise KeyError(person_id if person is None else coach_key)
+    changed = _following(person, coach_key, kept.source, programme, clock)
+    people.save_person(db, changed)
     return changed
 
 
 def followables(store: Store) -> tuple[Followable, ...]:
     """Every coach whose programmes are here, by name."""
     with store.read() as db:
-        found = [(coach, packs.newest_pack(db, coach.signing_key)) for coach in packs.pinned_coaches(db)]
+        return followables_in(db)
+
+
+def followables_in(db: Connection) -> tuple[Followable, ...]:
+    """The same within a transaction."""
+    found = [(coach, packs.newest_pack(db, coach.signing_key)) for coach in packs.pinned_coaches(db)]
     return tuple(Followable(coach.signing_key, coach.name, kept.source) for coach, kept in found if kept)
 
 

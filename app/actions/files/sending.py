@@ -21,7 +21,7 @@ from app.exchange.letters.readable_copy import readable_files, readable_page
 from app.exchange.letters.returns import ReturnContent, write_return
 from app.storage import keys, packs, people, records, settings
 from app.storage.codec import parse_utc, utc_text
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 from app.storage.packs import StoredCoach
 from app.words.text import reason_text
 
@@ -133,7 +133,8 @@ def _file_name(person: Person, number: int) -> str:
 
 def note_sent(store: Store, clock: Clock, person_id: str, prepared: Prepared) -> LastSent:
     """Keeps that another program took it. Whether it arrived, nobody knows here."""
-    return _keep_sent(store, clock, person_id, prepared.number, prepared.revisions)
+    with store.begin() as db:
+        return _keep_sent(db, clock, person_id, prepared.number, prepared.revisions)
 
 
 def note_waiting(store: Store, clock: Clock, person_id: str, prepared: Prepared, left: HandedOn) -> Waiting:
@@ -154,17 +155,16 @@ def waiting_return(store: Store, person_id: str) -> Waiting | None:
 
 def confirm_sent(store: Store, clock: Clock, person_id: str) -> LastSent | None:
     """The person says that they sent what was waiting. None if nothing was."""
-    with store.read() as db:
-        kept = settings.setting(db, f"waiting:{person_id}")
-    return _keep_sent(store, clock, person_id, int(kept["number"]), kept["revisions"]) if kept else None
-
-
-def _keep_sent(store: Store, clock: Clock, person_id: str, number: int, revisions: Mapping[str, int]) -> LastSent:
-    sent = LastSent(number, clock.now())
     with store.begin() as db:
-        settings.save_setting(db, f"sent:{person_id}", {
-            "number": number, "utc": utc_text(sent.utc), "revisions": dict(revisions)})
-        settings.forget_setting(db, f"waiting:{person_id}")
+        kept = settings.setting(db, f"waiting:{person_id}")
+        return _keep_sent(db, clock, person_id, int(kept["number"]), kept["revisions"]) if kept else None
+
+
+def _keep_sent(db: Connection, clock: Clock, person_id: str, number: int, revisions: Mapping[str, int]) -> LastSent:
+    sent = LastSent(number, clock.now())
+    settings.save_setting(db, f"sent:{person_id}", {
+        "number": number, "utc": utc_text(sent.utc), "revisions": dict(revisions)})
+    settings.forget_setting(db, f"waiting:{person_id}")
     return sent
 
 

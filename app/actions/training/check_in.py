@@ -4,7 +4,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from app.actions.new_stamp import new_stamp
-from app.actions.training.today import Today, today
+from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
 from app.domain.dosing.history import yes_from
 from app.domain.dosing.screening import symptoms_of
@@ -12,7 +12,7 @@ from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Clearance
 from app.domain.model.rules import RuleId
 from app.storage import people, records
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 
 STOPPED_FROM = 7
 #: Whose yes is the stronger, weakest first.
@@ -40,23 +40,32 @@ def with_signs(check_in: CheckIn, signs: tuple[str, ...]) -> CheckIn:
 
 
 def save_check_in(store: Store, clock: Clock, answers: CheckIn) -> Today:
-    """Keeps the answers, decides today's amount, and returns today's card."""
+    """Keeps the answers with the amount that they led to, and returns today's card."""
     with store.begin() as db:
-        saved = records.save_record(db, answers)
-    card = today(store, clock, answers.stamp.person)
+        return decided_in(db, clock, answers)
+
+
+def decided_in(db: Connection, clock: Clock, answers: CheckIn) -> Today:
+    """The same within a transaction: answers without their level would be a stop that nothing knows of."""
+    saved = records.save_record(db, answers)
+    card = card_in(db, clock, answers.stamp.person)
     if card.timeline is None or card.check_in is None:
         return card
     dose = card.timeline.dose
     decided = replace(saved, level=dose.level, carried=dose.carried, stopped_by=stopped_by(dose))
-    with store.begin() as db:
-        records.save_record(db, decided)
-    return today(store, clock, answers.stamp.person)
+    records.save_record(db, decided)
+    return card_in(db, clock, answers.stamp.person)
 
 
 def record_yes(store: Store, clock: Clock, person_id: str, answers: str, who: str, kind: str) -> None:
     """Keeps a yes to a stop: who said it and of what kind (`self`, `coach` or a clinician's profession)."""
     with store.begin() as db:
-        records.save_record(db, Clearance(new_stamp(clock, person_id), answers, who.strip(), kind.strip()))
+        keep_yes(db, clock, person_id, answers, who, kind)
+
+
+def keep_yes(db: Connection, clock: Clock, person_id: str, answers: str, who: str, kind: str) -> None:
+    """The same within a transaction."""
+    records.save_record(db, Clearance(new_stamp(clock, person_id), answers, who.strip(), kind.strip()))
 
 
 def record_screening(store: Store, clock: Clock, person_id: str) -> None:

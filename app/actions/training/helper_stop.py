@@ -3,8 +3,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from app.actions.training.check_in import blank_check_in, save_check_in, with_signs
-from app.actions.training.today import Today, today
+from app.actions.training.check_in import blank_check_in, decided_in, with_signs
+from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.person import Person
@@ -16,8 +16,9 @@ def stop_today(store: Store, clock: Clock, person: Person, sign: str, mark: str)
 
     `mark` goes into the note. Without a sign nothing is decided: they are tired, and there is another day.
     """
-    told = today(store, clock, person.id).check_in or blank_check_in(clock, person.id)
-    told = replace(told, note=f"{told.note} {mark}.".strip(), answered_by=AnsweredBy.LEADER)
-    if sign:
-        told = with_signs(told, tuple(dict.fromkeys([*told.signs, sign])))
-    return save_check_in(store, clock, told)
+    with store.begin() as db:
+        told = card_in(db, clock, person.id).check_in or blank_check_in(clock, person.id)
+        told = replace(told, note=f"{told.note} {mark}.".strip(), answered_by=AnsweredBy.LEADER)
+        if sign:
+            told = with_signs(told, tuple(dict.fromkeys([*told.signs, sign])))
+        return decided_in(db, clock, told)

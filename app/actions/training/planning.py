@@ -10,7 +10,7 @@ from app.domain.model.person import Person
 from app.domain.progress.due_session import Due
 from app.domain.progress.planned_days import planned_day, with_day
 from app.storage import people, settings
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 
 #: The last week goes round again, as was chosen at the end of a programme.
 AGAIN = "again"
@@ -19,7 +19,12 @@ AGAIN = "again"
 def chosen_day(store: Store, person: Person, programme: str, due: Due | None) -> date | None:
     """The day that was chosen for a session, or None."""
     with store.read() as db:
-        return planned_day(settings.setting(db, _days_of(person.id), {}), programme, due)
+        return chosen_day_in(db, person, programme, due)
+
+
+def chosen_day_in(db: Connection, person: Person, programme: str, due: Due | None) -> date | None:
+    """The same within a transaction."""
+    return planned_day(settings.setting(db, _days_of(person.id), {}), programme, due)
 
 
 def choose_day(store: Store, person: Person, programme: str, due: Due, day: date | None) -> None:
@@ -42,13 +47,12 @@ def take_block(store: Store, clock: Clock, card: Today, programme: str) -> Perso
     # what reads a programme file is not wanted before the first screen
     from app.actions.files import programmes
 
-    person = programmes.follow(store, clock, card.person.id, card.person.coach_key, programme)
-    if card.done is None:
-        return person
-    later = replace(person, started=card.day + timedelta(days=1))
     with store.begin() as db:
-        people.save_person(db, later)
-    return later
+        person = programmes.follow_in(db, clock, card.person.id, card.person.coach_key, programme)
+        if card.done is not None:
+            person = replace(person, started=card.day + timedelta(days=1))
+            people.save_person(db, person)
+    return person
 
 
 def stay_in_block(store: Store, card: Today) -> None:

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from functools import reduce
 
 from app.actions.new_stamp import beat_now, new_stamp
-from app.actions.output_settings import waits_of
-from app.actions.training.today import Today, today
+from app.actions.output_settings import waits_in
+from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
 from app.domain.dosing.history import check_ins_of, sessions_of
 from app.domain.dosing.limits import Limits
@@ -46,7 +46,7 @@ from app.domain.player.player_state import (
 from app.domain.progress.progression_today import shown_in
 from app.storage import journal, people, records
 from app.storage.codec import decode_any, encode
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 
 BEAT_MS = 500
 
@@ -94,9 +94,9 @@ def start_session(store: Store, clock: Clock, card: Today) -> Playing:
     if not card.timeline or not card.timeline.steps or not card.pack or not card.limits or not card.session:
         raise ValueError("no session today")
     run = uuid.uuid4().hex
-    waits = waits_of(store, card.person)
-    about = {"name": card.session.name, "led": bool(card.person.led_by), "waits": sorted(waits)}
     with store.begin() as db:
+        waits = waits_in(db, card.person)
+        about = {"name": card.session.name, "led": bool(card.person.led_by), "waits": sorted(waits)}
         journal.start_run(db, run, card.person.id, card.timeline, card.pack.sha256, about, beat_now(clock, 0))
     return Playing(run, card.person, card.pack.sha256, card.timeline, open_player(card.timeline, waits), card.library,
                    card.limits, card.session.name, bool(card.person.led_by))
@@ -106,10 +106,8 @@ def resume_session(store: Store, clock: Clock, person_id: str) -> Playing | None
     """The session that was under way when the program ended, standing at its last heartbeat; None if none was."""
     with store.read() as db:
         run = journal.running(db, person_id)
-    if run is None:
-        return None
-    card = today(store, clock, person_id, run.plan.session)
-    if card.limits is None:
+        card = card_in(db, clock, person_id, run.plan.session) if run else None
+    if run is None or card is None or card.limits is None:
         return None
     waits = frozenset(Wait(w) for w in run.about.get("waits", ()))
     past = ((_event(e.event), e.beat.position_ms) for e in run.entries)
@@ -129,15 +127,22 @@ def _event(data: object) -> PlayerEvent:
 
 def do(store: Store, clock: Clock, playing: Playing, event: PlayerEvent) -> Playing:
     """Keeps the event with its position, then gives the state that follows it."""
-    now = moment(clock)
-    before = tick(playing.state, now)
-    after = handle(before, event, now)
     with store.begin() as db:
+        return _done_in(db, clock, playing, event)
+
+
+def _done_in(db: Connection, clock: Clock, playing: Playing, *events: PlayerEvent) -> Playing:
+    """Several events that belong together, within a transaction: a killed session finds all of them or none."""
+    for event in events:
+        now = moment(clock)
+        before = tick(playing.state, now)
+        after = handle(before, event, now)
         if before.status is Status.ASKING and playing.state.status is Status.RUNNING:
             journal.append_event(db, playing.run, encode(Gap(), PlayerEvent), beat_now(clock, before.at_ms))
         journal.append_event(db, playing.run, encode(event, PlayerEvent), beat_now(clock, before.at_ms))
         journal.beat(db, playing.run, beat_now(clock, after.at_ms))
-    return replace(playing, state=after, beaten_ms=after.at_ms)
+        playing = replace(playing, state=after, beaten_ms=after.at_ms)
+    return playing
 
 
 def go_on(store: Store, clock: Clock, playing: Playing) -> Playing:
@@ -188,13 +193,13 @@ def take_easier(store: Store, clock: Clock, playing: Playing) -> Playing:
     if option is None or step is None or not step.exercise:
         return playing
     written = step.exercise
-    during = step.is_effort and playing.library[written].position is not option.position
-    playing = do(store, clock, playing, swap_to(written, option, by_hand=True))
-    if during:
-        playing = do(store, clock, playing, Paused())  # nobody hurries from standing to a chair
+    events: list[PlayerEvent] = [swap_to(written, option, by_hand=True)]
+    if step.is_effort and playing.library[written].position is not option.position:
+        events.append(Paused())  # nobody hurries from standing to a chair
     with store.begin() as db:
+        after = _done_in(db, clock, playing, *events)
         people.count_choice(db, playing.person.id, step.written or written, option.id, clock.now())
-    return playing
+    return after
 
 
 def tell_hurt(store: Store, clock: Clock, playing: Playing, hurt: Hurt) -> Playing:
@@ -202,11 +207,10 @@ def tell_hurt(store: Store, clock: Clock, playing: Playing, hurt: Hurt) -> Playi
     step = playing.state.step if playing.state.step.exercise else playing.state.next_effort()
     hurt = replace(hurt, exercise=step.exercise if step else None, at_ms=playing.state.at_ms)
     sparing: Sparing = spare(playing.state, hurt, playing.library, playing.person.body, playing.limits)
-    playing = do(store, clock, playing, HurtTold(hurt, sparing.leave_out, sparing.ends))
-    for written, option in sparing.swaps:
-        event: Swapped = swap_to(written, option, by_hand=False)
-        playing = do(store, clock, playing, event)
-    return replace(playing, limits=sparing.limits)
+    swaps: list[Swapped] = [swap_to(written, option, by_hand=False) for written, option in sparing.swaps]
+    with store.begin() as db:
+        after = _done_in(db, clock, playing, HurtTold(hurt, sparing.leave_out, sparing.ends), *swaps)
+    return replace(after, limits=sparing.limits)
 
 
 def end_session(store: Store, clock: Clock, playing: Playing, ending: Ending, sign: str = "") -> Playing:
@@ -259,7 +263,7 @@ def undo_easier(store: Store, clock: Clock, playing: Playing, was: Exercise, now
     What was done meanwhile stays as it was done. `was` is what it was, `now` the easier option that was taken.
     """
     written = next((s.written for s in playing.state.steps if s.exercise == now.id and s.written), was.id)
-    playing = do(store, clock, playing, TakenBack())
     with store.begin() as db:
+        after = _done_in(db, clock, playing, TakenBack())
         people.forget_choice(db, playing.person.id, written, now.id)
-    return playing
+    return after

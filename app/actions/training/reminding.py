@@ -2,13 +2,13 @@
 from __future__ import annotations
 
 from app.actions.people import current_person
-from app.actions.training.planning import chosen_day
-from app.actions.training.today import Today, today
+from app.actions.training.planning import chosen_day_in
+from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
 from app.domain.dosing.events import pause_on
 from app.domain.dosing.history import sessions_of
 from app.storage import settings
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 
 #: Settings of this device: the hour from which, 0 for never; and for a person the day on which the last notice came.
 HOUR, TOLD = "remind_at", "reminded"
@@ -37,25 +37,26 @@ def take_due(store: Store, clock: Clock) -> str:
     local = clock.local(now)
     minutes = (now.hour * 60 + now.minute + local.offset_min) % (24 * 60)
     told = f"{TOLD}:{person.id}"
-    with store.read() as db:
-        if minutes < hour * 60 or settings.setting(db, told, "") == local.day.isoformat():
-            return ""
-    card = today(store, clock, person.id)
-    if not _is_due(store, card):
+    if minutes < hour * 60:
         return ""
     with store.begin() as db:
+        if settings.setting(db, told, "") == local.day.isoformat():
+            return ""
+        card = card_in(db, clock, person.id)
+        if not _is_due(db, card):
+            return ""
         settings.save_setting(db, told, local.day.isoformat())
     return card.session.name if card.session else ""
 
 
-def _is_due(store: Store, card: Today) -> bool:
+def _is_due(db: Connection, card: Today) -> bool:
     if card.session is None or card.programme is None or card.done or card.stop or card.is_running:
         return False
     if card.ask_again or card.person.waiting or pause_on(card.records, card.day):
         return False
     if card.check_in is not None and card.timeline is not None and not card.timeline.dose.allows_session:
         return False
-    chosen = chosen_day(store, card.person, card.programme.id, card.due)
+    chosen = chosen_day_in(db, card.person, card.programme.id, card.due)
     if chosen is not None:
         return chosen <= card.day
     done = sessions_of(card.records)

@@ -5,7 +5,7 @@ from collections.abc import Collection
 from dataclasses import replace
 
 from app.actions.new_stamp import new_stamp
-from app.actions.training.check_in import record_yes
+from app.actions.training.check_in import keep_yes
 from app.device.clock import Clock
 from app.domain.dosing.history import Stop
 from app.domain.dosing.screening import Outcome, outcome
@@ -63,10 +63,8 @@ def record_starting_yes(store: Store, clock: Clock, person_id: str, who: str, ki
 
 def record_stop_yes(store: Store, clock: Clock, person_id: str, stop: Stop, who: str, kind: str) -> None:
     """Keeps a yes to a stop. After one that took a clinician's, the stop questions are due again."""
-    record_yes(store, clock, person_id, stop.id, who, kind)
-    if stop.yes_from != "clinician":
-        return
     with store.begin() as db:
+        keep_yes(db, clock, person_id, stop.id, who, kind)
         person = people.person(db, person_id)
-        if person is not None:
+        if person is not None and stop.yes_from == "clinician":
             people.save_person(db, replace(person, screened=None))

@@ -25,7 +25,7 @@ from app.domain.progress.due_session import Due, due_session
 from app.domain.progress.planned_days import in_block
 from app.domain.progress.progression_today import compile_moved, done_before
 from app.storage import journal, packs, people, records
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 from app.storage.packs import KeptPack
 
 
@@ -119,15 +119,24 @@ def today(store: Store, clock: Clock, person_id: str, session_id: str | None = N
     Raises:
         KeyError: nobody of that id.
     """
-    day = clock.local(clock.now()).day
     with store.read() as db:
-        person = people.person(db, person_id)
-        if person is None:
-            raise KeyError(person_id)
-        pack = packs.newest_pack(db, person.coach_key) if person.coach_key else None
-        everything = records.all_records(db, person_id)
-        chosen = {c.written: c.chosen for c in reversed(people.choices(db, person_id))}
-        running = journal.running(db, person_id)
+        return card_in(db, clock, person_id, session_id)
+
+
+def card_in(db: Connection, clock: Clock, person_id: str, session_id: str | None = None) -> Today:
+    """The same as it stands within a transaction, for an action that decides by it and writes.
+
+    Raises:
+        KeyError: nobody of that id.
+    """
+    day = clock.local(clock.now()).day
+    person = people.person(db, person_id)
+    if person is None:
+        raise KeyError(person_id)
+    pack = packs.newest_pack(db, person.coach_key) if person.coach_key else None
+    everything = records.all_records(db, person_id)
+    chosen = {c.written: c.chosen for c in reversed(people.choices(db, person_id))}
+    running = journal.running(db, person_id)
     past = sessions_of(everything)
     card = Today(
         person, day, pack, stop=way_back(everything).stop, is_running=running is not None,

@@ -7,7 +7,7 @@ import pytest
 
 from app.actions import people
 from app.actions.files import programmes
-from app.actions.files.bundled import follow_expected, take_bundled
+from app.actions.files.bundled import register_with_coach, take_bundled
 from app.actions.files.programmes import TrustStep
 from app.device.clock import ManualClock
 from app.domain.branding.brand import EVENLOAD, CoachKey
@@ -83,17 +83,16 @@ def test_another_key_under_an_expected_name_is_refused(store: Store, clock: Manu
 def test_somebody_new_follows_the_one_coach_of_the_app(store: Store, clock: ManualClock) -> None:
     """And nobody is moved from a coach whom they chose."""
     run(take_bundled(store, clock, BRAND, [("a", PACK)]))
-    ada = people.register(store, clock, Person("", "Ada"))
-    assert follow_expected(store, clock, BRAND, ada).coach_key == KEY.signing_key
-    chosen = people.change_person(store, replace(ada, coach_key="00" * 32))
-    assert follow_expected(store, clock, BRAND, chosen).coach_key == "00" * 32
+    ada = register_with_coach(store, clock, BRAND, Person("", "Ada"))
+    assert ada.coach_key == KEY.signing_key and people.current_person(store) == ada
+    bo = register_with_coach(store, clock, BRAND, Person("", "Bo", coach_key="00" * 32))
+    assert bo.coach_key == "00" * 32 and people.current_person(store) == bo
 
 
 def test_without_a_coach_or_with_two_nobody_is_chosen(store: Store, clock: ManualClock) -> None:
     """The person chooses."""
-    ada = people.register(store, clock, Person("", "Ada"))
-    assert follow_expected(store, clock, BRAND, ada).coach_key == ""
+    assert register_with_coach(store, clock, BRAND, Person("", "Ada")).coach_key == ""
     both = replace(BRAND, coaches=(KEY, CoachKey("Other", STRANGER.signing.public.hex())))
     other = run(build_pack(replace(SOURCE, coach="Other"), coach=STRANGER))
     assert run(take_bundled(store, clock, both, [("a", PACK), ("b", other)])) == ()
-    assert follow_expected(store, clock, both, ada).coach_key == ""
+    assert register_with_coach(store, clock, both, Person("", "Bo")).coach_key == ""

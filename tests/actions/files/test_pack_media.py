@@ -6,7 +6,8 @@ import hashlib
 from dataclasses import replace
 from datetime import UTC, datetime
 
-from app.actions.files.pack_media import photo_of, picture_of
+from app.actions import backup, erasing
+from app.actions.files.pack_media import pack_shelf, photo_of, picture_of
 from app.actions.training.today import today
 from app.exchange.packs.pack import build_pack
 from app.storage import packs
@@ -54,3 +55,20 @@ def test_an_exercise_may_name_another_figure(at_home: Home) -> None:
     assert other.id == "goblet-squat"
     assert picture_of(at_home.store, card.pack.sha256, replace(exercise, id="mine")) is None
     assert picture_of(at_home.store, "0" * 64, exercise) is None
+
+
+def test_after_everything_was_erased_no_picture_is_left_and_a_copy_brings_it_back(at_home: Home) -> None:
+    """What was shown before is in no memory; what was asked for in vain is found once it is here."""
+    store = at_home.store
+    card = today(store, at_home.clock, at_home.person.id)
+    assert card.pack is not None
+    exercise = card.library["sit-to-stand"]
+    seen = picture_of(store, card.pack.sha256, exercise)
+    name, copy = backup.backup_of(store, at_home.clock)
+    erasing.erase_device(store)
+    assert picture_of(store, card.pack.sha256, exercise) is None
+    assert pack_shelf(store, card.pack.sha256) is None
+    backup.put_back(store, name, copy)
+    again = picture_of(store, card.pack.sha256, exercise)
+    assert seen is not None and again is not None
+    assert again is not seen and again.lottie == seen.lottie

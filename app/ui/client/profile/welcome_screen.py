@@ -7,7 +7,7 @@ from typing import Any
 import flet as ft
 
 from app.actions import people
-from app.actions.files.bundled import follow_expected
+from app.actions.files.bundled import register_with_coach
 from app.actions.people import Role
 from app.actions.training import screening
 from app.domain.dosing.screening import Outcome, outcome
@@ -107,7 +107,7 @@ def _outcome(c: Card, shell: Shell, draft: ProfileDraft, back: Any, onward: Any)
 def _register(shell: Shell, draft: ProfileDraft) -> None:
     person = finished(draft, shell.clock.now().year)
     answered = screening.screened_person(person, shell.clock, draft.ticked or ())
-    follow_expected(shell.store, shell.clock, shell.brand, people.register(shell.store, shell.clock, answered))
+    register_with_coach(shell.store, shell.clock, shell.brand, answered)
     if shell.link:  # the address stays; what it names is opened now
         shell.refresh()
     else:
