@@ -9,11 +9,11 @@ from typing import Any
 
 from sqlalchemy import Row
 
+from app.domain.dosing.history import is_new_stop
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Spot
 from app.domain.model.diary import Symptom
 from app.domain.model.record import CheckDone, CheckIn, Clearance, Ending, Event, Record, SessionDone
-from app.domain.model.rules import RuleId
 from app.storage.codec import canonical
 from app.storage.tables import record as table
 
@@ -24,8 +24,6 @@ KIND_OF: Mapping[type[Record], str] = {cls: kind for kind, cls in KINDS.items()}
 
 #: Stands where a session told of a joint that gave way and of no other sign.
 GAVE_WAY = "gave_way"
-#: From this level on there is no session before somebody's yes.
-STOPPED_FROM = 7
 
 
 @dataclass(frozen=True)
@@ -107,8 +105,7 @@ def _gave_way(record: SessionDone) -> str | None:
 
 def _stopped_by(record: CheckIn) -> str | None:
     """The rule that stopped them where no sign did, such as soreness for days; an earlier stop is told where it was."""
-    is_new = (record.level or 0) >= STOPPED_FROM and record.stopped_by != RuleId.CLEARANCE
-    return record.stopped_by or None if is_new else None
+    return record.stopped_by or None if is_new_stop(record) else None
 
 
 def _stop_signs(record: CheckIn) -> list[str]:

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from app.domain.compile.dose_diff import AmountEased, CountedAmount, eased_amounts
+from app.domain.model.level import Level
 from app.domain.model.plan import Dose
 from app.domain.model.session import Session
 from app.words.text import LEVEL_WORDS, count, listed
@@ -45,5 +46,5 @@ def amount_sentence(dose: Dose, session: Session) -> str:
         parts.append(f"weights of at most {dose.load} % of what was written")
     if not parts:
         return f"{LEVEL_WORDS[dose.level]}."
-    whole = "Shorter today" if dose.level <= 1 else LEVEL_WORDS[dose.level]
+    whole = "Shorter today" if dose.level <= Level.HOLD else LEVEL_WORDS[dose.level]
     return f"{whole}: {listed(parts)}."

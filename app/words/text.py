@@ -3,12 +3,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from app.domain.dosing.limits import CAP_PAIN, HIGH_PAIN
 from app.domain.model.body import REGION_AXES, Region, Spot, parse_spot
 from app.domain.model.diary import Symptom
 from app.domain.model.exercise import Axis
 from app.domain.model.plan import Dose, LeftOut, Reason, Substitution, Timeline
 from app.domain.model.rules import RuleId
+from app.domain.model.thresholds import PAIN_CAPS, PAIN_RESTS
 
 # ------------------------------------------------------------------ words
 
@@ -107,10 +107,10 @@ def _pain(d: Mapping[str, str | int]) -> str:
 
 def _rests_with(spot: str, level: int) -> str:
     """`, so moves with kneeling and bending the knee deeply are out`; up to a point only those heavy on it."""
-    axes = REGION_AXES.get(parse_spot(spot).region, ()) if spot and level >= CAP_PAIN else ()
+    axes = REGION_AXES.get(parse_spot(spot).region, ()) if spot and level >= PAIN_CAPS else ()
     if not axes:
         return ""
-    heavy = "with" if level >= HIGH_PAIN else "heavy on"
+    heavy = "with" if level >= PAIN_RESTS else "heavy on"
     return f", so moves {heavy} {listed([AXIS_WORDS[axis] for axis in axes])} are out"
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 DOSE, LIMITS, HISTORY = (f"app/domain/dosing/{m}.py" for m in ("dose", "limits", "history"))
-RULES, BODY = "app/domain/model/rules.py", "app/domain/model/body.py"
+RULES, NUMBERS, BODY = (f"app/domain/model/{m}.py" for m in ("rules", "thresholds", "body"))
 AMOUNTS, STATIONS, TIMELINE, CHOICE = (
     f"app/domain/compile/{m}.py" for m in ("prescription", "stations", "timeline", "substitution"))
 ON, RUNGS, MOVING = (f"app/domain/progress/progression_{m}.py" for m in ("state", "steps", "today"))
@@ -32,36 +32,34 @@ class Fault(NamedTuple):
 
 FAULTS: tuple[Fault, ...] = (
     # thresholds
-    Fault("pain eases a point later", RULES, "(VoteBand(3, 1), VoteBand(4, 2), VoteBand(6, 4), VoteBand(8, 7))",
-          "(VoteBand(3, 1), VoteBand(5, 2), VoteBand(6, 4), VoteBand(8, 7))", T_DOSE),
-    Fault("pain 8 does not stop", RULES, "VoteBand(6, 4), VoteBand(8, 7))", "VoteBand(6, 4), VoteBand(9, 7))", T_DOSE),
-    Fault("a rise of two is one", RULES, "(VoteBand(1, 1), VoteBand(2, 3))", "(VoteBand(1, 1), VoteBand(3, 3))",
+    Fault("pain eases a point later", NUMBERS, "PAIN_CAPS = 4", "PAIN_CAPS = 5", T_DOSE),
+    Fault("pain eases less", RULES, "VoteBand(at.PAIN_CAPS, Level.REDUCED)", "VoteBand(at.PAIN_CAPS, Level.HOLD)",
           T_DOSE),
-    Fault("soreness a point later", RULES, "(VoteBand(4, 1), VoteBand(6, 2), VoteBand(8, 4))",
-          "(VoteBand(4, 1), VoteBand(7, 2), VoteBand(8, 4))", T_DOSE),
-    Fault("effort a point later", RULES, "VoteBand(3, 3), VoteBand(4, 4)), \"coaching",
-          "VoteBand(3, 3), VoteBand(5, 4)), \"coaching",
+    Fault("pain 8 does not stop", NUMBERS, "PAIN_ENDS = 8", "PAIN_ENDS = 9", T_DOSE),
+    Fault("pain 8 does not end a session", NUMBERS, "PAIN_ENDS = 8", "PAIN_ENDS = 9", T_SPARING),
+    Fault("a rise of two is one", NUMBERS, "PAIN_RISE = 2", "PAIN_RISE = 3", T_DOSE),
+    Fault("soreness a point later", NUMBERS, "SORENESS_EASES = 6", "SORENESS_EASES = 7", T_DOSE),
+    Fault("soreness for days is a table's own", HISTORY, "earlier, table.soreness_long)", "earlier, 6)", T_HISTORY),
+    Fault("effort a point later", RULES, "VoteBand(4, Level.LIGHT)), \"coaching",
+          "VoteBand(5, Level.LIGHT)), \"coaching",
           T_DOSE),
-    Fault("effort 9 is no top", RULES, "effort_top=9", "effort_top=10", T_DOSE),
-    Fault("94 percent is complete", RULES, "(VoteBand(6, 1), VoteBand(21, 2), VoteBand(41, 3))",
-          "(VoteBand(7, 1), VoteBand(21, 2), VoteBand(41, 3))", T_DOSE),
-    Fault("a poor night a point later", RULES, "(VoteBand(4, 1), VoteBand(7, 2), VoteBand(9, 3), VoteBand(11, 4))",
-          "(VoteBand(4, 1), VoteBand(8, 2), VoteBand(9, 3), VoteBand(11, 4))", T_DOSE),
-    Fault("eight days are no gap", RULES, "(VoteBand(8, 2), VoteBand(15, 3), VoteBand(29, 4))",
-          "(VoteBand(9, 2), VoteBand(15, 3), VoteBand(29, 4))", T_DOSE),
-    Fault("training twice a day", RULES, "days_same=6", "days_same=5", T_DOSE),
+    Fault("effort 9 is no top", NUMBERS, "EFFORT_TOP = 9", "EFFORT_TOP = 10", T_DOSE),
+    Fault("94 percent is complete", NUMBERS, "WHOLE_FROM = 95", "WHOLE_FROM = 94", T_DOSE),
+    Fault("a poor night a point later", RULES, "VoteBand(7, Level.REDUCED)", "VoteBand(8, Level.REDUCED)", T_DOSE),
+    Fault("eight days are no gap", NUMBERS, "GAP_BACK, GAP_OUT = 8, F", "GAP_BACK, GAP_OUT = 9, F", T_DOSE),
+    Fault("training twice a day", RULES, "days_same=Level.REST", "days_same=Level.GENTLE", T_DOSE),
     Fault("a rise may last longer", RULES, "rise_hours=48", "rise_hours=49", T_DOSE),
     Fault("soreness may last longer", DOSE, "hours > table.soreness_hours", "hours > table.soreness_hours + 1", T_DOSE),
     # votes
-    Fault("fever dropped", DOSE, "    Symptom.FEVER: 7,", "    Symptom.FEVER: 4,", T_DOSE),
-    Fault("unanswered symptoms pass", DOSE, "ANSWER_FIRST = 6", "ANSWER_FIRST = 1", T_DOSE),
-    Fault("unanswered pain passes", DOSE, "MISSING_PAIN = 4", "MISSING_PAIN = 1", T_DOSE),
+    Fault("fever dropped", DOSE, "    Symptom.FEVER: Level.ASK_FIRST,", "    Symptom.FEVER: Level.LIGHT,", T_DOSE),
+    Fault("unanswered symptoms pass", DOSE, "MISSING_SYMPTOMS = Level.REST", "MISSING_SYMPTOMS = Level.HOLD", T_DOSE),
+    Fault("unanswered pain passes", DOSE, "MISSING_PAIN = Level.LIGHT", "MISSING_PAIN = Level.HOLD", T_DOSE),
     Fault("the vote of the morning after dropped", DOSE, "        *rise_votes(diary, table),\n", "", T_DOSE),
     Fault("the vote of effort dropped", DOSE, "        *effort_votes(diary, table),\n", "", T_DOSE),
     Fault("the way back skips a level", DOSE, "RuleId.RETURN, previous - 1", "RuleId.RETURN, previous - 2", T_DOSE),
     Fault("no yes needed", DOSE,
-          "if previous >= STOP and not diary.cleared:", "if previous > STOP and not diary.cleared:",
-          T_DOSE),
+          "if previous >= Level.ASK_FIRST and not diary.cleared:",
+          "if previous > Level.ASK_FIRST and not diary.cleared:", T_DOSE),
     Fault("an item at 1 counts as any", DOSE, "    if lowest == 1:", "    if lowest == 0:", T_DOSE),
     Fault("the doorbell counts", DOSE, "    if diary.first_session or diary.last.interrupted:",
           "    if diary.first_session:", T_DOSE),
@@ -73,8 +71,8 @@ FAULTS: tuple[Fault, ...] = (
     Fault("usual pain needs no morning", LIMITS,
           "rise is not None and rise <= 0", "(rise is None or rise <= 0)", T_DOSE),
     # caps
-    Fault("pain 4 caps nothing", LIMITS, "CAP_PAIN, HIGH_PAIN = 4, 6", "CAP_PAIN, HIGH_PAIN = 5, 6", T_LIMITS),
-    Fault("pain 6 still allows a little", LIMITS, "CAP_PAIN, HIGH_PAIN = 4, 6", "CAP_PAIN, HIGH_PAIN = 4, 7", T_LIMITS),
+    Fault("pain 4 caps nothing", NUMBERS, "PAIN_CAPS = 4", "PAIN_CAPS = 5", T_LIMITS),
+    Fault("pain 6 still allows a little", NUMBERS, "PAIN_RESTS = 6", "PAIN_RESTS = 7", T_LIMITS),
     Fault("osteoporosis may twist", LIMITS,
           "Axis.LOADED_TWIST: 0, Axis.IMPACT: 1}", "Axis.LOADED_TWIST: 1, Axis.IMPACT: 1}",
           T_LIMITS),
@@ -118,16 +116,16 @@ FAULTS: tuple[Fault, ...] = (
           "return True", T_HISTORY),
     Fault("a joint that gave way goes on", SPARING, " or hurt.gave_way", "", T_SPARING),
     # moving on
-    Fault("one clean session is enough", ON, "CLEAN_NEEDED = 2", "CLEAN_NEEDED = 1", T_ON),
-    Fault("moves on with pain 3", ON, "PAIN_HOLDS = 3", "PAIN_HOLDS = 4", T_ON),
+    Fault("one clean session is enough", NUMBERS, "CLEAN_NEEDED = 2", "CLEAN_NEEDED = 1", T_ON),
+    Fault("moves on with pain 3", NUMBERS, "PAIN_HOLDS = 3", "PAIN_HOLDS = 4", T_ON),
     Fault("moves on from a step that was not done", ON, "    if step != at.step:", "    if False:", T_ON),
-    Fault("a fortnight off takes nothing", ON, "GAP_BACK, GAP_OUT = 15, 29", "GAP_BACK, GAP_OUT = 16, 29", T_ON),
+    Fault("a fortnight off takes nothing", NUMBERS, "FORTNIGHT_DAYS + 1", "FORTNIGHT_DAYS + 2", T_ON),
     Fault("the coach's ceiling ignored", RUNGS, "return min(item.steps, len(rungs(item, written, library)))",
           "return len(rungs(item, written, library))", T_ON),
     Fault("a harder option never shown", RUNGS, "may_stand_in(e, written, day.client, day.limits)",
           "not day.limits.against(e)", T_ON),
-    Fault("more on a day that holds", MOVING, "plain.dose.level > 0 or plain.dose.reasons or ",
-          "plain.dose.level > 1 or ", T_ON),
+    Fault("more on a day that holds", MOVING, "plain.dose.level > Level.PROGRESS or plain.dose.reasons or ",
+          "plain.dose.level > Level.HOLD or ", T_ON),
     Fault("this morning's pain lets it go on", MOVING,
           "painful = any(loads(exercise, region) for region in hurting)", "painful = False", T_ON),
     # sound

@@ -6,8 +6,9 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from app.device.clock import Clock
-from app.domain.measures.attention import FORTNIGHT, HARM_WINDOW_DAYS, Flag, PersonSummary, attention
+from app.domain.measures.attention import HARM_WINDOW_DAYS, Flag, PersonSummary, attention
 from app.domain.model.record import Record
+from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import attention_marks, people, review_summaries
 from app.storage.attention_marks import Mark, MarkState
 from app.storage.database import Store
@@ -84,7 +85,7 @@ def holds(flag: Flag, mark: Mark, today: date) -> bool:
     """
     if mark.state is MarkState.LATER:
         return mark.until is not None and today < mark.until
-    return flag.is_harm or (today - mark.utc.date()).days < FORTNIGHT
+    return flag.is_harm or (today - mark.utc.date()).days < FORTNIGHT_DAYS
 
 
 def mark(store: Store, clock: Clock, flags: Iterable[Flag], state: MarkState, until: date | None = None) -> None:

@@ -13,10 +13,11 @@ from app.domain.model.person import Person
 from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Ending, Record, SessionDone
 from app.domain.model.rules import rule_table
+from app.domain.model.thresholds import STRENGTH_GAP_DAYS
 from app.storage import packs, people, records
 from app.storage.database import Store
 
-REST = timedelta(days=2)
+REST = timedelta(days=STRENGTH_GAP_DAYS)
 """The gap assumed before the next session: one that no rule objects to."""
 
 
@@ -43,7 +44,7 @@ def outlook(store: Store, clock: Clock, person_id: str) -> Outlook:
     choice = pack.source.rules if pack else None
     table = rule_table(choice.preset, choice.shift) if choice else rule_table("usual", {})
     morning = _good_morning(clock, person, everything)
-    diary = diary_today(morning, everything, person.body)
+    diary = diary_today(morning, everything, person.body, table=table)
     # a stop is told apart from the dose, which it would hide
     dose = decide_dose(replace(diary, cleared=True), person.body, 1, morning.stamp.local, strength=True, table=table)
     return Outlook(dose, way_back(everything).stop)

@@ -8,22 +8,22 @@ from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
 from app.domain.dosing.history import yes_from
 from app.domain.dosing.screening import symptoms_of
+from app.domain.model.level import Level
 from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Clearance
 from app.domain.model.rules import RuleId
 from app.storage import people, records
 from app.storage.database import Connection, Store
 
-STOPPED_FROM = 7
 #: Whose yes is the stronger, weakest first.
 YES_ORDER = ("self", "coach", "clinician")
 
 
 def stopped_by(dose: Dose) -> str:
-    """At level 7 or 8, what stopped them: the symptom or the rule whose yes is the hardest to get."""
+    """Where there is a stop, what stopped them: the symptom or the rule whose yes is the hardest to get."""
     found = []
     for reason in dose.reasons:
-        if reason.level >= STOPPED_FROM:
+        if reason.level >= Level.ASK_FIRST:
             data = dict(reason.data)
             found.append(str(data["symptom"]) if reason.rule is RuleId.SYMPTOMS else reason.rule.value)
     return max(found, key=lambda because: YES_ORDER.index(yes_from(because)), default="")

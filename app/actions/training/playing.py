@@ -18,6 +18,7 @@ from app.domain.model.exercise import Exercise
 from app.domain.model.person import Person
 from app.domain.model.plan import Timeline
 from app.domain.model.record import Ending, Hurt, SessionDone
+from app.domain.model.session_timing import JOURNAL_BEAT_MS
 from app.domain.player.pain_response import Sparing, easier_now, spare, spared
 from app.domain.player.player import (
     Ended,
@@ -48,8 +49,6 @@ from app.storage import journal, people, records
 from app.storage.codec import decode_any, encode
 from app.storage.database import Connection, Store
 
-BEAT_MS = 500
-
 
 @dataclass(frozen=True)
 class Playing:
@@ -64,7 +63,7 @@ class Playing:
     limits: Limits
     name: str
     led: bool = False
-    beaten_ms: int = -BEAT_MS
+    beaten_ms: int = -JOURNAL_BEAT_MS
     """Position of the last heartbeat kept."""
 
     @property
@@ -166,7 +165,7 @@ def move_on(store: Store, clock: Clock, playing: Playing, ahead_ms: int = 0) -> 
 
 def keep_beat(store: Store, clock: Clock, playing: Playing) -> Playing:
     """Keeps the position where a second has passed since it was kept: what a killed session is found by."""
-    due = playing.state.status is Status.RUNNING and playing.state.at_ms - playing.beaten_ms >= BEAT_MS
+    due = playing.state.status is Status.RUNNING and playing.state.at_ms - playing.beaten_ms >= JOURNAL_BEAT_MS
     return _beaten(store, clock, playing) if due else playing
 
 

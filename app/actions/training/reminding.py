@@ -7,13 +7,12 @@ from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
 from app.domain.dosing.events import pause_on
 from app.domain.dosing.history import sessions_of
+from app.domain.model.thresholds import STRENGTH_GAP_DAYS
 from app.storage import settings
 from app.storage.database import Connection, Store
 
 #: Settings of this device: the hour from which, 0 for never; and for a person the day on which the last notice came.
 HOUR, TOLD = "remind_at", "reminded"
-#: Days since the last session from which one without a chosen day is due: two strength sessions have a day between.
-GAP_DAYS = 2
 
 
 def remind_hour(store: Store) -> int:
@@ -60,4 +59,4 @@ def _is_due(db: Connection, card: Today) -> bool:
     if chosen is not None:
         return chosen <= card.day
     done = sessions_of(card.records)
-    return not done or (card.day - done[-1].stamp.local).days >= GAP_DAYS
+    return not done or (card.day - done[-1].stamp.local).days >= STRENGTH_GAP_DAYS

@@ -157,7 +157,8 @@ def _compiled(card: Today, body: Client, past: Sequence[SessionDone], session_id
     card = replace(card, programme=programme, due=due, session=session)
     if session is None:
         return card
-    diary = diary_today(card.check_in, card.records, body) if card.check_in else None
+    table = rule_table(source.rules.preset, source.rules.shift)
+    diary = diary_today(card.check_in, card.records, body, table=table) if card.check_in else None
     lighter = bool(due and due.lighter and due.session == session.id)
     order = order_for(card.person, body, source, session, diary, card.day, lighter_week=lighter)
     order = replace(order, done_before=done_before(past))

@@ -8,10 +8,8 @@ from dataclasses import dataclass, replace
 
 from app.domain.checks.functional_checks import LONGEST_MS
 from app.domain.model.record import FunctionalCheck
+from app.domain.model.session_timing import COUNT_IN_MS, LAST_TEN_MS
 from app.domain.sound.cues import Cue, CueKind
-
-COUNT_IN_MS = 3_000
-LAST_TEN_MS = 10_000
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from enum import StrEnum
 
 from app.domain.dosing.history import check_ins_of, sessions_of, way_back
@@ -19,14 +19,12 @@ from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis
 from app.domain.model.person import Person
 from app.domain.model.record import CheckDone, FunctionalCheck, Record
+from app.domain.model.thresholds import PAIN_CAPS, RETEST
 
 STANDS_S = 30
 LONGEST_MS: Mapping[FunctionalCheck, int] = {FunctionalCheck.CHAIR_STAND: STANDS_S * 1000,
                                              FunctionalCheck.ONE_LEG: 30_000, FunctionalCheck.WALK: 120_000}
 """When the clock stops by itself. On one leg half a minute is enough to tell [P]."""
-RETEST = timedelta(weeks=6)
-STOP_PAIN = 4
-"""From this pain today no check is offered."""
 
 #: What each asks, on the axes and anchors of the exercises, so that the same limits hold; the walk allows hands. [P]
 DEMAND: Mapping[FunctionalCheck, Mapping[Axis, int]] = {
@@ -64,7 +62,7 @@ def withheld(check: FunctionalCheck, person: Person, records: Sequence[Record], 
     pain = pain_today(records, today)
     if pain is None:
         return Withheld.ASK
-    if pain >= STOP_PAIN:
+    if pain >= PAIN_CAPS:
         return Withheld.PAIN
     if check in WITH_SOMEBODY and person.body.alone:
         return Withheld.ALONE

@@ -12,23 +12,26 @@ from app.domain.dosing.limits import is_usual
 from app.domain.model.body import Spot
 from app.domain.model.client import Client
 from app.domain.model.diary import AnsweredBy, Diary, Symptom
+from app.domain.model.level import Level
 from app.domain.model.plan import Dose, Reason
 from app.domain.model.rules import CARRIED, DEFAULT_RULES, Rule, RuleId, RuleTable, VoteBand
+from app.domain.model.thresholds import CLEAN_NEEDED
 
-SYMPTOM_LEVELS: Mapping[Symptom, int] = {
-    Symptom.EMERGENCY: 8,
-    Symptom.STOP_AND_ASK: 7,
-    Symptom.FEVER: 7,
-    Symptom.HEAD_COLD: 4,
+SYMPTOM_LEVELS: Mapping[Symptom, Level] = {
+    Symptom.EMERGENCY: Level.EMERGENCY,
+    Symptom.STOP_AND_ASK: Level.ASK_FIRST,
+    Symptom.FEVER: Level.ASK_FIRST,
+    Symptom.HEAD_COLD: Level.LIGHT,
 }
-ANSWER_FIRST = 6
-STOP = 7
-MISSING = 1
-MISSING_PAIN = 4
-RESTART = 4
-CLEAN_NEEDED = 2
-COMPLETE = 95
+MISSING_SYMPTOMS = Level.REST
+"""Answer first: without that answer there is no session."""
+MISSING_PAIN = Level.LIGHT
+MISSING = Level.HOLD
+"""What any other question that was left out votes for."""
+RESTART = Level.LIGHT
+"""Where somebody starts again after a stop and its yes."""
 BEST = 5
+"""The best answer to how they slept and feel."""
 
 
 @dataclass(frozen=True)
@@ -41,29 +44,29 @@ class LevelAmount:
 
 
 AMOUNTS: Mapping[int, LevelAmount] = {
-    0: LevelAmount(100, 100, 100),
-    1: LevelAmount(100, 100, 100),
-    2: LevelAmount(90, 110, 100),
-    3: LevelAmount(80, 125, 90),
-    4: LevelAmount(70, 150, 80),
-    5: LevelAmount(50, 150, 0),
+    Level.PROGRESS: LevelAmount(100, 100, 100),
+    Level.HOLD: LevelAmount(100, 100, 100),
+    Level.REDUCED: LevelAmount(90, 110, 100),
+    Level.EASIER: LevelAmount(80, 125, 90),
+    Level.LIGHT: LevelAmount(70, 150, 80),
+    Level.GENTLE: LevelAmount(50, 150, 0),
 }
 
 
 def rounds_at(level: int, rounds: int) -> int:
     """Rounds left of `rounds` at a level: R, R − 1, half rounded up, one, none."""
-    if level <= 2:
+    if level <= Level.REDUCED:
         return rounds
-    if level == 3:
+    if level == Level.EASIER:
         return max(1, rounds - 1)
-    if level == 4:
+    if level == Level.LIGHT:
         return (rounds + 1) // 2
-    return 1 if level == 5 else 0
+    return 1 if level == Level.GENTLE else 0
 
 
 def _vote(rule: RuleId, level: int, **data: str | int) -> Iterator[Reason]:
-    if level > 0:
-        yield Reason(rule, level, tuple(sorted(data.items())))
+    if level > Level.PROGRESS:
+        yield Reason(rule, int(level), tuple(sorted(data.items())))
 
 
 def _missing(rule: RuleId, question: str, level: int = MISSING) -> Iterator[Reason]:
@@ -79,7 +82,7 @@ def _worst(rule: Rule, spots: Mapping[Spot, int]) -> Iterator[Reason]:
 def symptom_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
     """Unanswered: no session until answered."""
     if diary.symptoms is None:
-        yield from _missing(RuleId.SYMPTOMS, "symptoms", ANSWER_FIRST)
+        yield from _missing(RuleId.SYMPTOMS, "symptoms", MISSING_SYMPTOMS)
     for symptom in sorted(diary.symptoms or ()):
         yield from _vote(RuleId.SYMPTOMS, SYMPTOM_LEVELS[symptom], symptom=symptom.value)
 
@@ -115,7 +118,7 @@ def rise_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
     for spot, hours in sorted(diary.pain_hours.items()):
         settled = (diary.pain_rise or {}).get(spot, 1) <= 0
         if hours >= table.rise_hours and not settled:
-            yield from _vote(RuleId.PAIN_RISE, STOP, spot=str(spot), hours=hours)
+            yield from _vote(RuleId.PAIN_RISE, Level.ASK_FIRST, spot=str(spot), hours=hours)
 
 
 def soreness_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
@@ -127,7 +130,7 @@ def soreness_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
     for spot, value in sorted(diary.soreness.items()):
         hours = max((h for other, h in diary.soreness_hours.items() if spot.meets(other)), default=0)
         if value >= table.soreness_long and hours > table.soreness_hours:
-            yield from _vote(RuleId.SORENESS, STOP, spot=str(spot), value=value, hours=hours)
+            yield from _vote(RuleId.SORENESS, Level.ASK_FIRST, spot=str(spot), value=value, hours=hours)
 
 
 def effort_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
@@ -135,7 +138,7 @@ def effort_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
     if diary.first_session:
         return
     rpe, target = diary.last.rpe, diary.last.target_rpe
-    top = table.effort_top_level if rpe is not None and rpe >= table.effort_top else 0
+    top = table.effort_top_level if rpe is not None and rpe >= table.effort_top else Level.PROGRESS
     if rpe is None or (target is None and not top):
         yield from _missing(RuleId.EFFORT, "rpe")
     else:
@@ -169,7 +172,7 @@ def readiness_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
         yield from _missing(RuleId.READINESS, "readiness")
 
 
-def _level_of_one(bands: tuple[VoteBand, ...]) -> int:
+def _level_of_one(bands: tuple[VoteBand, ...]) -> Level:
     """Any item at 1 votes at least as the second band does (2 in the default table)."""
     return bands[1].level
 
@@ -192,11 +195,11 @@ def days_votes(diary: Diary, table: RuleTable, *, strength: bool) -> Iterator[Re
 def return_votes(diary: Diary, table: RuleTable) -> Iterator[Reason]:
     """At most one level better per session after one that pain, soreness, illness or effort caused."""
     previous = diary.previous_level
-    if previous >= STOP and not diary.cleared:
-        yield from _vote(RuleId.CLEARANCE, STOP, previous=previous)
-    elif previous >= STOP:
+    if previous >= Level.ASK_FIRST and not diary.cleared:
+        yield from _vote(RuleId.CLEARANCE, Level.ASK_FIRST, previous=previous)
+    elif previous >= Level.ASK_FIRST:
         yield from _vote(RuleId.RETURN, RESTART, previous=previous)
-    elif previous >= 3:
+    elif previous >= Level.EASIER:
         yield from _vote(RuleId.RETURN, previous - 1, previous=previous)
 
 
@@ -243,7 +246,7 @@ def decide_dose(
         strength: whether today's session holds strength work, so that days since the last one count.
     """
     if diary is None:
-        reasons: tuple[Reason, ...] = (Reason(RuleId.NO_CHECK_IN, MISSING),)
+        reasons: tuple[Reason, ...] = (Reason(RuleId.NO_CHECK_IN, int(MISSING)),)
     else:
         reasons = votes(diary, client, today, strength=strength, table=table)
     level = max((r.level for r in reasons), default=0)

@@ -3,25 +3,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 
 from app.domain.dosing.limits import usual_for
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Spot
 from app.domain.model.client import Client
 from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
-from app.domain.model.rules import RuleId
+from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable
+from app.domain.model.thresholds import FEVER_FREE, PAIN_ENDS, PAIN_HOLDS, STRENGTH_GAP_DAYS, WHOLE_FROM
 
-CLEAN_PAIN = 3
-CLEAN_SHARE = 95
-LONG_SORENESS = 6
-FEVER_FREE = timedelta(hours=48)
-STOP_PAIN = 8
-ILLNESS_CARRIES = 4
+ILLNESS_CARRIES = Level.LIGHT
 """An illness that was told without a stop is left step by step, as a head cold is."""
 #: Nothing with strength work was done yet: neither too soon nor too long ago.
-NO_STRENGTH_YET = 2
+NO_STRENGTH_YET = STRENGTH_GAP_DAYS
 
 
 @dataclass(frozen=True)
@@ -55,11 +52,11 @@ def is_clean(done: SessionDone, client: Client) -> bool:
     """
     if done.answered_by is not AnsweredBy.SELF:
         return False
-    if done.ending is not Ending.FINISHED or done.completed < CLEAN_SHARE or done.hurts:
+    if done.ending is not Ending.FINISHED or done.completed < WHOLE_FROM or done.hurts:
         return False
     if done.rpe is None or done.rpe > done.plan.target_rpe or done.pain is None:
         return False
-    return all(level < CLEAN_PAIN or _usual(client, spot, level, done.stamp.local) for spot, level in done.pain.items())
+    return all(level < PAIN_HOLDS or _usual(client, spot, level, done.stamp.local) for spot, level in done.pain.items())
 
 
 def _usual(client: Client, spot: Spot, level: int, on: date) -> bool:
@@ -81,11 +78,14 @@ def clean_running(records: Sequence[Record], client: Client) -> int:
 
 def _session_stop(done: SessionDone) -> Stop | None:
     if done.ending is Ending.SIGN:
-        level = 8 if SIGNS.get(done.sign) is Symptom.EMERGENCY else 7
-        return Stop(done.stamp.id, level, done.stamp.utc, done.sign, yes_from(done.sign))
-    if (done.worst_pain or 0) >= STOP_PAIN or any(h.gave_way for h in done.hurts):
-        return Stop(done.stamp.id, 7, done.stamp.utc, RuleId.PAIN, yes_from(RuleId.PAIN))
+        return Stop(done.stamp.id, _sign_level(done.sign), done.stamp.utc, done.sign, yes_from(done.sign))
+    if (done.worst_pain or 0) >= PAIN_ENDS or any(h.gave_way for h in done.hurts):
+        return Stop(done.stamp.id, Level.ASK_FIRST, done.stamp.utc, RuleId.PAIN, yes_from(RuleId.PAIN))
     return None
+
+
+def _sign_level(sign: str) -> Level:
+    return Level.EMERGENCY if SIGNS.get(sign) is Symptom.EMERGENCY else Level.ASK_FIRST
 
 
 def yes_from(because: str) -> str:
@@ -98,8 +98,8 @@ def yes_from(because: str) -> str:
 def _event_stop(event: Event) -> Stop | None:
     if not event.stopped_by:
         return None
-    level = 8 if SIGNS.get(event.stopped_by) is Symptom.EMERGENCY else 7
-    return Stop(event.stamp.id, level, event.stamp.utc, event.stopped_by, yes_from(event.stopped_by))
+    because = event.stopped_by
+    return Stop(event.stamp.id, _sign_level(because), event.stamp.utc, because, yes_from(because))
 
 
 def _stop_of(record: Record) -> Stop | None:
@@ -107,10 +107,14 @@ def _stop_of(record: Record) -> Stop | None:
         return _session_stop(record)
     if isinstance(record, Event):
         return _event_stop(record)
-    if isinstance(record, CheckIn) and (record.level or 0) >= 7 and record.stopped_by != RuleId.CLEARANCE:
-        return Stop(record.stamp.id, record.level or 7, record.stamp.utc, record.stopped_by,
-                    yes_from(record.stopped_by))
+    if isinstance(record, CheckIn) and record.level is not None and is_new_stop(record):
+        return Stop(record.stamp.id, record.level, record.stamp.utc, record.stopped_by, yes_from(record.stopped_by))
     return None
+
+
+def is_new_stop(check_in: CheckIn) -> bool:
+    """Whether these answers stopped them themselves; a stop from before is told where it was."""
+    return (check_in.level or 0) >= Level.ASK_FIRST and check_in.stopped_by != RuleId.CLEARANCE
 
 
 def answers_stop(clearance: Clearance, stop: Stop) -> bool:
@@ -175,15 +179,15 @@ def _pain_hours(check_in: CheckIn, before: Mapping[Spot, int], rises: Mapping[Sp
     return {s: hours for s, rise in rises.items() if rise > 0 and now.get(s, 0) > before.get(s, 0)}
 
 
-def _soreness_hours(check_in: CheckIn, earlier: Sequence[CheckIn]) -> dict[Spot, int]:
-    """For each spot at 6 or more: hours since the first of the check-ins in a row that said so."""
+def _soreness_hours(check_in: CheckIn, earlier: Sequence[CheckIn], long: int) -> dict[Spot, int]:
+    """For each spot at `long` or more: hours since the first of the check-ins in a row that said so."""
     found = {}
     for spot, level in (check_in.soreness or {}).items():
-        if level < LONG_SORENESS:
+        if level < long:
             continue
         first = check_in.stamp.utc
         for older in reversed(earlier):
-            if (older.soreness or {}).get(spot, 0) < LONG_SORENESS:
+            if (older.soreness or {}).get(spot, 0) < long:
                 break
             first = older.stamp.utc
         found[spot] = int((check_in.stamp.utc - first).total_seconds() // 3600)
@@ -201,8 +205,12 @@ def _last(sessions: Sequence[SessionDone], today: date) -> Last:
                 latest.ending is Ending.INTERRUPTED)
 
 
-def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client) -> Diary:
-    """The evidence for today's dose: this check-in, read against everything before it."""
+def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *, table: RuleTable = DEFAULT_RULES
+                ) -> Diary:
+    """The evidence for today's dose: this check-in, read against everything before it.
+
+    `table` is the one that decides the dose: it says from which soreness on the hours are counted.
+    """
     past = [r for r in records if r.stamp.id != check_in.stamp.id and r.stamp.utc <= check_in.stamp.utc]
     # a fall or an illness told since this morning's answers counts all the same
     so_far = [*past, *(r for r in records if isinstance(r, Event) and r.stamp.utc > check_in.stamp.utc)]
@@ -211,8 +219,8 @@ def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client) ->
     way = way if way.stop is None else way_back([*so_far, *later])
     common = Diary(
         check_in.symptoms, check_in.pain, soreness=check_in.soreness,
-        soreness_hours=_soreness_hours(check_in, earlier), slept=check_in.slept, energy=check_in.energy,
-        calm=check_in.calm, first_session=not sessions, previous_level=way.previous_level,
+        soreness_hours=_soreness_hours(check_in, earlier, table.soreness_long), slept=check_in.slept,
+        energy=check_in.energy, calm=check_in.calm, first_session=not sessions, previous_level=way.previous_level,
         cleared=way.stop is None, clean_sessions=clean_running(past, client), answered_by=check_in.answered_by,
     )
     if not sessions:

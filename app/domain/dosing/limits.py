@@ -9,10 +9,9 @@ from app.domain.model.body import BODY_REGIONS, REGION_AXES, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis, Exercise, Space, Support
+from app.domain.model.thresholds import PAIN_CAPS, PAIN_RESTS
 
 ALL = 3
-#: From this pain on a region's axes are capped; from HIGH_PAIN on nothing may load it.
-CAP_PAIN, HIGH_PAIN = 4, 6
 USUAL_CAP = 2
 NOISE_CAP = 1
 """Without noise: no hop and no jump; a step like a walk stays."""
@@ -112,9 +111,12 @@ def is_usual(client: Client, diary: Diary, spot: Spot, level: int, today: date) 
 def _pain_cap(client: Client, diary: Diary, spot: Spot, level: int, today: date) -> int:
     if is_usual(client, diary, spot, level, today):
         return USUAL_CAP
-    if level >= HIGH_PAIN:
-        return 0
-    return 1 if level >= CAP_PAIN else ALL
+    return pain_cap(level)
+
+
+def pain_cap(level: int) -> int:
+    """The highest demand on the axes of a region that hurts so much, on both sides."""
+    return 0 if level >= PAIN_RESTS else 1 if level >= PAIN_CAPS else ALL
 
 
 def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, int]:

@@ -8,12 +8,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from app.domain.dosing.dose import AMOUNTS, BEST, rounds_at
+from app.domain.model.level import Level
 from app.domain.model.rules import Rule, RuleId, RuleTable
 
 ITEMS = 3
 """Slept, energy and settled."""
 WHOLE = 100
-LEVELS = range(9)
 
 
 @dataclass(frozen=True)
@@ -83,7 +83,7 @@ class Given:
 
 def given() -> Iterator[Given]:
     """Of every level."""
-    for level in LEVELS:
+    for level in Level:
         amount = AMOUNTS.get(level)
         rounds = (rounds_at(level, 2), rounds_at(level, 3), rounds_at(level, 4))
         yield Given(level, rounds, *((amount.work, amount.rest, amount.load) if amount else (0, 0, 0)))

@@ -10,6 +10,7 @@ from datetime import date
 from enum import StrEnum
 
 from app.domain.model.diary import Symptom
+from app.domain.model.thresholds import FOUR_WEEKS_DAYS
 
 
 class Outcome(StrEnum):
@@ -55,8 +56,8 @@ DO_NOT_START: tuple[str, ...] = (
 #: Ask first: the session waits for a word with a clinician.
 ASK_FIRST: tuple[str, ...] = ("new_dizziness", "new_palpitations", "new_numbness", "new_night_pain", "high_pressure",
                               "advised_against")
-#: Asked again after so many days without a session, and after a level 7 or 8.
-ASK_AGAIN_DAYS = 28
+#: Asked again after so many days without a session, and after a stop.
+ASK_AGAIN_DAYS = FOUR_WEEKS_DAYS
 
 
 def outcome(ticked: Iterable[str] | None) -> Outcome:
@@ -75,7 +76,7 @@ def symptoms_of(signs: Iterable[str]) -> frozenset[Symptom]:
 
 
 def must_ask_again(screened: date | None, last_session: date | None, today: date) -> bool:
-    """Whether the stop questions are due: never answered, or 28 days off."""
+    """Whether the stop questions are due: never answered, or four weeks off."""
     if screened is None:
         return True
     latest = max(screened, last_session) if last_session else screened

@@ -9,14 +9,11 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 
-HARM_WINDOW_DAYS = 28
-PAIN_FROM = 4
-RISE = 2
-RISE_FROM = 3
-OVER_TARGET = 2
+from app.domain.model import thresholds as at
+
+HARM_WINDOW_DAYS = at.FOUR_WEEKS_DAYS
 SWAPPED_TIMES = 3
-FORTNIGHT = 14
-NOTHING_BACK = 21
+"""Changes of one exercise by hand from which the programme is worth a look."""
 
 
 class AttentionReason(StrEnum):
@@ -117,12 +114,12 @@ def _pain(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
     last = pains[-1]
     # a morning of 5 counts also where the session after it went with 2
     worst = max((p for p in pains if p.local == last.local), key=lambda p: p.pain or 0)
-    if (worst.pain or 0) >= PAIN_FROM:
+    if (worst.pain or 0) >= at.PAIN_CAPS:
         yield Flag(line.person, line.name, AttentionReason.PAIN, worst.local, (worst.record,), (worst.pain or 0,),
                    weight=worst.pain or 0)
-    elif len(pains) >= 3 and (last.pain or 0) >= RISE_FROM:
+    elif len(pains) >= 3 and (last.pain or 0) >= at.PAIN_HOLDS:
         low = min(p.pain or 0 for p in pains[:-1])
-        if (last.pain or 0) - low >= RISE and (pains[-2].pain or 0) > low:
+        if (last.pain or 0) - low >= at.PAIN_RISE and (pains[-2].pain or 0) > low:
             yield Flag(line.person, line.name, AttentionReason.RISING, last.local, tuple(p.record for p in pains),
                        tuple(p.pain or 0 for p in pains), weight=(last.pain or 0) - low)
 
@@ -130,7 +127,7 @@ def _pain(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
 def _effort(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
     rated = [t for t in told if t.rpe is not None and t.target_rpe is not None][-2:]
     over = [(t.rpe or 0) - (t.target_rpe or 0) for t in rated]
-    if len(rated) == 2 and min(over) >= OVER_TARGET:
+    if len(rated) == 2 and min(over) >= at.EFFORT_OVER:
         yield Flag(line.person, line.name, AttentionReason.EFFORT, rated[-1].local, tuple(t.record for t in rated),
                    (*(t.rpe or 0 for t in rated), rated[-1].target_rpe or 0), weight=sum(over))
 
@@ -156,10 +153,10 @@ def _silence(line: PersonSummary, today: date) -> Iterator[Flag]:
     sessions = [t for t in line.told if t.kind == "session"]
     heard = line.last_return.date() if line.last_return else line.since
     back = _paused_until(line, today)
-    if heard and (today - max(heard, back)).days >= NOTHING_BACK:
+    if heard and (today - max(heard, back)).days >= at.NOTHING_BACK_DAYS:
         days = (today - heard).days
         yield Flag(line.person, line.name, AttentionReason.NOTHING_BACK, heard, (), (days,), weight=days)
-    elif sessions and (today - max(sessions[-1].local, back)).days >= FORTNIGHT:
+    elif sessions and (today - max(sessions[-1].local, back)).days >= at.FORTNIGHT_DAYS:
         days = (today - sessions[-1].local).days
         yield Flag(line.person, line.name, AttentionReason.FORTNIGHT, sessions[-1].local, (sessions[-1].record,),
                    (days,),

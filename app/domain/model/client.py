@@ -31,7 +31,10 @@ class Condition(StrEnum):
 
 @dataclass(frozen=True)
 class UsualPain:
-    """A long-standing level agreed with a named kind of clinician, until a date. At most 5."""
+    """A long-standing level agreed with a named kind of clinician, until a date.
+
+    At most `USUAL_PAIN_MOST`.
+    """
 
     level: int
     agreed_with: str

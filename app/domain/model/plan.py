@@ -4,6 +4,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from app.domain.model.level import Level
 from app.domain.model.omit_defaults import LATE
 from app.domain.model.rules import RuleId
 
@@ -95,7 +96,7 @@ class Dose:
     @property
     def allows_session(self) -> bool:
         """Whether there is a session today at all."""
-        return self.level <= 5
+        return self.level <= Level.GENTLE
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.omit_defaults import LATE
 from app.domain.model.plan import Timeline
+from app.domain.model.thresholds import WHOLE_FROM
 
 
 class How(StrEnum):
@@ -105,11 +106,7 @@ class CheckIn:
     carried: int = 0
     """The part of that level which pain, soreness, illness or effort caused."""
     stopped_by: str = ""
-    """At level 7 or 8: the rule that stopped them, or the symptom; says whose yes is needed."""
-
-
-WHOLE_FROM = 95
-"""Percent of the planned work from which a session counts as done to its end."""
+    """Where they were stopped: the rule that stopped them, or the symptom; says whose yes is needed."""
 
 
 @dataclass(frozen=True)

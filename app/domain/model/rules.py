@@ -11,6 +11,8 @@ from enum import StrEnum
 from typing import Any
 
 from app.domain.errors import UnknownName, WrongValue
+from app.domain.model import thresholds as at
+from app.domain.model.level import Level
 
 
 class RuleId(StrEnum):
@@ -45,7 +47,7 @@ class VoteBand:
     """From `least` upwards the vote is `level`."""
 
     least: int
-    level: int
+    level: Level
 
 
 @dataclass(frozen=True)
@@ -56,9 +58,9 @@ class Rule:
     bands: tuple[VoteBand, ...]
     source: str
 
-    def level(self, value: int) -> int:
+    def level(self, value: int) -> Level:
         """The level that `value` votes for; 0 below the first band."""
-        return max((b.level for b in self.bands if value >= b.least), default=0)
+        return max((b.level for b in self.bands if value >= b.least), default=Level.PROGRESS)
 
 
 @dataclass(frozen=True)
@@ -73,41 +75,48 @@ class RuleTable:
     effort: Rule
     effort_top: int
     """A session RPE from here on votes `effort_top_level`, whatever the target."""
-    effort_top_level: int
+    effort_top_level: Level
     completion: Rule
     """Over percent of the work not done."""
     readiness: Rule
     days: Rule
     """From the second day on; `days_same` and `days_next` hold the other arm."""
-    days_same: int
-    days_next: int
+    days_same: Level
+    days_next: Level
     rise_hours: int
-    """A rise still there after so many hours votes 7."""
+    """A rise still there after so many hours votes "ask first"."""
     soreness_hours: int
-    """Soreness of `soreness_long` or more for longer than this votes 7."""
+    """Soreness of `soreness_long` or more for longer than this votes "ask first"."""
     soreness_long: int
 
 
 DEFAULT_RULES = RuleTable(
     version=1,
     preset="usual",
-    pain=Rule(RuleId.PAIN, (VoteBand(3, 1), VoteBand(4, 2), VoteBand(6, 4), VoteBand(8, 7)),
+    pain=Rule(RuleId.PAIN, (VoteBand(at.PAIN_HOLDS, Level.HOLD), VoteBand(at.PAIN_CAPS, Level.REDUCED),
+                             VoteBand(at.PAIN_RESTS, Level.LIGHT), VoteBand(at.PAIN_ENDS, Level.ASK_FIRST)),
               "pain monitoring as in Silbernagel 2007, the stricter edge"),
-    pain_rise=Rule(RuleId.PAIN_RISE, (VoteBand(1, 1), VoteBand(2, 3)), "2 points is a meaningful change: Salaffi 2004"),
-    soreness=Rule(RuleId.SORENESS, (VoteBand(4, 1), VoteBand(6, 2), VoteBand(8, 4)),
+    pain_rise=Rule(RuleId.PAIN_RISE, (VoteBand(1, Level.HOLD), VoteBand(at.PAIN_RISE, Level.EASIER)),
+                   "2 points is a meaningful change: Salaffi 2004"),
+    soreness=Rule(RuleId.SORENESS, (VoteBand(at.SORENESS_HOLDS, Level.HOLD), VoteBand(at.SORENESS_EASES, Level.REDUCED),
+                                     VoteBand(at.SORENESS_LIGHT, Level.LIGHT)),
                   "muscle soreness peaks at 24–72 h and clears in 5–7 days"),
-    effort=Rule(RuleId.EFFORT, (VoteBand(1, 1), VoteBand(2, 2), VoteBand(3, 3), VoteBand(4, 4)), "coaching convention"),
-    effort_top=9,
-    effort_top_level=4,
-    completion=Rule(RuleId.COMPLETION, (VoteBand(6, 1), VoteBand(21, 2), VoteBand(41, 3)), "coaching convention"),
-    readiness=Rule(RuleId.READINESS, (VoteBand(4, 1), VoteBand(7, 2), VoteBand(9, 3), VoteBand(11, 4)),
+    effort=Rule(RuleId.EFFORT, (VoteBand(1, Level.HOLD), VoteBand(2, Level.REDUCED), VoteBand(3, Level.EASIER),
+                                 VoteBand(4, Level.LIGHT)), "coaching convention"),
+    effort_top=at.EFFORT_TOP,
+    effort_top_level=Level.LIGHT,
+    completion=Rule(RuleId.COMPLETION, (VoteBand(101 - at.WHOLE_FROM, Level.HOLD), VoteBand(21, Level.REDUCED),
+                                         VoteBand(101 - at.COUNTS_FROM, Level.EASIER)), "coaching convention"),
+    readiness=Rule(RuleId.READINESS, (VoteBand(4, Level.HOLD), VoteBand(7, Level.REDUCED), VoteBand(9, Level.EASIER),
+                                       VoteBand(11, Level.LIGHT)),
                    "coaching convention"),
-    days=Rule(RuleId.DAYS, (VoteBand(8, 2), VoteBand(15, 3), VoteBand(29, 4)), "non-consecutive days: ACSM/AHA 2007"),
-    days_same=6,
-    days_next=5,
+    days=Rule(RuleId.DAYS, (VoteBand(at.GAP_EASES, Level.REDUCED), VoteBand(at.GAP_BACK, Level.EASIER),
+                             VoteBand(at.GAP_OUT, Level.LIGHT)), "non-consecutive days: ACSM/AHA 2007"),
+    days_same=Level.REST,
+    days_next=Level.GENTLE,
     rise_hours=48,
     soreness_hours=72,
-    soreness_long=6,
+    soreness_long=at.SORENESS_LONG,
 )
 
 #: Levels added by a preset. `careful` eases one level sooner, `steady` leaves ordinary tiredness alone.
@@ -130,7 +139,12 @@ MOVABLE = frozenset(rule for rule in RuleId if isinstance(getattr(DEFAULT_RULES,
 
 def _moved(band: VoteBand, by: int) -> VoteBand:
     """A vote for a session stays one for a session, and one against it is never weakened."""
-    return band if band.level >= 6 else VoteBand(band.least, max(0, min(5, band.level + by)))
+    return band if band.level > Level.GENTLE else VoteBand(band.least, _shifted(band.level, by))
+
+
+def _shifted(level: Level, by: int) -> Level:
+    """Between nothing taken away and the last level with a session."""
+    return Level(max(Level.PROGRESS, min(Level.GENTLE, level + by)))
 
 
 def rule_table(preset: str = "usual", shift: Mapping[RuleId, int] | None = None) -> RuleTable:
@@ -157,7 +171,7 @@ def rule_table(preset: str = "usual", shift: Mapping[RuleId, int] | None = None)
         moved[rule.value] = replace(old, bands=tuple(_moved(b, by) for b in old.bands))
     table = replace(table, **moved)
     if RuleId.DAYS in moves:
-        table = replace(table, days_next=max(0, min(5, table.days_next + moves[RuleId.DAYS])))
+        table = replace(table, days_next=_shifted(table.days_next, moves[RuleId.DAYS]))
     return table
 
 

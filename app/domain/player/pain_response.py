@@ -4,14 +4,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from app.domain.compile.substitution import Library, ladder_down, may_stand_in
-from app.domain.dosing.limits import ALL, CAP_PAIN, HIGH_PAIN, Limits
+from app.domain.dosing.limits import ALL, Limits, pain_cap
 from app.domain.model.body import REGION_AXES
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise, Mode
 from app.domain.model.record import Hurt, HurtKind
+from app.domain.model.thresholds import PAIN_ENDS
 from app.domain.player.player_state import PlayerState
 
-ENDS_FROM = 8
 NUMBNESS = "numbness"
 """The stop sign that numbness is."""
 
@@ -39,12 +39,12 @@ def easier_now(exercise: Exercise, library: Library, client: Client, limits: Lim
 
 def ends_session(hurt: Hurt) -> bool:
     """Nobody goes on after pain of 8 or more, where a joint gave way, or where something went numb."""
-    return hurt.level >= ENDS_FROM or hurt.gave_way or hurt.kind is HurtKind.NUMB
+    return hurt.level >= PAIN_ENDS or hurt.gave_way or hurt.kind is HurtKind.NUMB
 
 
 def spared(limits: Limits, hurt: Hurt) -> Limits:
     """Limits with the region that hurts spared on both sides."""
-    cap = 0 if hurt.level >= HIGH_PAIN else 1 if hurt.level >= CAP_PAIN else ALL
+    cap = pain_cap(hurt.level)
     lower = {axis: min(cap, limits.caps.get(axis, ALL)) for axis in REGION_AXES[hurt.spot.region]}
     return replace(limits, caps={**limits.caps, **lower})
 

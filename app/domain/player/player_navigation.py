@@ -8,11 +8,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from app.domain.model.plan import StepKind
+from app.domain.model.session_timing import COUNT_IN_MS
 from app.domain.player.player_state import PlayerState, ReturnPoint, Status
 
 #: "Back" within this of a step's start goes to the one before; "skip" within this of "back" goes forward again.
 BACK_MS = 3_000
-COUNT_IN_MS = 3_000
 """What is left of a rest that is cut short: the count before the work."""
 
 

@@ -11,9 +11,7 @@ from datetime import date
 
 from app.domain.model.programme import Programme, Week
 from app.domain.model.record import Ending, SessionDone
-
-#: From this share of the work on, a session counts as done.
-COUNTS_FROM = 60
+from app.domain.model.thresholds import COUNTS_FROM
 
 
 @dataclass(frozen=True)

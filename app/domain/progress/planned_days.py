@@ -9,11 +9,11 @@ from app.domain.model.person import Person
 from app.domain.model.programme import Programme
 from app.domain.model.record import Record, SessionDone
 from app.domain.model.source import Source
+from app.domain.model.thresholds import FORTNIGHT_DAYS, STRENGTH_GAP_DAYS
 from app.domain.progress.due_session import Due
 
-DAYS_AHEAD = 14
-#: Days between two sessions with strength work, the second one counted. ACSM/AHA 2007: non-consecutive days.
-STRENGTH_GAP = 2
+DAYS_AHEAD = FORTNIGHT_DAYS
+"""For so long a day may be chosen."""
 
 
 def planned_key(programme: str, due: Due) -> str:
@@ -37,7 +37,7 @@ def with_day(planned: Mapping[str, str], programme: str, due: Due, day: date | N
 def too_soon(records: Sequence[Record], day: date) -> bool:
     """Whether strength work on that day would follow strength work without a day between."""
     strength = (s.stamp.local for s in sessions_of(records) if s.plan.strength and s.completed > 0)
-    return any(timedelta(0) <= day - done < timedelta(days=STRENGTH_GAP) for done in strength)
+    return any(timedelta(0) <= day - done < timedelta(days=STRENGTH_GAP_DAYS) for done in strength)
 
 
 def in_block(person: Person, sessions: Sequence[SessionDone]) -> tuple[SessionDone, ...]:

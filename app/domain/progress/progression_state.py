@@ -16,20 +16,15 @@ from app.domain.dosing.history import is_clean, sessions_of
 from app.domain.model.body import Region
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise
+from app.domain.model.level import Level
 from app.domain.model.plan import Move, MoveKind, Part, Step, StepReason
 from app.domain.model.record import Ending, How, SessionDone
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Item, Session
+from app.domain.model.thresholds import CLEAN_NEEDED, EFFORT_OVER, GAP_BACK, GAP_OUT, PAIN_HOLDS
 from app.domain.progress.progression_steps import amount_of, ceiling, loads, main_items
 
-CLEAN_NEEDED = 2
-PAIN_HOLDS = 3
-"""From this pain on, usual or not, a station that loads the region stays where it is."""
-TOO_HARD = 2
-"""So much above the effort that was meant takes a step back."""
-GAP_BACK, GAP_OUT = 15, 29
-"""Days without it that take one step back, and all of them: as the days vote for levels 3 and 4."""
-STEADY_LEVEL = 1
+STEADY_LEVEL = Level.HOLD
 """Up to this level a session is done as written."""
 
 
@@ -121,7 +116,7 @@ def _why_back(done: SessionDone, bouts: _Bouts) -> StepReason | None:
     short = any(how not in (How.FULL, How.EASIER) for how in bouts.hows)
     if short and done.ending is not Ending.INTERRUPTED:
         return StepReason.CUT_SHORT
-    return StepReason.TOO_HARD if (done.rpe or 0) - done.plan.target_rpe >= TOO_HARD else None
+    return StepReason.TOO_HARD if (done.rpe or 0) - done.plan.target_rpe >= EFFORT_OVER else None
 
 
 def hurting_in(done: SessionDone) -> frozenset[Region]:

@@ -13,9 +13,11 @@ from app.domain.model.body import Region
 from app.domain.model.client import Client
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Exercise
+from app.domain.model.level import Level
 from app.domain.model.plan import StepReason, Timeline
 from app.domain.model.record import How, SessionDone
-from app.domain.progress.progression_state import PAIN_HOLDS, StationState, hurting_in, standings
+from app.domain.model.thresholds import PAIN_HOLDS
+from app.domain.progress.progression_state import StationState, hurting_in, standings
 from app.domain.progress.progression_steps import StationStep, StepBounds, loads, moved_session
 
 
@@ -59,7 +61,7 @@ def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone])
         TooShort: as `compile_timeline`.
     """
     plain = compile_timeline(order)
-    if plain.dose.level > 0 or plain.dose.reasons or order.lighter_week or not plain.steps:
+    if plain.dose.level > Level.PROGRESS or plain.dose.reasons or order.lighter_week or not plain.steps:
         return plain
     hurting = hurting_today(order.diary, sessions)
     at = standings(order.session, order.library, order.client, sessions, order.today)

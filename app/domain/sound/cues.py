@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from app.domain.model.plan import Step, StepKind, StepSide
+from app.domain.model.session_timing import COUNT_FROM, LAST_TEN_MS
 
 
 class CueKind(StrEnum):
@@ -44,11 +45,9 @@ BUZZ: Mapping[CueKind, Buzz] = {
 
 """How each feels; a tick is not felt."""
 
-COUNT_FROM = 3
 HALFWAY_FROM_MS = 20_000
 """Shorter work has no halfway cue: it would follow the start too closely."""
 LAST_TEN_FROM_MS = 30_000
-LAST_TEN_MS = 10_000
 TICK_AFTER_MS, TICK_BEFORE_MS = 700, 200
 """A tick nearer than this after or before another cue is left out."""
 LATE_MS = 700

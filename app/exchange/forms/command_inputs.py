@@ -11,17 +11,19 @@ from app.domain.model.body import Spot
 from app.domain.model.client import STARTER_PLACES, Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.model.exercise import Axis, Space
+from app.domain.model.thresholds import CLEAN_NEEDED, USUAL_PAIN_MOST
 from app.exchange.forms.field_types import (
     BODY_SPOTS,
     BY_HAND,
     Demand,
+    DoseLevel,
     Form,
-    Level,
     Line,
     PainBySpot,
     Slug,
     SpareBySpot,
     Word,
+    ZeroToTen,
     number,
     whole,
 )
@@ -38,7 +40,7 @@ MOST_KG = 60
 class UsualPainFileForm(Form):
     """A long-standing level, agreed with a named kind of clinician until a date; else there is no agreement."""
 
-    level: Annotated[int, whole(0, 5)]
+    level: Annotated[int, whole(0, USUAL_PAIN_MOST)]
     agreed_with: Line = ""
     until: date | None = None
 
@@ -82,10 +84,10 @@ class LastForm(Form):
     """The last session."""
 
     days_ago: Annotated[int, whole(0, 10_000)] | None = None
-    rpe: Level | None = None
-    target_rpe: Level | None = None
+    rpe: ZeroToTen | None = None
+    target_rpe: ZeroToTen | None = None
     completed: Annotated[float, number(0, 1)] | None = None
-    pain: Level | None = None
+    pain: ZeroToTen | None = None
     pain_at: PainBySpot | None = None
     interrupted: bool = False
 
@@ -111,9 +113,9 @@ class DiaryForm(Form):
     calm: Item | None = None
     last: LastForm | None = None
     first_session: bool = False
-    previous_level: Annotated[int, whole(0, 8)] = 0
+    previous_level: DoseLevel = 0
     cleared: bool = True
-    clean_sessions: Annotated[int, whole(0, 1000)] = 2
+    clean_sessions: Annotated[int, whole(0, 1000)] = CLEAN_NEEDED
     answered_by: AnsweredBy = AnsweredBy.SELF
 
 

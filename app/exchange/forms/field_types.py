@@ -15,6 +15,7 @@ from pydantic_core import PydanticCustomError
 
 from app.domain.errors import AppError
 from app.domain.model.body import BODY_REGIONS, Spot, parse_spot
+from app.domain.model.level import Level
 
 #: Validation context in which an unknown key is an error.
 BY_HAND = "by hand"
@@ -89,7 +90,9 @@ Hash = Annotated[str, matching("([0-9a-f]{64})?", "a SHA-256 as 64 hex digits")]
 Name = Annotated[str, text(120, 1)]
 Line = Annotated[str, text(200)]
 Text = Annotated[str, text(4000)]
-Level = Annotated[int, whole(0, 10)]
+ZeroToTen = Annotated[int, whole(0, 10)]
+HIGHEST = int(Level.EMERGENCY)
+DoseLevel = Annotated[int, whole(0, HIGHEST)]
 Demand = Annotated[int, whole(0, 3)]
 
 
@@ -117,5 +120,5 @@ def _body_spots(named: Mapping[str, Any]) -> dict[Spot, Any]:
 
 SPOTS = AfterValidator(_spots)
 BODY_SPOTS = AfterValidator(_body_spots)
-PainBySpot = Annotated[dict[str, Level], BODY_SPOTS]
+PainBySpot = Annotated[dict[str, ZeroToTen], BODY_SPOTS]
 SpareBySpot = Annotated[dict[str, Demand], SPOTS]

@@ -9,6 +9,7 @@ from pydantic import Field
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.exercise import Axis, Space
 from app.domain.model.person import Person
+from app.domain.model.thresholds import USUAL_PAIN_MOST
 from app.exchange.forms.field_types import (
     BODY_SPOTS,
     Demand,
@@ -29,7 +30,7 @@ Slugs = Annotated[frozenset[Word], Field(max_length=5000)]
 class ReturnedUsualPainForm(Form):
     """A level agreed with a clinician."""
 
-    level: Annotated[int, whole(0, 5)]
+    level: Annotated[int, whole(0, USUAL_PAIN_MOST)]
     agreed_with: Text
     until: date
 

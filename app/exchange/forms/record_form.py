@@ -26,14 +26,16 @@ from app.domain.model.record import (
 from app.domain.model.session import MOST_STEPS
 from app.exchange.forms.field_types import (
     BODY_SPOTS,
+    HIGHEST,
+    DoseLevel,
     Form,
     Hash,
     Id,
     Instant,
-    Level,
     PainBySpot,
     Text,
     Word,
+    ZeroToTen,
     becomes,
     refuse,
     whole,
@@ -79,8 +81,8 @@ class CheckInForm(Form):
     calm: FromOneToFive | None = None
     answered_by: AnsweredBy = AnsweredBy.SELF
     note: Text = ""
-    level: Annotated[int, whole(0, 8)] | None = None
-    carried: Annotated[int, whole(0, 8)] = 0
+    level: DoseLevel | None = None
+    carried: DoseLevel = 0
     stopped_by: Text = ""
 
 
@@ -88,7 +90,7 @@ class HurtForm(Form):
     """"That hurts"."""
 
     spot: str
-    level: Level
+    level: ZeroToTen
     gave_way: bool = False
     exercise: Word | None = None
     at_ms: Milliseconds = 0
@@ -113,7 +115,7 @@ def _possible(plan: Timeline) -> Timeline:
                for m in plan.moves):
         refuse("steps beyond what was written, within the coach's ceiling")
     dose = plan.dose
-    within = ((dose.level, 8), (dose.carried, 8), (dose.work, 100), (dose.load, 100), (dose.rest, 1000),
+    within = ((dose.level, HIGHEST), (dose.carried, HIGHEST), (dose.work, 100), (dose.load, 100), (dose.rest, 1000),
               (dose.rounds, 100), (plan.target_rpe, 10))
     if not all(0 <= value <= most for value, most in within):
         refuse("a dose of the rule table")
@@ -137,7 +139,7 @@ class SessionDoneForm(Form):
     ending: Ending
     done: Annotated[tuple[DoneStep, ...], AfterValidator(_done)]
     took_s: Annotated[int, whole(0, _DAY_MS // 1000)]
-    rpe: Level | None = None
+    rpe: ZeroToTen | None = None
     pain: PainBySpot | None = None
     hurts: Annotated[tuple[Annotated[HurtForm, AfterValidator(_hurt)], ...], Field(max_length=200)] = ()
     sign: Text = ""

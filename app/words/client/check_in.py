@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from app.domain.model.diary import Symptom
+from app.domain.model.thresholds import PAIN_RESTS
 from app.words.client.today import Pair, day_words
 from app.words.text import listed
 
@@ -32,7 +33,8 @@ FEEL_ENDS: Mapping[str, tuple[str, str]] = {
     SLEPT: ("badly", "well"), ENERGY: ("low", "high"), SETTLED: ("not at all", "very"),
 }
 PAIN_ENDS = ("none", "stops me now and then", "the worst I can think of")
-PAIN_HIGH = "Pain of 6 or more is worth a call to your doctor or physiotherapist, above all where it is new."
+PAIN_HIGH = (f"Pain of {PAIN_RESTS} or more is worth a call to your doctor or physiotherapist, above all where it is "
+             "new.")
 ACHE_ENDS = ("none", "I notice each step", "can hardly move")
 EARLIER_HEAD = "Last time it was here. And today?"
 GONE = "Gone"

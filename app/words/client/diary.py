@@ -6,9 +6,11 @@ from datetime import date, timedelta
 
 from app.domain.dosing.history import Stop
 from app.domain.model.body import Spot
+from app.domain.model.level import Level
 from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Clearance, Ending, How, SessionDone
 from app.domain.model.rules import RuleId
+from app.domain.model.thresholds import PAIN_CAPS
 from app.words.client.today import day_words
 from app.words.signs import sign_words
 from app.words.text import REASONS, count, duration, listed, reason_text, spot_words
@@ -72,7 +74,8 @@ def outlook_lines(dose: Dose, stop: Stop | None) -> tuple[str, ...]:
     """What comes next, and why."""
     if stop is not None:
         return (stop_line(stop),)
-    why = [reason_text(r) for r in dose.reasons if r.level >= 2 and r.rule in REASONS and r.rule is not RuleId.DAYS]
+    told = (r for r in dose.reasons if r.rule in REASONS and r.rule is not RuleId.DAYS)
+    why = [reason_text(r) for r in told if r.level >= Level.REDUCED]
     return (NEXT_TIME[dose.level] or "Ask a doctor before you train again.", *why)
 
 
@@ -116,7 +119,7 @@ EMPTY = "Each check-in and each session shows here, day by day."
 CHECK_IN = "Check-in"
 HOW_WAS_IT = "How was it?"
 PAIN_HEAD = "Pain, six weeks"
-GUIDE = "Dotted: from 4 on the session spares that joint."
+GUIDE = f"Dotted: from {PAIN_CAPS} on the session spares that joint."
 NO_PAIN = "No joint has hurt in six weeks, as far as was told."
 MINUTES_HEAD = "Minutes of training a week"
 NO_MINUTES = "No session in six weeks."

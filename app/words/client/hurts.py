@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from app.domain.model.record import HurtKind
+from app.domain.model.thresholds import PAIN_ENDS
 from app.words.text import listed
 
 STILL_OPEN = "Still to answer"
@@ -17,8 +18,7 @@ KINDS: Mapping[HurtKind, str] = {
     HurtKind.BURNING: "A muscle that burns from work", HurtKind.NUMB: "Numb, or pins and needles",
 }
 NUMB_STOPS = "New numbness or tingling is a stop sign. With “Done” the session ends."
-LEVEL_STOPS = "From 8 on the session ends."
-CALL_FROM = 6
+LEVEL_STOPS = f"From {PAIN_ENDS} on the session ends."
 CALL_SOMEBODY = "That is a lot"
 CALL_WHY = (
     "Rest for some minutes before anything else. Let somebody near you know how you are, or ring them. If it does not "

@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from app.domain.model.exercise import Space
+from app.domain.model.thresholds import USUAL_PAIN_MOST
 
 TITLE = "Settings"
 NOTHING = "Nothing ticked"
@@ -35,9 +36,9 @@ def around_said(alone: bool, rises: bool) -> str:
 
 USUAL = "A pain that is always there"
 USUAL_HINT = (
-    "A joint that has hurt for years may have a usual level, at most 5, once you have agreed it with a doctor or "
-    "physiotherapist. Up to that level, and gone back to it by the next morning, it eases nothing. Above it, the usual "
-    "rules stand."
+    f"A joint that has hurt for years may have a usual level, at most {USUAL_PAIN_MOST}, once you have agreed it with "
+    "a doctor or physiotherapist. Up to that level, and gone back to it by the next morning, it eases nothing. "
+    "Above it, the usual rules stand."
 )
 USUAL_WHERE, USUAL_LEVEL = "Where?", "Which level is usual?"
 USUAL_WITH, USUAL_WITH_HINT = "Agreed with", "For example: Ana, physiotherapist"

@@ -10,19 +10,20 @@ from dataclasses import dataclass
 from app.domain.checks import functional_checks
 from app.domain.compile import prescription
 from app.domain.dosing import dose, limits, screening
-from app.domain.dosing.history import CLEAN_PAIN, CLEAN_SHARE, FEVER_FREE, ILLNESS_CARRIES, STOP_PAIN
+from app.domain.dosing.history import ILLNESS_CARRIES
 from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
 from app.domain.dosing.screening import SIGNS
 from app.domain.model import rules
+from app.domain.model import thresholds as at
 from app.domain.model.anchors import ANCHORS, GENERAL
 from app.domain.model.body import REGION_AXES
 from app.domain.model.client import Condition
 from app.domain.model.exercise import Axis
+from app.domain.model.level import Level
 from app.domain.model.proofreading_limits import limit_bounds, limit_sources
 from app.domain.model.record import FunctionalCheck
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS
-from app.domain.progress import progression_state as state
 from app.domain.progress import progression_steps as steps
 from app.words.client.checks import COACH_ERROR, NAMES, band_line
 from app.words.client.welcome import STOPS
@@ -67,7 +68,7 @@ def votes_line(stretches: Sequence[Stretch], unit: str = "") -> str:
 
 def _levels(table: RuleTable) -> Section:
     rows = tuple(
-        (str(g.level), LEVEL_WORDS[g.level], *(("–",) * 4 if g.level > 5 else (
+        (str(g.level), LEVEL_WORDS[g.level], *(("–",) * 4 if g.level > Level.GENTLE else (
             ", ".join(map(str, g.rounds)), f"{g.work} %", f"{g.rest} %", f"{g.load} %")))
         for g in given()
     )
@@ -89,9 +90,9 @@ def _votes(table: RuleTable) -> Section:
     more = {
         RuleId.PAIN: "worst region, now or in the last session; a usual pain agreed with a clinician votes 0",
         RuleId.PAIN_RISE: (f"points, the morning after minus before; still up after {table.rise_hours} h gives "
-                           f"{dose.STOP}"),
+                           f"{int(Level.ASK_FIRST)}"),
         RuleId.SORENESS: (f"worst region; ≥ {table.soreness_long} for more than {table.soreness_hours} h gives "
-                          f"{dose.STOP}"),
+                          f"{int(Level.ASK_FIRST)}"),
         RuleId.EFFORT: (f"session RPE told minus meant; RPE ≥ {table.effort_top} gives at least "
                         f"{table.effort_top_level}"),
         RuleId.COMPLETION: "of the planned work, percent; a stop for the doorbell, named as such, does not count",
@@ -106,16 +107,16 @@ def _votes(table: RuleTable) -> Section:
     rows += [
         (RULE_WORDS[RuleId.RETURN], "after a carried level 3–6 one level better; after 7–8 and a yes level "
          f"{dose.RESTART}", "carried are levels from pain, soreness, symptoms and effort", rules_convention()),
-        (RULE_WORDS[RuleId.CLEARANCE], f"a stop without its yes gives {dose.STOP}", "", rules_convention()),
-        (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {dose.CLEAN_NEEDED} running give {dose.MISSING}",
+        (RULE_WORDS[RuleId.CLEARANCE], f"a stop without its yes gives {int(Level.ASK_FIRST)}", "", rules_convention()),
+        (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {at.CLEAN_NEEDED} running give {dose.MISSING}",
          "takes nothing away; holds a step back", rules_convention()),
         (RULE_WORDS[RuleId.ANSWERED_BY], f"answers of whoever leads give {dose.MISSING}", "nobody moves on by a guess",
          rules_convention()),
     ]
     return Section("votes", "Votes", (
-        f"Unanswered: symptoms give {dose.ANSWER_FIRST}, answer first; pain the worse of {dose.MISSING_PAIN} and the "
-        f"last answer’s vote; anything else {dose.MISSING}. So leaving a question out never gives more than its best "
-        "answer.",
+        f"Unanswered: symptoms give {dose.MISSING_SYMPTOMS}, answer first; pain the worse of {dose.MISSING_PAIN} "
+        f"and the last answer’s vote; anything else {dose.MISSING}. So leaving a question out never gives more than "
+        "its best answer.",
     ), ("Rule", "Answer and level", "Of what", "Source"), tuple(rows))
 
 
@@ -127,10 +128,10 @@ def rules_convention() -> str:
 def _regions() -> Section:
     rows = tuple((region.value, ", ".join(axis_name(a) for a in axes)) for region, axes in REGION_AXES.items())
     return Section("regions", "Regions and the demands that load them", (
-        f"Beside the level, a region with pain {limits.CAP_PAIN}–{limits.HIGH_PAIN - 1} allows demand ≤ 1 on its axes, "
-        f"from {limits.HIGH_PAIN} on demand 0, on both sides alike. The lowest cap wins: pain, conditions, limits and "
+        f"Beside the level, a region with pain {at.PAIN_CAPS}–{at.PAIN_RESTS - 1} allows demand ≤ 1 on its axes, "
+        f"from {at.PAIN_RESTS} on demand 0, on both sides alike. The lowest cap wins: pain, conditions, limits and "
         f"what the client spares. A usual pain within its agreement caps at {limits.USUAL_CAP} and eases nothing.",
-        f"From pain {STOP_PAIN} on, or where a joint gave way, the session ends and waits for a clinician’s yes. "
+        f"From pain {at.PAIN_ENDS} on, or where a joint gave way, the session ends and waits for a clinician’s yes. "
         f"Without noise allowed, impact is capped at {limits.NOISE_CAP}.",
     ), ("Region", "Axes"), rows)
 
@@ -174,7 +175,7 @@ def _stops() -> Section:
              for sign, symptom in SIGNS.items()]
     first = [(STOPS[key], "do not start without a clinician’s yes") for key in screening.DO_NOT_START]
     ask = [(STOPS[key], "ask first") for key in screening.ASK_FIRST]
-    hours = int(FEVER_FREE.total_seconds()) // 3600
+    hours = int(at.FEVER_FREE.total_seconds()) // 3600
     return Section("stops", "Stop signs and stop questions", (
         "Nothing here is a diagnosis; each defers to a clinician and to local emergency advice.",
         f"A stop stays open until its own yes: after a fever the client’s word {hours} h after it, after long soreness "
@@ -188,16 +189,16 @@ def _stops() -> Section:
 
 def _moving_on() -> Section:
     rows = (
-        ("one step on", f"{state.CLEAN_NEEDED} clean sessions running in which it was done in full, at level 0"),
-        ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {state.TOO_HARD} or "
-         f"more harder than meant; or {state.GAP_BACK} days without it"),
-        ("back to what was written", f"{state.GAP_OUT} days without it"),
-        ("stays", f"anything else; it loads a region with pain of {state.PAIN_HOLDS} or more, usual or not; you "
+        ("one step on", f"{at.CLEAN_NEEDED} clean sessions running in which it was done in full, at level 0"),
+        ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {at.EFFORT_OVER} or "
+         f"more harder than meant; or {at.GAP_BACK} days without it"),
+        ("back to what was written", f"{at.GAP_OUT} days without it"),
+        ("stays", f"anything else; it loads a region with pain of {at.PAIN_HOLDS} or more, usual or not; you "
          "hold it"),
     )
     return Section("moving-on", "Moving on, station by station", (
-        f"Clean: finished, at least {CLEAN_SHARE} % of the work done, no harder than meant, no pain of {CLEAN_PAIN} or "
-        "more beyond what is usual, no “that hurts”, and told by the client.",
+        f"Clean: finished, at least {at.WHOLE_FROM} % of the work done, no harder than meant, no pain of "
+        f"{at.PAIN_HOLDS} or more beyond what is usual, no “that hurts”, and told by the client.",
         f"A step adds in this order: {steps.MORE_S} s or {steps.MORE_REPS} repetition, {steps.TWICE} times; then the "
         "harder option; then the next weight that is owned, never more than twice the weight. With the harder option "
         "or a heavier weight the amount starts again from what was written.",
@@ -216,9 +217,9 @@ def _hand() -> Section:
         f"Three presets, and any rule stricter by up to {rules.MOST_SHIFT} levels in [rules.shift]. Only these may be "
         f"softened: {soft}. Pain, soreness, symptoms, effort and the caps cannot be softened or overruled upward.",
         "The software refuses: to start on an unanswered or positive stop question; to go on after pain of "
-        f"{STOP_PAIN} or “it gave way”; floor work for somebody alone who cannot get up alone; unsupported balance for "
-        "somebody who falls; an exercise never shown as a stand-in for somebody alone; moving on by a family member’s "
-        "guess; to promise that anything does no harm.",
+        f"{at.PAIN_ENDS} or “it gave way”; floor work for somebody alone who cannot get up alone; unsupported balance "
+        "for somebody who falls; an exercise never shown as a stand-in for somebody alone; moving on by a family "
+        "member’s guess; to promise that anything does no harm.",
     ), ("Preset", "Levels added to each vote above 0"), rows)
 
 
@@ -247,12 +248,12 @@ def _limits() -> Section:
 def _checks() -> Section:
     rows = tuple((NAMES[band.check], band_line(band)) for band in functional_checks.BANDS)
     errors = tuple(f"{NAMES[check]}: {COACH_ERROR[check]}" for check in FunctionalCheck)
-    weeks = functional_checks.RETEST.days // 7
+    weeks = at.RETEST.days // 7
     return Section("checks", "Functional checks", (
         "For you alone; the client sees their own results over time. A single check predicts falls poorly, and none is "
         "a diagnosis.",
         *errors,
-        f"Not offered from pain {functional_checks.STOP_PAIN} today or with a stop open; balance and walk never to "
+        f"Not offered from pain {at.PAIN_CAPS} today or with a stop open; balance and walk never to "
         f"somebody alone. A quiet reminder after {weeks} weeks.",
     ), ("Check", "Published figures"), rows)
 

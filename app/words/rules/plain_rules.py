@@ -6,14 +6,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.dosing import dose, limits, screening
-from app.domain.dosing.history import CLEAN_PAIN, FEVER_FREE, STOP_PAIN
+from app.domain.dosing import dose, screening
 from app.domain.dosing.rulebook import Stretch, answers, given
 from app.domain.model import rules
+from app.domain.model import thresholds as at
 from app.domain.model.anchors import ANCHORS, GENERAL
 from app.domain.model.body import REGION_AXES
+from app.domain.model.level import Level
 from app.domain.model.rules import RuleId, RuleTable
-from app.domain.progress import progression_state as state
 from app.domain.progress import progression_steps as steps
 from app.words.client.welcome import CONDITIONS
 from app.words.coach.proofreading import PROBLEMS
@@ -66,9 +66,9 @@ def sentence(words: str) -> str:
 def _how() -> Section:
     rows = []
     for one in given():
-        if one.level == 1:
+        if one.level == Level.HOLD:
             continue
-        if one.level > 5:
+        if one.level > Level.GENTLE:
             rows.append((LEVEL_WORDS[one.level], "No session."))
             continue
         rounds = "all rounds" if one.rounds == (2, 3, 4) else f"of 3 rounds {count(one.rounds[1], 'round')}"
@@ -98,8 +98,8 @@ def _joints() -> Section:
     rows = tuple((REGIONS[region], sentence(listed([AXIS_WORDS[a] for a in axes])))
                  for region, axes in REGION_AXES.items())
     return Section("joints", "What rests with which joint", (
-        f"A joint at {limits.CAP_PAIN} or {limits.HIGH_PAIN - 1} of 10 gets only light moves today; from "
-        f"{limits.HIGH_PAIN} on none that load it. That holds for both sides, so that left and right stay equal, and "
+        f"A joint at {at.PAIN_CAPS} or {at.PAIN_RESTS - 1} of 10 gets only light moves today; from "
+        f"{at.PAIN_RESTS} on none that load it. That holds for both sides, so that left and right stay equal, and "
         "another move stands in.",
         "What you want to go easy on is kept to in the same way, whether it hurts that day or not.",
     ), ("Joint", "What loads it"), rows)
@@ -113,10 +113,10 @@ def _conditions() -> Section:
 
 
 def _stops() -> Section:
-    hours = int(FEVER_FREE.total_seconds()) // 3600
+    hours = int(at.FEVER_FREE.total_seconds()) // 3600
     rows = (*((SIGN_WORDS[sign], "Call for help at once; then a clinician’s yes.") for sign in EMERGENCIES),
             *((SIGN_WORDS[sign], "Stop, ask the same day; then a yes.") for sign in ASK_TODAY),
-            (f"Pain of {STOP_PAIN} or more, or a joint that gave way", "Stop; then a clinician’s yes."),
+            (f"Pain of {at.PAIN_ENDS} or more, or a joint that gave way", "Stop; then a clinician’s yes."),
             ("A fall that hurt, with blood thinners, or not got up from alone",
              "Ask the same day; then a clinician’s yes."))
     return Section("stops", "What stops a session", (
@@ -132,8 +132,8 @@ def _way_back() -> Section:
         "After an easing because of pain, achy muscles, illness or effort the next session is at most one step better; "
         f"after a stop and its yes it starts with “{LEVEL_WORDS[dose.RESTART].lower()}”.",
         "Bad sleep, a gap or a session cut short are not carried on: the next good morning counts.",
-        f"A move gets a little more only after {state.CLEAN_NEEDED} sessions in a row that went well: done to the "
-        f"end, no harder than meant, nothing hurting at {CLEAN_PAIN} or more. Never one that loads a joint which "
+        f"A move gets a little more only after {at.CLEAN_NEEDED} sessions in a row that went well: done to the "
+        f"end, no harder than meant, nothing hurting at {at.PAIN_HOLDS} or more. Never one that loads a joint which "
         "hurts, and never by somebody else’s guess.",
         f"First it is {steps.MORE_S} seconds or {steps.MORE_REPS} repetition more, then a harder move, then the next "
         "weight. One that hurt, was made easier or left out goes a step back by itself.",

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from app.domain.dosing.dose import decide_dose
+from app.domain.dosing.dose import decide_dose, soreness_votes
 from app.domain.dosing.history import (
     NO_STRENGTH_YET,
     answers_stop,
@@ -23,9 +23,12 @@ from app.domain.dosing.history import (
 from app.domain.model.body import parse_spot
 from app.domain.model.client import Client, UsualPain
 from app.domain.model.diary import AnsweredBy, Symptom
+from app.domain.model.level import Level
 from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Ending, Hurt, Record
-from app.domain.model.rules import RuleId
+from app.domain.model.rules import RuleId, rule_table
+from app.words.rules.exact_rules import for_coach
+from app.words.rules.plain_rules import for_client
 from tests.domain.past import T0, check_in, plan, session, sore, stamp, yes
 from tests.sampling import examples
 
@@ -128,6 +131,20 @@ def test_soreness_lasts_from_the_first_check_in_in_a_row_that_said_six() -> None
     past[1] = check_in(1, soreness=sore(back=5))
     assert diary_today(check_in(3.5, soreness=sore(back=6)), past, BODY).soreness_hours == {BACK: 36}
     assert diary_today(check_in(3.5, soreness=sore(back=5)), past, BODY).soreness_hours == {}
+
+
+@pytest.mark.parametrize("long", [3, 5, 6, 8])
+def test_the_tables_long_soreness_is_the_one_that_counts_everywhere(long: int) -> None:
+    """Changed in the table alone, it moves what is counted, what is voted, and what both pages of rules say."""
+    table = replace(rule_table(), soreness_long=long)
+    for told in range(1, 11):
+        past = [check_in(day, soreness=sore(back=told)) for day in range(4)]
+        diary = diary_today(check_in(4, soreness=sore(back=told)), past, BODY, table=table)
+        assert (BACK in diary.soreness_hours) is (told >= long)
+        votes = [r.level for r in soreness_votes(diary, table)]
+        assert (Level.ASK_FIRST in votes) is (told >= long)
+    assert f"≥ {long} for more than" in str(for_coach(table))
+    assert f"muscles at {long} or more" in str(for_client(table))
 
 
 def test_soreness_for_more_than_three_days_gives_no_session_until_the_coach_says_yes() -> None:

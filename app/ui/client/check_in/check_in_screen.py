@@ -10,8 +10,9 @@ from app.actions.new_stamp import new_stamp
 from app.actions.people import current_person
 from app.actions.training import check_in as acting
 from app.actions.training.today import Today, today
-from app.domain.dosing.limits import HIGH_PAIN
+from app.domain.model.level import Level
 from app.domain.model.record import Stamp
+from app.domain.model.thresholds import PAIN_RESTS
 from app.ui.client.check_in import check_in_pages as pages
 from app.ui.client.check_in.check_in_answers import (
     Answers,
@@ -31,13 +32,11 @@ from app.words import parts
 from app.words.client import check_in as words
 from app.words.client import today as today_words
 
-STOPPED_FROM = 7
-
 
 def _corrected(card: Today) -> bool:
     """Whether this morning's answers are corrected; after a stop that was answered by a yes they are given anew."""
     before = card.check_in
-    return before is not None and ((before.level or 0) < STOPPED_FROM or card.stop is not None)
+    return before is not None and ((before.level or 0) < Level.ASK_FIRST or card.stop is not None)
 
 
 @ft.component
@@ -139,7 +138,7 @@ def _page(
     act = today_words.DONE if page == "feel" else today_words.NEXT
     act = words.SHOW_WHAT_TO_DO if page == "signs" and answers.stops() else act
     foot: list[ft.Control] = [c.notice(answers.complaint)] if answers.complaint else []
-    if page == "pain" and max((answers.pain or {}).values(), default=0) >= HIGH_PAIN:
+    if page == "pain" and max((answers.pain or {}).values(), default=0) >= PAIN_RESTS:
         foot.append(c.notice(words.PAIN_HIGH))
     foot.append(both_ways(c, today_words.BACK, safe(shell, lambda _: back()), act, safe(shell, lambda _: onward())))
     drawn = c.page([c.caption(f"{words.CHECK_IN_TITLE}, {step}"), *body], foot)

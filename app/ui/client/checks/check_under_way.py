@@ -17,12 +17,9 @@ from app.domain.checks.check_clock import (
 from app.domain.checks.functional_checks import WITH_SOMEBODY
 from app.domain.model.person import Person
 from app.domain.model.record import CheckDone, FunctionalCheck
+from app.domain.model.session_timing import BREATH_S, CHECK_LOOK_S
 from app.domain.sound.cues import CueKind, sounding
 from app.ui.shell.shell import Shell
-
-BEAT_S = 0.1
-BREATH_S = 0.02
-"""The least that is left to the rest of the page between two looks, seconds of the machine: for a fast clock."""
 
 
 class Stage(Enum):
@@ -125,7 +122,7 @@ class Doing:
     async def run(self) -> None:
         """Follows the clock until the page is left."""
         while not self._closed:
-            await self.shell.clock.sleep(BEAT_S)
+            await self.shell.clock.sleep(CHECK_LOOK_S)
             await asyncio.sleep(BREATH_S)
             self.tick()
 

@@ -11,6 +11,7 @@ from app.actions.training.afterwards import outlook
 from app.domain.model.body import Spot
 from app.domain.model.person import Person
 from app.domain.model.record import Ending, SessionDone
+from app.domain.model.thresholds import PAIN_ENDS
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.parts.body_list import BodyPicker
@@ -21,7 +22,6 @@ from app.words.client import send as send_words
 from app.words.signs import sign_is_emergency, sign_words, what_to_do
 
 Act = Callable[[Any], Any]
-STOPPED_FROM = 8
 
 
 def effort_scale(c: Card, chosen: int | None, choose: Act) -> list[ft.Control]:
@@ -51,7 +51,7 @@ def asked_pain(c: Card, hurts: bool | None, levels: dict[Spot, int], say: Act, t
 def is_stop(done: SessionDone) -> bool:
     """Whether a clinician should hear of it before the next session."""
     gave_way = any(h.gave_way for h in done.hurts)
-    return done.ending is Ending.SIGN or gave_way or (done.worst_pain or 0) >= STOPPED_FROM
+    return done.ending is Ending.SIGN or gave_way or (done.worst_pain or 0) >= PAIN_ENDS
 
 
 def stop_box(c: Card, shell: Shell, person: Person, done: SessionDone, mistaken: Act) -> list[ft.Control]:

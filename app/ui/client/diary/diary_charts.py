@@ -9,6 +9,7 @@ import flet as ft
 from app.domain.measures.symptom_series import pain_by_spot
 from app.domain.measures.weeks import weekly_minutes
 from app.domain.model.record import Record
+from app.domain.model.thresholds import PAIN_CAPS
 from app.ui.parts import Card
 from app.ui.parts.chart import Bar, LineStroke, Series, line_chart, week_bars
 from app.words.client import diary as says
@@ -16,7 +17,6 @@ from app.words.parts import spot as spot_name
 
 SPOTS = 3
 """More lines in one chart cannot be told apart."""
-EASED_FROM = 4
 LINES = (LineStroke.PLAIN, LineStroke.WORK, LineStroke.DASHED)
 
 
@@ -30,7 +30,7 @@ def _pain(c: Card, everything: Sequence[Record], today: date, width: float) -> l
     if not found:
         return [c.head(says.PAIN_HEAD), c.body(says.NO_PAIN)]
     lines = [Series(spot_name(s.spot), tuple(s.values), line) for s, line in zip(found[:SPOTS], LINES, strict=False)]
-    drawn = line_chart(c, lines, width, since=says.WEEKS_AGO, until=says.TODAY, guide=EASED_FROM)
+    drawn = line_chart(c, lines, width, since=says.WEEKS_AGO, until=says.TODAY, guide=PAIN_CAPS)
     return [c.head(says.PAIN_HEAD), c.body(says.pain_summary([(s.spot, s.values) for s in found])), drawn,
             c.caption(says.GUIDE)]
 

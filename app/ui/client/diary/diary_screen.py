@@ -11,6 +11,7 @@ from app.actions.people import current_person
 from app.actions.training.afterwards import unanswered
 from app.domain.measures.weeks import CalendarWeek, DiaryDay, weeks_of
 from app.domain.model.record import CheckIn, Clearance, Record, SessionDone
+from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import records
 from app.ui.client.diary.diary_charts import charts
 from app.ui.client.diary.diary_entry import EntryPage
@@ -26,8 +27,6 @@ from app.words.text import dose_sentence
 Go = Callable[[Any], Any]
 
 WEEKS_AT_FIRST, WEEKS_MORE = 3, 6
-ASKED_DAYS = 14
-"""An effort told later than this is a guess."""
 
 
 @ft.component
@@ -49,7 +48,7 @@ def DiaryScreen(shell: Shell) -> ft.Control:
                       nav=nav)
     width = c.room(nav)
     span_ms = max((s.plan.total_ms for week in weeks[:shown] for s in week.sessions), default=0)
-    body = [c.title(says.TITLE), *_open(c, shell, everything, today - timedelta(days=ASKED_DAYS)),
+    body = [c.title(says.TITLE), *_open(c, shell, everything, today - timedelta(days=FORTNIGHT_DAYS)),
             note_something(c, shell), *charts(c, everything, today, width), *week_in_minutes(c, everything, today)]
     for week in weeks[:shown]:
         body.append(c.head(says.week_head(week.monday, today), says.week_aside(week.sessions)))

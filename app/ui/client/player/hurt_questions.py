@@ -11,8 +11,8 @@ from app.actions.training.playing import sore_spots
 from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.record import Ending, Hurt, HurtKind
+from app.domain.model.thresholds import PAIN_ENDS, PAIN_RESTS
 from app.domain.player import player as events
-from app.domain.player.pain_response import ENDS_FROM
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.player_buttons import under_signs
 from app.ui.helper.observed import seen_lines, who_says
@@ -90,7 +90,7 @@ def _questions(c: Card, live: Live, told: HurtAnswers, known: tuple[Spot, ...], 
         among = options(*asks.KINDS.items())
         pieces += [c.head(asks.KIND), c.one_of(among, told.kind, lambda kind: put(kind=kind))]
         pieces += [c.note(asks.NUMB_STOPS)] if told.kind is HurtKind.NUMB else []
-        pieces += [c.note(asks.LEVEL_STOPS)] if told.level >= ENDS_FROM else []
+        pieces += [c.note(asks.LEVEL_STOPS)] if told.level >= PAIN_ENDS else []
     if led:
         grey = live.press(live.end, Ending.SIGN, lead.GREY_SIGN)
         pieces += [*seen_lines(c, grey), *who_says(c, live.now.person.name, told.by, lambda by: put(by=by))]
@@ -149,7 +149,7 @@ def changed_page(shell: Shell, live: Live) -> ft.Control:
 
 def _is_a_lot(live: Live) -> bool:
     """Pain of 6 or 7: ending the session comes before going on with it."""
-    return live.hurt is not None and live.hurt.level >= asks.CALL_FROM
+    return live.hurt is not None and live.hurt.level >= PAIN_RESTS
 
 
 def _a_lot(c: Card, live: Live) -> list[ft.Control]:

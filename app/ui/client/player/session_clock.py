@@ -9,6 +9,7 @@ from typing import Any
 from app.actions.training import playing as act
 from app.device.clock import loop_s
 from app.domain.errors import StorageError
+from app.domain.model.session_timing import BREATH_S, LOOK_S
 from app.domain.player.player_state import Status
 from app.domain.player.repetition_count import repetition
 from app.ui.client.player.page_lead import LedOnOnePage
@@ -17,10 +18,6 @@ from app.ui.client.player.watched_session import pictured_in
 from app.ui.shell.shell import Shell
 from app.words import errors
 
-BEAT_S = 0.2
-"""How often the position is looked at, seconds of the session's clock."""
-BREATH_S = 0.02
-"""The least that is left to the rest of the page between two looks, seconds of the machine: for a fast clock."""
 DRAW_EACH_S = 0.1
 """The least between two drawings of one step; another step is drawn at once."""
 HUSH_MS = 300
@@ -60,10 +57,10 @@ class MovedByTheClock(LedOnOnePage):
     def _until_next_s(self) -> float:
         """Until the count on the screen changes, at most a beat."""
         if self.playing is None or self.status is not Status.RUNNING:
-            return BEAT_S
+            return LOOK_S
         left_ms = self._left_ms()
         marks_ms = (left_ms % 1000 or 1000, *(left_ms - one for one in (HUSH_MS, LEAD_MS) if left_ms > one))
-        return min(BEAT_S, min(marks_ms) / 1000)
+        return min(LOOK_S, min(marks_ms) / 1000)
 
     def _ahead_ms(self) -> int:
         """What is left of a step that is all but over, and after which another one comes."""

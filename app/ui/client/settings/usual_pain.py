@@ -12,6 +12,7 @@ from app.actions.people import change_person
 from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Spot
 from app.domain.model.client import UsualPain
 from app.domain.model.person import Person
+from app.domain.model.thresholds import USUAL_PAIN_MOST
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import AnswerOption, Card, options
@@ -95,7 +96,8 @@ def _new(c: Card, shell: Shell, person: Person, held: Held[UsualPainDraft]) -> l
         agreed = UsualPain(now.level, now.agreed_with.strip(), until)
         _keep(shell, person, {**person.body.usual_pain, now.spot: agreed})
 
-    levels = [AnswerOption(n, str(n), name=parts.of(words.USUAL_LEVEL, n, 5)) for n in range(1, 6)]
+    levels = [AnswerOption(n, str(n), name=parts.of(words.USUAL_LEVEL, n, USUAL_PAIN_MOST))
+              for n in range(1, USUAL_PAIN_MOST + 1)]
     complaint: list[ft.Control] = [c.notice(told.complaint)] if told.complaint else []
     return [
         c.head(words.USUAL_WHERE), c.one_of(options(*((s, parts.spot(s)) for s in SPOTS)), told.spot,

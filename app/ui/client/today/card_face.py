@@ -4,9 +4,8 @@ from __future__ import annotations
 from enum import Enum
 
 from app.actions.training.today import Today
+from app.domain.model.level import Level
 from app.domain.model.rules import RuleId
-
-ANSWER_FIRST, STOPPED_FROM = 6, 7
 
 
 class CardFace(Enum):
@@ -49,7 +48,7 @@ def standing(card: Today, *, chosen: bool) -> CardFace:
 
 def _locked(card: Today) -> CardFace | None:
     """What keeps Start locked whatever the session."""
-    if card.stop is not None or (_level(card) >= STOPPED_FROM and not _answered_by_a_yes(card)):
+    if card.stop is not None or (_level(card) >= Level.ASK_FIRST and not _answered_by_a_yes(card)):
         return CardFace.STOPPED
     if card.person.waiting:
         return CardFace.WAITING
@@ -64,12 +63,12 @@ def _level(card: Today) -> int:
 
 def _answered_by_a_yes(card: Today) -> bool:
     """Answers that stopped them, where no stop waits any more."""
-    return card.check_in is not None and (card.check_in.level or 0) >= STOPPED_FROM and card.stop is None
+    return card.check_in is not None and (card.check_in.level or 0) >= Level.ASK_FIRST and card.stop is None
 
 
 def _of_the_day(card: Today) -> CardFace:
     level = _level(card)
-    if level >= ANSWER_FIRST:
+    if level >= Level.REST:
         return CardFace.ANSWER if _signs_open(card) else CardFace.REST
     if card.too_short is not None:
         return CardFace.TOO_SHORT

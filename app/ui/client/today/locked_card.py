@@ -7,18 +7,16 @@ from typing import Any
 import flet as ft
 
 from app.actions.training.today import Today
-from app.domain.dosing.history import FEVER_FREE, Stop
+from app.domain.dosing.history import Stop
+from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Event, SessionDone
-from app.ui.client.today.card_face import STOPPED_FROM
+from app.domain.model.thresholds import FEVER_FREE
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words import signs as sign_words
 from app.words import text
 from app.words.client import today, welcome, yes
-
-EMERGENCY = 8
-
 
 NUMBER = 92
 
@@ -44,15 +42,15 @@ def stop_causes(card: Today, stop: Stop | None) -> list[str]:
     told = [sign_words.sign_words(sign) for sign in signs]
     if card.check_in and card.timeline and (stop is None or stop.id == card.check_in.stamp.id):
         told += [text.reason_text(r) for r in card.timeline.dose.reasons
-                 if r.level >= STOPPED_FROM and "symptom" not in dict(r.data)]
+                 if r.level >= Level.ASK_FIRST and "symptom" not in dict(r.data)]
     return list(dict.fromkeys(told))
 
 
 def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[ft.Control]]:
-    """A stop: at level 8 the number in large figures first."""
+    """A stop: in an emergency the number in large figures first."""
     stop = card.stop
     level = max(stop.level if stop else 0, card.timeline.dose.level if card.check_in and card.timeline else 0)
-    urgent = level >= EMERGENCY
+    urgent = level >= Level.EMERGENCY
     head = today.URGENT_HEAD if urgent else today.STOP_HEAD
     box: list[ft.Control] = [c.title(head, t.T_HEAD)]
     if urgent:

@@ -9,7 +9,7 @@ import flet as ft
 from app.actions.people import current_person
 from app.actions.training import screening
 from app.actions.training.today import Today, today
-from app.domain.dosing.history import FEVER_FREE
+from app.domain.model.thresholds import FEVER_FREE
 from app.ui.client.nav import client_nav
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.profile.questions import both_ways

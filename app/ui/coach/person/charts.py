@@ -7,14 +7,13 @@ import flet as ft
 
 from app.domain.measures.symptom_series import WEEKS, SpotSeries, effort, pain_by_spot, soreness_by_spot
 from app.domain.measures.training_load import weekly_loads
+from app.domain.model.thresholds import PAIN_CAPS, SORENESS_EASES
 from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.chart import Bar, LineStroke, Series, line_chart, week_bars
 from app.words.coach import person as words
 
-PAIN_EASES, SORENESS_EASES = 4, 6
-"""Levels from which the usual rule table takes something away; below, it only holds."""
 SPOTS = 6
 BESIDE = 16
 SMALL = 124
@@ -28,7 +27,7 @@ def charts(c: Card, sheet: Sheet, width: float) -> list[ft.Control]:
     pain = pain_by_spot(sheet.records, sheet.day)
     sore = soreness_by_spot(sheet.records, sheet.day)
     no_pain, no_soreness = ((words.NO_PAIN, words.NO_SORENESS) if shares_pain else (words.NOT_TOLD, words.NOT_TOLD))
-    found = [c.stack([c.head(words.PAIN_HEAD), *_spots(c, pain, width, PAIN_EASES, no_pain)]),
+    found = [c.stack([c.head(words.PAIN_HEAD), *_spots(c, pain, width, PAIN_CAPS, no_pain)]),
              c.stack([c.head(words.SORENESS_HEAD), *_spots(c, sore, width, SORENESS_EASES, no_soreness)])]
     return [*found, _effort(c, sheet, width), _load(c, sheet, width)]
 

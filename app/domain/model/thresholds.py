@@ -1,0 +1,64 @@
+"""Every number of pain, soreness, effort and days that decides, each once, beside the rule table and part of it.
+
+Nothing else in the program holds a copy; `tests/test_thresholds.py` looks for them. All are [P], coaching conventions
+at their careful edge, except where a reference of `app/domain/model/references.py` is named.
+"""
+from __future__ import annotations
+
+from datetime import timedelta
+
+# ------------------------------------------------------------------ pain, 0–10
+
+PAIN_HOLDS = 3
+"""From here on nothing moves on, and a session is not clean."""
+PAIN_CAPS = 4
+"""From here on the region's axes are capped, no functional check is offered, and the coach is shown it.
+
+Pain monitoring was studied in younger people, so this is its stricter edge. Source: SILBERNAGEL_2007.
+"""
+PAIN_RESTS = 6
+"""From here on nothing may load the region, and a call to somebody is worth it. Source: SILBERNAGEL_2007."""
+PAIN_ENDS = 8
+"""From here on a session ends, and none begins before a clinician's yes."""
+PAIN_RISE = 2
+"""Points by which a pain has meaningfully changed. Source: SALAFFI_2004."""
+USUAL_PAIN_MOST = 5
+"""A usual pain may be agreed up to here. Source: SILBERNAGEL_2007, the most that was allowed in it."""
+
+# ------------------------------------------------------------------ soreness of muscles, 0–10
+
+SORENESS_HOLDS = 4
+SORENESS_EASES = 6
+SORENESS_LIGHT = 8
+SORENESS_LONG = SORENESS_EASES
+"""Soreness of this much that goes on for days is asked about; how long is in the rule table."""
+
+# ------------------------------------------------------------------ effort, 0–10, and what was done, percent
+
+EFFORT_OVER = 2
+"""Points above the effort that was meant that count as too hard: a step back, and twice running the coach is told."""
+EFFORT_TOP = 9
+"""From here on a session was as hard as can be, whatever was meant."""
+WHOLE_FROM = 95
+"""Percent of the planned work from which a session counts as done to its end, and is clean."""
+COUNTS_FROM = 60
+"""Percent from which a session counts as one of the week's."""
+CLEAN_NEEDED = 2
+"""Clean sessions running before anything moves on."""
+
+# ------------------------------------------------------------------ days
+
+STRENGTH_GAP_DAYS = 2
+"""Days from one session with strength work to the next, the second one counted. Source: ACSM_AHA_2007."""
+FORTNIGHT_DAYS = 14
+"""A fortnight without a session is silence; beyond it a station goes a step back, and an effort told is a guess."""
+NOTHING_BACK_DAYS = 21
+"""Days without a return after which the coach asks."""
+FOUR_WEEKS_DAYS = 28
+"""Off for so long, the stop questions are asked again; as far back the coach's list of harm looks."""
+GAP_EASES, GAP_BACK, GAP_OUT = 8, FORTNIGHT_DAYS + 1, FOUR_WEEKS_DAYS + 1
+"""Days off that ease a session a little, take a step back, and go back to what was written."""
+FEVER_FREE = timedelta(hours=48)
+"""So long without fever before one's own word is enough."""
+RETEST = timedelta(weeks=6)
+"""From one functional check to the reminder of the next."""
