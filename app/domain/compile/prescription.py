@@ -2,7 +2,7 @@
 
 Work rounds down and rest up to 5 s; work never under min(15 s, as written), a hold never under min(10 s, as
 written), repetitions never under min(5, as written); rest never grows past 90 s unless it already was.
-Source: the project's rule table, DEVELOPERS.md "Rule table". [P]
+Source: the project's rule table, `app/domain/dosing/README.md`. [P]
 """
 from __future__ import annotations
 

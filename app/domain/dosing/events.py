@@ -1,6 +1,6 @@
 """What happens around the sessions: which next question a fall or an illness asks, pauses, and goals looked at again.
 
-Nothing here diagnoses; the stops are those of the project's list, DEVELOPERS.md "Screening and stop signs".
+Nothing here diagnoses; the stops are those of the project's list, `README.md` beside this.
 """
 from __future__ import annotations
 

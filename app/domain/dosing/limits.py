@@ -21,7 +21,7 @@ DOWN = 2
 #: Kit that is a weight, whether or not the exercise says that it is loaded.
 WEIGHTS = frozenset({"dumbbell"})
 
-#: Source: the project's table, DEVELOPERS.md "Rule table", conditions. [P], each to be agreed with a clinician.
+#: Source: the project's table, `README.md` beside this. [P], each to be agreed with a clinician.
 CONDITION_CAPS: Mapping[Condition, Mapping[Axis, int]] = {
     Condition.OSTEOPOROSIS: {Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 0, Axis.IMPACT: 1},
     Condition.VERTIGO: {Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1},

@@ -1,6 +1,6 @@
 """The stop questions: three outcomes, own wording in `app/words/text.py`. Nothing here is a diagnosis.
 
-Source: the project's list, DEVELOPERS.md "Screening and stop signs"; each defers to a clinician and to local
+Source: the project's list, `README.md` beside this; each defers to a clinician and to local
 emergency advice.
 """
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """How much a session was: repetitions, time under tension, volume load, work against rest. Planned, and as it was done.
 
 All of the main part alone; a warm-up and a cool-down are no training volume. Definitions: the project's list,
-DEVELOPERS.md "Figures of a session"; nothing is decided by them.
+`README.md` beside this; nothing is decided by them.
 """
 from __future__ import annotations
 

@@ -27,7 +27,7 @@ class Region(StrEnum):
 BODY_REGIONS: tuple[Region, ...] = tuple(r for r in Region if r not in (Region.BALANCE, Region.FLOOR))
 PAIRED_REGIONS = frozenset(BODY_REGIONS) - {Region.NECK, Region.BACK}
 
-#: Which demands load which region. Source: the project's rating, see DEVELOPERS.md, "Rule table". [P]
+#: Which demands load which region. Source: the project's rating, `app/domain/dosing/README.md`. [P]
 REGION_AXES: Mapping[Region, tuple[Axis, ...]] = {
     Region.KNEE: (Axis.DEEP_KNEE_FLEXION, Axis.KNEELING, Axis.IMPACT, Axis.FLOOR_TRANSFER),
     Region.HIP: (Axis.DEEP_HIP_FLEXION, Axis.LOADED_TWIST, Axis.IMPACT),

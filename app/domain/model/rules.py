@@ -1,6 +1,6 @@
 """The rule table as data: which answer votes for which level, and what each level gives.
 
-Source: the project's rule table, version 1, DEVELOPERS.md "Rule table". Marked [P] where it is a
+Source: the project's rule table, version 1, `app/domain/dosing/README.md`. Marked [P] where it is a
 coaching convention. A coach may make any rule stricter and soften only sleep, days and completion.
 """
 from __future__ import annotations

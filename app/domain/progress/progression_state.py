@@ -2,7 +2,7 @@
 
 Two clean sessions running in which a station was done in full move it one step on; one that hurt, was eased by hand,
 left out or cut short, or a session 2 or more harder than meant moves it one back; anything else holds. Source:
-`app/domain/progress/progression_steps.py` for what a step adds, DEVELOPERS.md "Rule table" for the rest. [P]
+`app/domain/progress/progression_steps.py` for what a step adds, `app/domain/dosing/README.md` for the rest. [P]
 """
 from __future__ import annotations
 

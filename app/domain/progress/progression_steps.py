@@ -2,7 +2,7 @@
 
 In order: 5 s twice (a hold up to 30 s) or 1 repetition twice, then the harder option, then the next weight. With the
 harder option or a heavier weight the amount starts again from what was written. Source: seconds or repetitions
-before load, since one step of a small dumbbell is 25–100 %: DEVELOPERS.md "Rule table". [P]
+before load, since one step of a small dumbbell is 25–100 %: `app/domain/dosing/README.md`. [P]
 """
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """What an experienced coach would object to in a source, with the number, the place and what would mend it.
 
 Only what could hurt a client blocks publishing; the rest is said and left to the coach, who may also move its limits:
-`proofreading_limits.py`. Source: the project's list, DEVELOPERS.md "Proofreading". [P]
+`proofreading_limits.py`. Source: the project's list, `README.md` beside this. [P]
 """
 from __future__ import annotations
 
