@@ -6,17 +6,13 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from app.device.clock import Clock
-from app.domain.measures.attention import HARM_WINDOW_DAYS, Flag, PersonSummary, attention
+from app.domain.measures.attention import HARM_WINDOW_DAYS, LATER_DAYS, Flag, PersonSummary, attention
 from app.domain.model.record import Record
 from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import attention_marks, people, review_summaries
 from app.storage.attention_marks import Mark, MarkState
 from app.storage.database import Store
 from app.storage.evidence import told_in_full
-
-#: "Later" without a day.
-LATER_DAYS = 3
-
 
 TELLS_HARM = frozenset({"pain", "check_ins"})
 """What somebody has to send for harm to be seen here."""

@@ -12,6 +12,8 @@ from enum import StrEnum
 from app.domain.model import thresholds as at
 
 HARM_WINDOW_DAYS = at.FOUR_WEEKS_DAYS
+LATER_DAYS = 3
+"""For so long a case is put off where no day was named."""
 SWAPPED_TIMES = 3
 """Changes of one exercise by hand from which the programme is worth a look."""
 

@@ -58,7 +58,10 @@ FOUR_WEEKS_DAYS = 28
 """Off for so long, the stop questions are asked again; as far back the coach's list of harm looks."""
 GAP_EASES, GAP_BACK, GAP_OUT = 8, FORTNIGHT_DAYS + 1, FOUR_WEEKS_DAYS + 1
 """Days off that ease a session a little, take a step back, and go back to what was written."""
-FEVER_FREE = timedelta(hours=48)
+FEVER_FREE_HOURS = 48
+FEVER_FREE = timedelta(hours=FEVER_FREE_HOURS)
 """So long without fever before one's own word is enough."""
+TELL_BACK_DAYS = 7
+"""For so many days, today included, a fall or an activity may still be written down."""
 RETEST = timedelta(weeks=6)
 """From one functional check to the reminder of the next."""

@@ -12,6 +12,7 @@ from app.domain.checks import functional_checks as c
 from app.domain.checks.functional_checks import BandPlace, Change, ReferenceBand, Withheld
 from app.domain.model.exercise import Axis
 from app.domain.model.record import CheckDone, FunctionalCheck
+from app.domain.model.thresholds import PAIN_CAPS
 from app.words.client.today import day_words
 from app.words.text import AXIS_WORDS, count, listed
 
@@ -146,7 +147,7 @@ WITHHELD: Mapping[Withheld, tuple[str, str, str]] = {
     Withheld.SCREENING: ("The stop questions come first.", "Answer the stop questions", "/welcome/questions"),
     Withheld.ASK: ("First say how you are this morning: nothing is measured on a joint that hurts.",
                    "Answer the questions", "/check-in"),
-    Withheld.PAIN: ("Not today: a joint hurts 4 of 10 or more.", "", ""),
+    Withheld.PAIN: (f"Not today: a joint hurts {PAIN_CAPS} of 10 or more.", "", ""),
     Withheld.ALONE: ("Not for somebody who trains alone. Do it with your coach or with somebody beside you, and say in "
                      "the settings that you are not alone.", "", ""),
     Withheld.LIMITS: ("Your limits leave this out today", "", ""),

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from datetime import date, datetime
 
 from app.domain.model.diary import Symptom
+from app.domain.model.thresholds import FEVER_FREE_HOURS
 from app.domain.progress.due_session import Due
 from app.words.text import duration
 
@@ -195,8 +196,8 @@ def tell_coach(coach: str, contact: str) -> str:
 
 
 WHO_MAY_SAY_YES: Mapping[str, str] = {
-    "self": "After a fever one’s own word is enough, after 48 hours without it. Until then it takes the coach’s or a "
-            "clinician’s yes.",
+    "self": f"After a fever one’s own word is enough, after {FEVER_FREE_HOURS} hours without it. Until then it takes "
+            "the coach’s or a clinician’s yes.",
     "coach": "The coach’s yes is enough, or a clinician’s.",
     "clinician": "It takes a clinician’s yes: from somebody who has had a look and knows that training is meant.",
 }

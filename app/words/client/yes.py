@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from datetime import datetime
 
+from app.domain.model.thresholds import FEVER_FREE_HOURS
 from app.words.client.today import STOP_CAUSES, Pair, moment_words
 from app.words.signs import SIGN_WORDS
 
@@ -15,8 +16,8 @@ YES_NAME = "Their name"
 YES_NAME_MISSING = "Write who said yes."
 YES_KIND_MISSING = "Choose what they are."
 YES_ASK_MISSING = "Tick that they were asked about training after this."
-YES_SELF = "I have had no fever for 48 hours"
-YES_SELF_LED = "{name} has had no fever for 48 hours"
+YES_SELF = f"I have had no fever for {FEVER_FREE_HOURS} hours"
+YES_SELF_LED = f"{{name}} has had no fever for {FEVER_FREE_HOURS} hours"
 KINDS: Mapping[str, str] = {
     "doctor": "A doctor", "physiotherapist": "A physiotherapist", "nurse": "A nurse",
     "other clinician": "Another clinician", "coach": "The coach",

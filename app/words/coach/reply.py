@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from app.domain.dosing.history import Stop
+from app.domain.model.thresholds import FEVER_FREE_HOURS
 from app.words.client.today import STOP_CAUSES, day_words
 from app.words.signs import SIGN_WORDS
 from app.words.text import count, listed
@@ -50,7 +51,7 @@ def stop_needs(stop: Stop) -> str:
     """Whose yes it needs."""
     needs = {"clinician": "It needs a clinician’s yes, with profession.",
              "coach": "It needs your yes, or a clinician’s.",
-             "self": "It needs their own word once the fever has been gone for 48 hours, or yours."}
+             "self": f"It needs their own word once the fever has been gone for {FEVER_FREE_HOURS} hours, or yours."}
     return needs[stop.yes_from]
 
 

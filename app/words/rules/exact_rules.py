@@ -73,8 +73,8 @@ def _levels(table: RuleTable) -> Section:
         for g in given()
     )
     return Section("levels", "Levels", (
-        "Every answer votes for a level from 0 to 8. The highest vote wins; every vote above 0 is shown as a reason. "
-        "Level 0 may move on a step, level 1 holds.",
+        f"Every answer votes for a level from 0 to {max(Level)}. The highest vote wins; every vote above 0 is shown as "
+        f"a reason. Level {Level.PROGRESS} may move on a step, level {Level.HOLD} holds.",
         f"Whole numbers throughout. Work rounds down and rest up to {prescription.STEP_S} s; work never under "
         f"{prescription.LEAST_WORK_S} s, a hold never under {prescription.LEAST_HOLD_S} s, repetitions never under "
         f"{prescription.LEAST_REPS}, or what was written where that is less. Rest never grows past "
@@ -105,8 +105,9 @@ def _votes(table: RuleTable) -> Section:
         source = getattr(table, rule.value).source
         rows.append((RULE_WORDS[rule], votes_line(stretches), more[rule], source))
     rows += [
-        (RULE_WORDS[RuleId.RETURN], "after a carried level 3–6 one level better; after 7–8 and a yes level "
-         f"{dose.RESTART}", "carried are levels from pain, soreness, symptoms and effort", rules_convention()),
+        (RULE_WORDS[RuleId.RETURN], f"after a carried level {Level.EASIER}–{Level.REST} one level better; after "
+         f"{Level.ASK_FIRST}–{Level.EMERGENCY} and a yes level {dose.RESTART}",
+         "carried are levels from pain, soreness, symptoms and effort", rules_convention()),
         (RULE_WORDS[RuleId.CLEARANCE], f"a stop without its yes gives {int(Level.ASK_FIRST)}", "", rules_convention()),
         (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {at.CLEAN_NEEDED} running give {dose.MISSING}",
          "takes nothing away; holds a step back", rules_convention()),
@@ -181,15 +182,16 @@ def _stops() -> Section:
         f"A stop stays open until its own yes: after a fever the client’s word {hours} h after it, after long soreness "
         "yours, after everything else a clinician’s, with name and profession. Then it starts again at level "
         f"{dose.RESTART}.",
-        f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level 7 or "
-        "8. A fall that hurt, that was not got up from alone, or with blood thinners stops as well; an illness without "
-        f"fever carries level {ILLNESS_CARRIES}.",
+        f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level "
+        f"{Level.ASK_FIRST} or {Level.EMERGENCY}. A fall that hurt, that was not got up from alone, or with blood "
+        f"thinners stops as well; an illness without fever carries level {ILLNESS_CARRIES}.",
     ), ("Sign or question", "What follows"), (*signs, *first, *ask))
 
 
 def _moving_on() -> Section:
     rows = (
-        ("one step on", f"{at.CLEAN_NEEDED} clean sessions running in which it was done in full, at level 0"),
+        ("one step on", f"{at.CLEAN_NEEDED} clean sessions running in which it was done in full, at level "
+         f"{Level.PROGRESS}"),
         ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {at.EFFORT_OVER} or "
          f"more harder than meant; or {at.GAP_BACK} days without it"),
         ("back to what was written", f"{at.GAP_OUT} days without it"),

@@ -11,6 +11,7 @@ from app.actions.training.diary import save_afterwards
 from app.domain.model.body import Spot
 from app.domain.model.person import Person
 from app.domain.model.record import Ending, SessionDone
+from app.domain.model.thresholds import WHOLE_FROM
 from app.storage import records
 from app.ui.client.diary.afterwards_parts import asked_pain, effort_scale, meaning, stop_box
 from app.ui.parts import AnswerOption, Card
@@ -105,7 +106,7 @@ def _questions(c: Card, person: Person, done: SessionDone, draft: AfterwardsAnsw
 
 def _why(c: Card, done: SessionDone, draft: AfterwardsAnswers, choose: object) -> list[ft.Control]:
     """Only asked where it was cut short and the reason is not pain or a sign."""
-    if done.ending not in says.WHY or (done.ending is Ending.FINISHED and done.completed >= 95):
+    if done.ending not in says.WHY or (done.ending is Ending.FINISHED and done.completed >= WHOLE_FROM):
         return []
     among = tuple(AnswerOption(ending, words) for ending, words in says.WHY.items())
     return [c.head(says.WHY_SHORT), c.one_of(among, draft.ending or done.ending, choose)]  # type: ignore[arg-type]

@@ -8,6 +8,7 @@ import flet as ft
 
 from app.actions.people import current_person
 from app.actions.training.diary import put_back, take_back
+from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, How, Record, SessionDone
 from app.storage import records
 from app.ui.client.diary.check_in_correction import AnswersPage
@@ -104,7 +105,7 @@ def _eased(c: Card, done: SessionDone) -> list[ft.Control]:
     """What today's card said then: the amount, the reasons, the stand-ins, what was left out."""
     plan = done.plan
     rows: list[ft.Control] = []
-    if plan.dose.level >= 2:
+    if plan.dose.level >= Level.REDUCED:
         rows.append(c.reason(dose_sentence(plan.dose), " ".join(reason_text(r) for r in plan.dose.reasons)))
     rows += [c.reason(done.names.get(s.to, s.to), substitution_text(s, done.names)) for s in plan.substitutions]
     rows += [c.reason(done.names.get(o.exercise, o.exercise), left_out_text(o)) for o in plan.left_out]

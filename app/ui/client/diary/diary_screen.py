@@ -10,6 +10,7 @@ import flet as ft
 from app.actions.people import current_person
 from app.actions.training.afterwards import unanswered
 from app.domain.measures.weeks import CalendarWeek, DiaryDay, weeks_of
+from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, Record, SessionDone
 from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import records
@@ -97,6 +98,6 @@ def _session(c: Card, done: SessionDone, to: Go, width: float, span_ms: int) -> 
     pieces = [c.row(done.name, says.session_line(done), to, name=name)]
     if done.plan.steps:
         pieces.append(review_strip(c, done.plan, done.done, width, span_ms=span_ms))
-    if done.plan.dose.level >= 2:
+    if done.plan.dose.level >= Level.REDUCED:
         pieces.append(c.soft(dose_sentence(done.plan.dose)))
     return pieces

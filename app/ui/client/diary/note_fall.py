@@ -13,6 +13,7 @@ from app.actions.training.events import Noted
 from app.domain.dosing import events as e
 from app.domain.model.client import Condition
 from app.domain.model.person import Person
+from app.domain.model.thresholds import TELL_BACK_DAYS
 from app.ui.client.diary.note_written import urgent, written_page
 from app.ui.client.nav import client_nav
 from app.ui.client.profile.profile_draft import Held, use_held
@@ -24,8 +25,6 @@ from app.ui.shell.shell import Shell, safe
 from app.words.client import events as words
 from app.words.client import today as today_words
 from app.words.client.today import said
-
-DAYS_BACK = 7
 
 
 @dataclass(frozen=True)
@@ -80,7 +79,7 @@ def _questions(c: Card, shell: Shell, person: Person, held: Held[FallDraft], ask
     def write(event: Any) -> None:
         held.note(replace(held.value, note=event.control.value or ""))
 
-    return [*pieces, c.subhead(words.FALL_WHEN), days_back(c, today, DAYS_BACK, told.day, choose),
+    return [*pieces, c.subhead(words.FALL_WHEN), days_back(c, today, TELL_BACK_DAYS, told.day, choose),
             c.field(words.NOTE, told.note, write, lines=2)]
 
 

@@ -13,6 +13,7 @@ from app.actions.training.events import Noted
 from app.domain.dosing import events as e
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
+from app.domain.model.thresholds import TELL_BACK_DAYS
 from app.domain.progress.planned_days import DAYS_AHEAD
 from app.ui.client.diary.note_written import written_page
 from app.ui.client.nav import client_nav
@@ -25,8 +26,6 @@ from app.ui.shell.shell import Shell, safe
 from app.words.client import events as words
 from app.words.client import today as today_words
 from app.words.client.today import said
-
-DAYS_BACK = 7
 
 
 @dataclass(frozen=True)
@@ -140,7 +139,7 @@ def ActivityPage(shell: Shell, person: Person) -> ft.Control:
     minutes = [AnswerOption(n, str(n), name=words.minutes_name(n)) for n in words.MINUTES]
     body = [c.title(words.ACTIVITY_HEAD), _list(c, words.ACTIVITIES, told.what, _put(shell, held, "what")),
             c.head(words.ACTIVITY_MINUTES), c.one_of(minutes, told.number, _put(shell, held, "number")),
-            c.head(words.FALL_WHEN), days_back(c, today, DAYS_BACK, told.day, _put(shell, held, "day"))]
+            c.head(words.FALL_WHEN), days_back(c, today, TELL_BACK_DAYS, told.day, _put(shell, held, "day"))]
     return _page(c, shell, held, "activity", body, save)
 
 
