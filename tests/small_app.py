@@ -12,8 +12,8 @@ from pathlib import Path
 
 import flet as ft
 
-from app.device.abilities import Tone
 from app.device.device import open_device
+from app.domain.sound.cues import CueKind
 from app.resources import resource_dir
 from app.serving.server import serve
 
@@ -27,7 +27,7 @@ def page(page: ft.Page) -> None:
 
     async def ask(_: ft.Event[ft.Button]) -> None:
         await device.sounds.load()
-        played = [tone for tone in Tone if await device.sounds.play(tone)]
+        played = [tone for tone in CueKind if await device.sounds.play(tone)]
         beats = [name for name in ("work", "rest", "attention") if await device.haptics.play(name)]
         handed = await device.files.share("diary.txt", b"six weeks")
         told.value = f"{len(played)} tones, {len(beats)} patterns, {handed}, same device {open_device(page) is device}"

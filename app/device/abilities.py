@@ -53,28 +53,6 @@ class Missing:
         return bool(self.abilities)
 
 
-class Tone(StrEnum):
-    """The tones of a session, one file each in `assets/sounds`; told apart by rhythm, not by pitch alone."""
-
-    COUNT = "count"
-    WORK = "work"
-    HALFWAY = "halfway"
-    LAST_TEN = "last_ten"
-    REST = "rest"
-    CHANGE_SIDE = "change_side"
-    FINISH = "finish"
-    WAITING = "waiting"
-    TICK = "tick"
-
-
-class VibrationPattern(StrEnum):
-    """Vibrations told apart by their number of beats: two strong, one long, three quick."""
-
-    WORK = "work"
-    REST = "rest"
-    ATTENTION = "attention"
-
-
 class Handed(StrEnum):
     """What became of a file that was to be shared."""
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from app.device.abilities import Ability, Device, Handed, Missing, PickedFile, Tone, VibrationPattern
+from app.device.abilities import Ability, Device, Handed, Missing, PickedFile
 from app.domain.sound.audio_track import CueTrack
+from app.domain.sound.cues import Buzz, CueKind
 
 
 class Call(NamedTuple):
@@ -41,7 +42,7 @@ class RecordingSounds:
         """They are always ready."""
 
     async def play(self, name: str) -> bool:
-        return self.on and self._record.write(Ability.SOUND, Tone(name))
+        return self.on and self._record.write(Ability.SOUND, CueKind(name))
 
 
 class RecordingTrack:
@@ -79,7 +80,7 @@ class RecordingHaptics:
         self._record = record
 
     async def play(self, name: str) -> bool:
-        return self.on and self._record.write(Ability.HAPTICS, VibrationPattern(name))
+        return self.on and self._record.write(Ability.HAPTICS, Buzz(name))
 
 
 class RecordingSpeech:

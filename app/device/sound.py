@@ -6,8 +6,9 @@ import contextlib
 
 import flet_audio as fta
 
-from app.device.abilities import Ability, Missing, Tone
+from app.device.abilities import Ability, Missing
 from app.device.bounded_call import ask
+from app.domain.sound.cues import CueKind
 
 #: One player cannot overlap itself, so each tone has two and they take turns.
 PLAYERS = 2
@@ -37,7 +38,7 @@ class FletSounds:
     def __init__(self, missing: Missing, on: bool = True) -> None:
         self.on = on
         self._missing = missing
-        self._players: dict[Tone, list[Player]] = {}
+        self._players: dict[CueKind, list[Player]] = {}
 
     async def load(self) -> None:
         self._make()
@@ -51,13 +52,13 @@ class FletSounds:
 
     def _next(self, name: str) -> Player:
         self._make()
-        players = self._players[Tone(name)]
+        players = self._players[CueKind(name)]
         players.append(players.pop(0))
         return players[-1]
 
     def _make(self) -> None:
         if not self._players:
-            self._players = {tone: [Player(f"sounds/{tone}.wav") for _ in range(PLAYERS)] for tone in Tone}
+            self._players = {tone: [Player(f"sounds/{tone}.wav") for _ in range(PLAYERS)] for tone in CueKind}
 
     async def loaded(self) -> None:
         """Returns when every tone is loaded."""

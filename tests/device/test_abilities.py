@@ -8,7 +8,7 @@ from collections.abc import Callable, Coroutine
 import pytest
 
 from app.device import desktop, haptics, sound
-from app.device.abilities import Ability, Handed, Missing, PickedFile, Tone, VibrationPattern
+from app.device.abilities import Ability, Handed, Missing, PickedFile
 from app.device.bounded_call import ask
 from app.device.files import FletFiles
 from app.device.haptics import FletHaptics
@@ -17,6 +17,7 @@ from app.device.recording import RecordingDevice
 from app.device.screen_awake import FletAwake
 from app.device.sound import FletSounds
 from app.device.speech import PlyerSpeech
+from app.domain.sound.cues import Buzz, CueKind
 from app.resources import resource_dir
 
 
@@ -68,7 +69,7 @@ async def every_answer(missing: Missing) -> list[object]:
     speech = PlyerSpeech(missing, on=True)
     files = FletFiles(missing)
     return [
-        await FletSounds(missing).play(Tone.COUNT), await FletHaptics(missing).play(VibrationPattern.WORK),
+        await FletSounds(missing).play(CueKind.COUNT), await FletHaptics(missing).play(Buzz.WORK),
         await speech.say("Stand tall"), await FletAwake(missing).keep(), await FletAwake(missing).release(),
         await PlyerNotices(missing, "Evenload").show("Now", "Later"), await files.save_bytes("a", b"1"),
         await files.copy_text("a"), await files.share("a", b"1") is not Handed.FAILED, bool(await files.pick_files()),
@@ -99,8 +100,8 @@ def test_what_is_switched_off_is_silent_and_not_missing() -> None:
     missing = Missing()
 
     async def story() -> list[bool]:
-        return [await FletSounds(missing, on=False).play(Tone.WORK), await FletHaptics(missing, on=False).play("work"),
-                await PlyerSpeech(missing).say("One")]
+        return [await FletSounds(missing, on=False).play(CueKind.WORK),
+                await FletHaptics(missing, on=False).play(Buzz.WORK), await PlyerSpeech(missing).say("One")]
 
     assert asyncio.run(story()) == [False] * 3
     assert not missing
@@ -137,7 +138,7 @@ def test_two_players_take_turns(monkeypatch: pytest.MonkeyPatch) -> None:
     async def story() -> None:
         sounds = FletSounds(Missing())
         for _ in range(4):
-            assert await sounds.play(Tone.COUNT)
+            assert await sounds.play(CueKind.COUNT)
 
     asyncio.run(story())
     assert len(set(map(id, played))) == 2
@@ -156,12 +157,12 @@ def test_patterns_are_told_apart_by_their_beats(monkeypatch: pytest.MonkeyPatch)
 
     monkeypatch.setattr("app.device.haptics.ft.HapticFeedback", Feedback)
     felt = {}
-    for pattern in VibrationPattern:
+    for pattern in Buzz:
         beats.clear()
         assert asyncio.run(FletHaptics(Missing()).play(pattern))
         felt[pattern] = tuple(beats)
         assert (len(beats) - 1) * haptics.PAUSE_S < 0.5
-    assert len(set(felt.values())) == len({len(pattern) for pattern in felt.values()}) == len(VibrationPattern)
+    assert len(set(felt.values())) == len({len(pattern) for pattern in felt.values()}) == len(Buzz)
 
 
 def test_a_name_that_nobody_knows_is_no_crash() -> None:
@@ -174,7 +175,7 @@ def test_a_name_that_nobody_knows_is_no_crash() -> None:
 
 def test_every_tone_has_its_file() -> None:
     """And there is no file without a tone."""
-    assert {path.stem for path in (resource_dir("assets") / "sounds").glob("*.wav")} == set(Tone)
+    assert {path.stem for path in (resource_dir("assets") / "sounds").glob("*.wav")} == set(CueKind)
 
 
 def test_the_recording_device_writes_down_and_lacks_on_demand(device: RecordingDevice) -> None:

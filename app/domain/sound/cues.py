@@ -13,7 +13,7 @@ from app.domain.model.session_timing import COUNT_FROM, LAST_TEN_MS
 
 
 class CueKind(StrEnum):
-    """What a cue tells."""
+    """What a cue tells; each has its tone in `assets/sounds`, told apart by rhythm and not by pitch alone."""
 
     COUNT = "count"
     """3, 2, 1 before work."""
@@ -30,7 +30,7 @@ class CueKind(StrEnum):
 
 
 class Buzz(StrEnum):
-    """What is felt: two strong beats, one long, three quick."""
+    """What is felt, told apart by the number of beats: two strong, one long, three quick."""
 
     WORK = "work"
     REST = "rest"
@@ -42,7 +42,6 @@ BUZZ: Mapping[CueKind, Buzz] = {
     CueKind.LAST_TEN: Buzz.ATTENTION, CueKind.REST: Buzz.REST, CueKind.CHANGE_SIDE: Buzz.ATTENTION,
     CueKind.FINISH: Buzz.REST, CueKind.WAITING: Buzz.ATTENTION,
 }
-
 """How each feels; a tick is not felt."""
 
 HALFWAY_FROM_MS = 20_000
