@@ -12,7 +12,7 @@ from hypothesis.strategies import SearchStrategy
 
 from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
-from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.model.person import Person
 from app.domain.model.plan import (
@@ -196,6 +196,9 @@ def people(sends: SearchStrategy[frozenset[str]] | None = None) -> SearchStrateg
     )
 
 
+lasts = st.builds(Last, st.none() | st.integers(0, 60), st.none() | st.integers(0, 10),
+                  st.none() | st.integers(1, 10), st.none() | st.integers(0, 100), st.none() | st.integers(0, 10),
+                  pains, st.booleans())
 diaries = st.builds(
     Diary,
     symptoms=st.none() | st.frozensets(st.sampled_from(Symptom)), pain=st.none() | pains,
@@ -203,11 +206,10 @@ diaries = st.builds(
     pain_hours=st.dictionaries(body_spots, st.integers(0, 200), max_size=2), soreness=st.none() | pains,
     soreness_hours=st.dictionaries(body_spots, st.integers(0, 200), max_size=2),
     slept=st.none() | st.integers(1, 5), energy=st.none() | st.integers(1, 5), calm=st.none() | st.integers(1, 5),
-    last=st.builds(Last, st.none() | st.integers(0, 60), st.none() | st.integers(0, 10),
-                   st.none() | st.integers(1, 10), st.none() | st.integers(0, 100), st.none() | st.integers(0, 10),
-                   pains, st.booleans()),
-    first_session=st.booleans(), previous_level=st.integers(0, 8), cleared=st.booleans(),
+    last=lasts, last_light=st.none() | lasts, first_session=st.booleans(), previous_level=st.integers(0, 8),
+    cleared=st.booleans(),
     clean_sessions=st.integers(0, 3), answered_by=st.sampled_from(AnsweredBy),
+    fall=st.none() | st.builds(Fall, st.integers(0, 90), st.booleans()), flare_days=st.none() | st.integers(1, 3),
 )
 
 reasons = st.builds(Reason, st.sampled_from(RuleId), st.integers(0, 8),

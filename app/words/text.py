@@ -134,11 +134,15 @@ def _soreness(d: Mapping[str, str | int]) -> str:
 
 
 def _effort(d: Mapping[str, str | int]) -> str:
-    return f"The last session felt like {d['rpe']} of 10; it was meant to be {d['target']}."
+    return f"{_last_session(d)} felt like {d['rpe']} of 10; it was meant to be {d['target']}."
 
 
 def _completion(d: Mapping[str, str | int]) -> str:
-    return f"You did {d['done']} % of the last session."
+    return f"You did {d['done']} % of {_last_session(d).lower()}."
+
+
+def _last_session(d: Mapping[str, str | int]) -> str:
+    return "The last light session" if d.get("light") else "The last session"
 
 
 def _readiness(d: Mapping[str, str | int]) -> str:
@@ -153,6 +157,12 @@ def _days(d: Mapping[str, str | int]) -> str:
     if d["days"] == 1:
         return "You trained yesterday, and muscles want a day between."
     return f"The last strength session was {d['days']} days ago, so we start gently."
+
+
+def _fall(d: Mapping[str, str | int]) -> str:
+    if d.get("hurt"):
+        return "You fell, and something hurt. A doctor, nurse or physio should look at it before you train."
+    return "You had a fall not long ago, so nothing gets harder for now, and balance is done with a hand on something."
 
 
 def _return(d: Mapping[str, str | int]) -> str:
@@ -178,6 +188,8 @@ REASONS: Mapping[RuleId, Callable[[Mapping[str, str | int]], str]] = {
     RuleId.ANSWERED_BY: lambda d: "Somebody else answered today, so nothing moves on.",
     RuleId.NO_CHECK_IN: lambda d: "No check-in yet; this is what your coach wrote.",
     RuleId.LIGHTER_WEEK: lambda d: f"A lighter week: {count(int(d['rounds']), 'round')}.",
+    RuleId.FALL: _fall,
+    RuleId.FLARE: lambda d: f"You felt clearly worse {count(int(d['days']), 'day')} after the last session.",
     RuleId.MINUTES: lambda d: f"Cut to fit {d['minutes']} minutes: {count(int(d['rounds']), 'round')}.",
 }
 

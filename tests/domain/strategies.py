@@ -11,7 +11,7 @@ from hypothesis.strategies import SearchStrategy
 
 from app.domain.model.body import Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
-from app.domain.model.diary import AnsweredBy, Diary, Symptom
+from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.model.session import Block, BlockKind, Item, Session
 from tests import generators
@@ -77,19 +77,40 @@ def _less_of_an_excuse(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
     return _last(diary, interrupted=True), _last(diary, interrupted=False)
 
 
+def _worse_light(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
+    """The last session without strength work was harder, done less of, or hurt more."""
+    light = diary.last_light or Last(0, 5, 5, 100)
+    rpe, target = light.rpe if light.rpe is not None else 5, light.target_rpe or 5
+    done, pain = light.completed if light.completed is not None else 100, light.pain or 0
+    light = replace(light, rpe=rpe, target_rpe=target, completed=done, pain_at={}, pain=pain)
+    worse = draw(st.sampled_from((
+        replace(light, rpe=draw(st.integers(rpe, 10))), replace(light, completed=draw(st.integers(0, done))),
+        replace(light, pain=draw(st.integers(pain, 10))))))
+    return replace(diary, last_light=light), replace(diary, last_light=worse)
+
+
+def _fallen(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
+    return replace(diary, fall=None), replace(diary, fall=Fall(draw(st.integers(0, 90)), draw(st.booleans())))
+
+
+def _flared(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
+    return replace(diary, flare_days=None), replace(diary, flare_days=draw(st.integers(1, 3)))
+
+
 def _too_soon(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
-    """The arm towards the same day."""
-    days = draw(st.integers(0, 7))
+    """The arm towards the same day; which session came later is another question."""
+    days, diary = draw(st.integers(0, 7)), replace(diary, last_light=None)
     return _last(diary, days_ago=days), _last(diary, days_ago=draw(st.integers(0, days)))
 
 
 def _too_long(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
     """The arm towards a long break."""
-    days = draw(st.integers(2, 60))
+    days, diary = draw(st.integers(2, 60)), replace(diary, last_light=None)
     return _last(diary, days_ago=days), _last(diary, days_ago=draw(st.integers(days, 90)))
 
 
 def _days_left_out(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
+    diary = replace(diary, last_light=None)
     return _last(diary, days_ago=draw(st.integers(2, 7))), _last(diary, days_ago=None)
 
 
@@ -126,7 +147,7 @@ WORSENINGS: Mapping[str, Callable[[st.DrawFn, Diary], tuple[Diary, Diary]]] = {
     "energy": _worse_item("energy"), "calm": _worse_item("calm"), "rpe": _worse_rpe, "completed": _worse_completed,
     "interrupted": _less_of_an_excuse, "too_soon": _too_soon, "too_long": _too_long, "days": _days_left_out,
     "last_pain": _worse_last_pain, "previous": _worse_past, "cleared": _no_yes, "clean": _fewer_clean,
-    "leader": _guessed,
+    "leader": _guessed, "light": _worse_light, "fall": _fallen, "flare": _flared,
 }
 
 

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-DOSE, LIMITS, HISTORY = (f"app/domain/dosing/{m}.py" for m in ("dose", "limits", "history"))
+DOSE, VOTES, LIMITS, HISTORY = (f"app/domain/dosing/{m}.py" for m in ("dose", "votes", "limits", "history"))
 RULES, NUMBERS, BODY = (f"app/domain/model/{m}.py" for m in ("rules", "thresholds", "body"))
 AMOUNTS, STATIONS, TIMELINE, CHOICE = (
     f"app/domain/compile/{m}.py" for m in ("prescription", "stations", "timeline", "substitution"))
@@ -49,20 +49,27 @@ FAULTS: tuple[Fault, ...] = (
     Fault("eight days are no gap", NUMBERS, "GAP_BACK, GAP_OUT = 8, F", "GAP_BACK, GAP_OUT = 9, F", T_DOSE),
     Fault("training twice a day", RULES, "days_same=Level.REST", "days_same=Level.GENTLE", T_DOSE),
     Fault("a rise may last longer", RULES, "rise_hours=48", "rise_hours=49", T_DOSE),
-    Fault("soreness may last longer", DOSE, "hours > table.soreness_hours", "hours > table.soreness_hours + 1", T_DOSE),
+    Fault("soreness may last longer", VOTES, "hours > table.soreness_hours", "hours > table.soreness_hours + 1",
+          T_DOSE),
     # votes
-    Fault("fever dropped", DOSE, "    Symptom.FEVER: Level.ASK_FIRST,", "    Symptom.FEVER: Level.LIGHT,", T_DOSE),
-    Fault("unanswered symptoms pass", DOSE, "MISSING_SYMPTOMS = Level.REST", "MISSING_SYMPTOMS = Level.HOLD", T_DOSE),
-    Fault("unanswered pain passes", DOSE, "MISSING_PAIN = Level.LIGHT", "MISSING_PAIN = Level.HOLD", T_DOSE),
-    Fault("the vote of the morning after dropped", DOSE, "        *rise_votes(diary, table),\n", "", T_DOSE),
-    Fault("the vote of effort dropped", DOSE, "        *effort_votes(diary, table),\n", "", T_DOSE),
-    Fault("the way back skips a level", DOSE, "RuleId.RETURN, previous - 1", "RuleId.RETURN, previous - 2", T_DOSE),
-    Fault("no yes needed", DOSE,
+    Fault("fever dropped", VOTES, "    Symptom.FEVER: Level.ASK_FIRST,", "    Symptom.FEVER: Level.LIGHT,", T_DOSE),
+    Fault("unanswered symptoms pass", VOTES, "MISSING_SYMPTOMS = Level.REST", "MISSING_SYMPTOMS = Level.HOLD", T_DOSE),
+    Fault("unanswered pain passes", VOTES, "MISSING_PAIN = Level.LIGHT", "MISSING_PAIN = Level.HOLD", T_DOSE),
+    Fault("the vote of the morning after dropped", VOTES, "        *rise_votes(diary, table),\n", "", T_DOSE),
+    Fault("the vote of effort dropped", VOTES, "        *effort_votes(diary, table, strength=strength),\n", "", T_DOSE),
+    Fault("the way back skips a level", VOTES, "RuleId.RETURN, previous - 1", "RuleId.RETURN, previous - 2", T_DOSE),
+    Fault("no yes needed", VOTES,
           "if previous >= Level.ASK_FIRST and not diary.cleared:",
           "if previous > Level.ASK_FIRST and not diary.cleared:", T_DOSE),
-    Fault("an item at 1 counts as any", DOSE, "    if lowest == 1:", "    if lowest == 0:", T_DOSE),
-    Fault("the doorbell counts", DOSE, "    if diary.first_session or diary.last.interrupted:",
-          "    if diary.first_session:", T_DOSE),
+    Fault("an item at 1 counts as any", VOTES, "    if lowest == 1:", "    if lowest == 0:", T_DOSE),
+    Fault("the doorbell counts", VOTES, "        if last.interrupted:\n            continue\n", "", T_DOSE),
+    Fault("a light day hides the strength session before it", VOTES, "own, other = (last, light) if strength else",
+          "own, other = (light, last) if strength else", T_DOSE),
+    Fault("a later session of the other kind is not read", VOTES, "return (own, other) if unknown or",
+          "return (own, other) if unknown and", T_DOSE),
+    Fault("the last of all stands for the last with strength", HISTORY, "_last(strength[-1], days)",
+          "_last(sessions[-1], days)", T_HISTORY),
+    Fault("a fall that hurt goes on", VOTES, "fall.hurt and not diary.cleared", "fall.hurt and diary.cleared", T_DOSE),
     Fault("the lowest vote wins", DOSE, "level = max((r.level for r in reasons), default=0)",
           "level = min((r.level for r in reasons), default=0)", T_DOSE),
     Fault("pain may be softened", RULES, "(by < 0 and rule not in SOFTENABLE)", "(by < -1 and rule not in SOFTENABLE)",

@@ -9,7 +9,7 @@ from app.domain.dosing.limits import usual_for
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Spot
 from app.domain.model.client import Client
-from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable
@@ -194,15 +194,32 @@ def _soreness_hours(check_in: CheckIn, earlier: Sequence[CheckIn], long: int) ->
     return found
 
 
-def _last(sessions: Sequence[SessionDone], today: date) -> Last:
-    latest = sessions[-1]
-    strength = [s for s in sessions if s.plan.strength and s.completed > 0]
-    days = (today - strength[-1].stamp.local).days if strength else NO_STRENGTH_YET
+def _lasts(sessions: Sequence[SessionDone], today: date) -> tuple[Last, Last | None]:
+    """The last session with strength work, and the last one without beside it; before there was any, the latest.
+
+    The days count from strength work that was really done.
+    """
+    strength, light = [s for s in sessions if s.plan.strength], [s for s in sessions if not s.plan.strength]
+    trained = [s for s in strength if s.completed > 0]
+    days = (today - trained[-1].stamp.local).days if trained else NO_STRENGTH_YET
+    if not strength:
+        return _last(sessions[-1], days), None
+    return _last(strength[-1], days), _last(light[-1], (today - light[-1].stamp.local).days) if light else None
+
+
+def _last(latest: SessionDone, days: int) -> Last:
     at: dict[Spot, int] = dict(latest.pain or {})
     for hurt in latest.hurts:
         at[hurt.spot] = max(hurt.level, at.get(hurt.spot, 0))
     return Last(days, latest.rpe, latest.plan.target_rpe, latest.completed, latest.worst_pain, at,
                 latest.ending is Ending.INTERRUPTED)
+
+
+def _last_fall(records: Sequence[Record], today: date) -> Fall | None:
+    """The last fall that was written down."""
+    falls = [r for r in records if isinstance(r, Event) and r.kind is EventKind.FALL and not r.stamp.deleted]
+    last = max(falls, key=lambda r: (r.since or r.stamp.local, r.stamp.id), default=None)
+    return Fall(max(0, (today - (last.since or last.stamp.local)).days), bool(last.stopped_by)) if last else None
 
 
 def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *, table: RuleTable = DEFAULT_RULES
@@ -222,6 +239,7 @@ def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *,
         soreness_hours=_soreness_hours(check_in, earlier, table.soreness_long), slept=check_in.slept,
         energy=check_in.energy, calm=check_in.calm, first_session=not sessions, previous_level=way.previous_level,
         cleared=way.stop is None, clean_sessions=clean_running(past, client), answered_by=check_in.answered_by,
+        fall=_last_fall(so_far, check_in.stamp.local),
     )
     if not sessions:
         return common
@@ -229,7 +247,8 @@ def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *,
     told = [c for c in earlier if c.stamp.utc <= latest.stamp.utc and c.pain is not None]
     before = (told[-1].pain or {}) if told else {}
     rises = _rises(check_in, before)
+    last, light = _lasts(sessions, check_in.stamp.local)
     return replace(
-        common, pain_rise=rises, last=_last(sessions, check_in.stamp.local),
+        common, pain_rise=rises, last=last, last_light=light,
         pain_hours=_pain_hours(check_in, before, rises or {}, latest.stamp.utc),
     )

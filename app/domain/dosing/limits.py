@@ -9,7 +9,7 @@ from app.domain.model.body import BODY_REGIONS, REGION_AXES, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis, Exercise, Space, Support
-from app.domain.model.thresholds import PAIN_CAPS, PAIN_RESTS
+from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
 
 ALL = 3
 USUAL_CAP = 2
@@ -143,6 +143,11 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
     return caps
 
 
+def has_fallen(diary: Diary | None) -> bool:
+    """Whether a fall is so recent that balance is done with a hand on something only. [P]"""
+    return diary is not None and diary.fall is not None and diary.fall.days_ago <= FALL_SUPPORT_DAYS
+
+
 def limits_today(
     client: Client, place: Place, diary: Diary | None, session_kit: frozenset[str], today: date
 ) -> Limits:
@@ -158,6 +163,6 @@ def limits_today(
         kit=session_kit if kit is None else kit,
         space=place.space,
         hold_s=SHORT_HOLD_S if client.conditions & SHORT_HOLDS else None,
-        needs_support=Condition.FALLS in client.conditions,
+        needs_support=Condition.FALLS in client.conditions or has_fallen(diary),
         room_caps=room,
     )

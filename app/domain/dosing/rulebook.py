@@ -7,7 +7,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from app.domain.dosing.dose import AMOUNTS, BEST, rounds_at
+from app.domain.dosing.dose import AMOUNTS, rounds_at
+from app.domain.dosing.votes import BEST
 from app.domain.model.level import Level
 from app.domain.model.rules import Rule, RuleId, RuleTable
 

@@ -26,10 +26,10 @@ class AnsweredBy(StrEnum):
 
 @dataclass(frozen=True)
 class Last:
-    """The last session. Whatever is None was not answered, save `pain`."""
+    """A session done before. Whatever is None was not answered, save `pain`."""
 
     days_ago: int | None = None
-    """Days since the last session with strength work."""
+    """Days since then."""
     rpe: int | None = None
     target_rpe: int | None = None
     completed: int | None = None
@@ -40,6 +40,14 @@ class Last:
     """The same by spot, where it is known; stands in for `pain`."""
     interrupted: bool = False
     """Cut short by something outside, such as the doorbell, and named as such."""
+
+
+@dataclass(frozen=True)
+class Fall:
+    """A fall, and whether anything hurt or looked wrong after it."""
+
+    days_ago: int
+    hurt: bool
 
 
 @dataclass(frozen=True)
@@ -63,6 +71,9 @@ class Diary:
     calm: int | None = None
     """1 unsettled – 5 settled."""
     last: Last = Last()
+    """The last session with strength work."""
+    last_light: Last | None = None
+    """The last session without; None: there was none."""
     first_session: bool = False
     """Nothing was done before, so questions about the last session do not apply."""
     previous_level: int = 0
@@ -72,3 +83,7 @@ class Diary:
     clean_sessions: int = 2
     """Clean sessions running."""
     answered_by: AnsweredBy = AnsweredBy.SELF
+    fall: Fall | None = None
+    """The last fall that is known of."""
+    flare_days: int | None = None
+    """So many days after the last session it got clearly worse, as it may after a virus; None: it did not."""

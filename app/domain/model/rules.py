@@ -33,11 +33,13 @@ class RuleId(StrEnum):
     NO_CHECK_IN = "no_check_in"
     LIGHTER_WEEK = "lighter_week"
     MINUTES = "minutes"
+    FALL = "fall"
+    FLARE = "flare"
 
 
 #: Levels that one of these caused are eased off one by one; the others are not carried over.
 CARRIED = frozenset({RuleId.SYMPTOMS, RuleId.PAIN, RuleId.PAIN_RISE, RuleId.SORENESS, RuleId.EFFORT, RuleId.RETURN,
-                     RuleId.CLEARANCE})
+                     RuleId.CLEARANCE, RuleId.FALL, RuleId.FLARE})
 #: Votes that a coach may soften.
 SOFTENABLE = frozenset({RuleId.READINESS, RuleId.DAYS, RuleId.COMPLETION})
 

@@ -58,6 +58,8 @@ FOUR_WEEKS_DAYS = 28
 """Off for so long, the stop questions are asked again; as far back the coach's list of harm looks."""
 GAP_EASES, GAP_BACK, GAP_OUT = 8, FORTNIGHT_DAYS + 1, FOUR_WEEKS_DAYS + 1
 """Days off that ease a session a little, take a step back, and go back to what was written."""
+FALL_HOLDS_DAYS, FALL_SUPPORT_DAYS = FORTNIGHT_DAYS, 56
+"""Days after a fall in which nothing moves on, and in which balance is done with a hand on something only."""
 FEVER_FREE_HOURS = 48
 FEVER_FREE = timedelta(hours=FEVER_FREE_HOURS)
 """So long without fever before one's own word is enough."""

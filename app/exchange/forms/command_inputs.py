@@ -9,7 +9,7 @@ from typing import Annotated, Any, TypeVar
 from app.domain.errors import UnknownName, UnreadableSource, WrongValue
 from app.domain.model.body import Spot
 from app.domain.model.client import STARTER_PLACES, Client, Condition, Place, UsualPain
-from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.exercise import Axis, Space
 from app.domain.model.thresholds import CLEAN_NEEDED, USUAL_PAIN_MOST
 from app.exchange.forms.field_types import (
@@ -99,6 +99,13 @@ def _last(form: LastForm) -> Last:
                                                                                 if v is not None})
 
 
+class FallForm(Form):
+    """The last fall."""
+
+    days_ago: Annotated[int, whole(0, 10_000)]
+    hurt: bool
+
+
 class DiaryForm(Form):
     """A diary file. An absent key is an unanswered question."""
 
@@ -112,11 +119,14 @@ class DiaryForm(Form):
     energy: Item | None = None
     calm: Item | None = None
     last: LastForm | None = None
+    last_light: LastForm | None = None
     first_session: bool = False
     previous_level: DoseLevel = 0
     cleared: bool = True
     clean_sessions: Annotated[int, whole(0, 1000)] = CLEAN_NEEDED
     answered_by: AnsweredBy = AnsweredBy.SELF
+    fall: FallForm | None = None
+    flare_days: Annotated[int, whole(1, 3)] | None = None
 
 
 def _condition(words: str, where: str) -> Condition:
@@ -186,6 +196,12 @@ def diary_from_json(data: str, where: str = "diary") -> Diary:
     form = _read(DiaryForm, data, where)
     stated = _stated(form)
     stated["last"] = _last(form.last) if form.last else Last()
+    if form.fall:
+        stated["fall"] = Fall(form.fall.days_ago, form.fall.hurt)
+        if form.fall.hurt and "cleared" not in form.model_fields_set:
+            stated["cleared"] = False
+    if form.last_light:
+        stated["last_light"] = _last(form.last_light)
     if form.last is None and "last" in form.model_fields_set:
         stated["first_session"] = True
     return Diary(**stated)

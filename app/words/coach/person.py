@@ -71,6 +71,7 @@ RULE_WORDS: Mapping[RuleId, str] = {
     RuleId.RETURN: "Coming back", RuleId.CLEARANCE: "An open stop", RuleId.CLEAN_SESSIONS: "Two clean sessions",
     RuleId.ANSWERED_BY: "Answered by somebody else", RuleId.NO_CHECK_IN: "No check-in",
     RuleId.LIGHTER_WEEK: "Lighter week", RuleId.MINUTES: "Time at hand",
+    RuleId.FALL: "A fall", RuleId.FLARE: "Worse a day or two later",
 }
 SENDS: Mapping[str, str] = {
     "sessions": "Sessions are not shared.",

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from app.domain.checks import functional_checks
 from app.domain.compile import prescription
-from app.domain.dosing import dose, limits, screening
+from app.domain.dosing import limits, screening, votes
 from app.domain.dosing.history import ILLNESS_CARRIES
 from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
 from app.domain.dosing.screening import SIGNS
@@ -86,16 +86,18 @@ def _levels(table: RuleTable) -> Section:
 
 def _votes(table: RuleTable) -> Section:
     told = answers(table)
-    symptoms = "; ".join(f"{s.value.replace('_', ' ')} gives {level}" for s, level in dose.SYMPTOM_LEVELS.items())
+    symptoms = "; ".join(f"{s.value.replace('_', ' ')} gives {level}" for s, level in votes.SYMPTOM_LEVELS.items())
     more = {
         RuleId.PAIN: "worst region, now or in the last session; a usual pain agreed with a clinician votes 0",
         RuleId.PAIN_RISE: (f"points, the morning after minus before; still up after {table.rise_hours} h gives "
                            f"{int(Level.ASK_FIRST)}"),
         RuleId.SORENESS: (f"worst region; ≥ {table.soreness_long} for more than {table.soreness_hours} h gives "
                           f"{int(Level.ASK_FIRST)}"),
-        RuleId.EFFORT: (f"session RPE told minus meant; RPE ≥ {table.effort_top} gives at least "
+        RuleId.EFFORT: (f"session RPE told minus meant, of the last session of the same kind (with strength work or "
+                        f"without) and of a later one of the other; RPE ≥ {table.effort_top} gives at least "
                         f"{table.effort_top_level}"),
-        RuleId.COMPLETION: "of the planned work, percent; a stop for the doorbell, named as such, does not count",
+        RuleId.COMPLETION: "of the planned work, percent, of the same sessions; a stop for the doorbell, named so, "
+                           "does not count",
         RuleId.READINESS: (f"slept + energy + settled, 3–15, high is good; any item at 1 gives at least "
                            f"{level_of_one(table)}"),
         RuleId.DAYS: "since strength work; votes on sessions with strength work only",
@@ -106,17 +108,22 @@ def _votes(table: RuleTable) -> Section:
         rows.append((RULE_WORDS[rule], votes_line(stretches), more[rule], source))
     rows += [
         (RULE_WORDS[RuleId.RETURN], f"after a carried level {Level.EASIER}–{Level.REST} one level better; after "
-         f"{Level.ASK_FIRST}–{Level.EMERGENCY} and a yes level {dose.RESTART}",
+         f"{Level.ASK_FIRST}–{Level.EMERGENCY} and a yes level {votes.RESTART}",
          "carried are levels from pain, soreness, symptoms and effort", rules_convention()),
         (RULE_WORDS[RuleId.CLEARANCE], f"a stop without its yes gives {int(Level.ASK_FIRST)}", "", rules_convention()),
-        (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {at.CLEAN_NEEDED} running give {dose.MISSING}",
+        (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {at.CLEAN_NEEDED} running give {votes.MISSING}",
          "takes nothing away; holds a step back", rules_convention()),
-        (RULE_WORDS[RuleId.ANSWERED_BY], f"answers of whoever leads give {dose.MISSING}", "nobody moves on by a guess",
+        (RULE_WORDS[RuleId.ANSWERED_BY], f"answers of whoever leads give {votes.MISSING}", "nobody moves on by a guess",
          rules_convention()),
+        (RULE_WORDS[RuleId.FALL], f"one that hurt, without its yes, gives {int(Level.ASK_FIRST)}; any "
+         f"within {at.FALL_HOLDS_DAYS} days {votes.MISSING}",
+         f"for {at.FALL_SUPPORT_DAYS} days balance only with something to hold", rules_convention()),
+        (RULE_WORDS[RuleId.FLARE], f"gives {votes.FLARE}", "clearly worse a day or two after the last session, as "
+         "after a virus or during treatment", rules_convention()),
     ]
     return Section("votes", "Votes", (
-        f"Unanswered: symptoms give {dose.MISSING_SYMPTOMS}, answer first; pain the worse of {dose.MISSING_PAIN} "
-        f"and the last answer’s vote; anything else {dose.MISSING}. So leaving a question out never gives more than "
+        f"Unanswered: symptoms give {votes.MISSING_SYMPTOMS}, answer first; pain the worse of {votes.MISSING_PAIN} "
+        f"and the last answer’s vote; anything else {votes.MISSING}. So leaving a question out never gives more than "
         "its best answer.",
     ), ("Rule", "Answer and level", "Of what", "Source"), tuple(rows))
 
@@ -172,7 +179,7 @@ def _anchors() -> Section:
 
 
 def _stops() -> Section:
-    signs = [(SIGN_WORDS[sign], f"{symptom.value.replace('_', ' ')}, level {dose.SYMPTOM_LEVELS[symptom]}")
+    signs = [(SIGN_WORDS[sign], f"{symptom.value.replace('_', ' ')}, level {votes.SYMPTOM_LEVELS[symptom]}")
              for sign, symptom in SIGNS.items()]
     first = [(STOPS[key], "do not start without a clinician’s yes") for key in screening.DO_NOT_START]
     ask = [(STOPS[key], "ask first") for key in screening.ASK_FIRST]
@@ -181,7 +188,7 @@ def _stops() -> Section:
         "Nothing here is a diagnosis; each defers to a clinician and to local emergency advice.",
         f"A stop stays open until its own yes: after a fever the client’s word {hours} h after it, after long soreness "
         "yours, after everything else a clinician’s, with name and profession. Then it starts again at level "
-        f"{dose.RESTART}.",
+        f"{votes.RESTART}.",
         f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level "
         f"{Level.ASK_FIRST} or {Level.EMERGENCY}. A fall that hurt, that was not got up from alone, or with blood "
         f"thinners stops as well; an illness without fever carries level {ILLNESS_CARRIES}.",

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.dosing import dose, screening
+from app.domain.dosing import screening, votes
 from app.domain.dosing.rulebook import Stretch, answers, given
 from app.domain.model import rules
 from app.domain.model import thresholds as at
@@ -91,6 +91,11 @@ def _answers(table: RuleTable) -> Section:
         f"or more for longer than {table.soreness_hours} hours, mean: ask first.",
         f"“As hard as {table.effort_top}” always means a light session next time. Sleep, energy or settled at 1 means "
         "a little less at least.",
+        "A strength session is read against the last strength session and a light one against the last light one; a "
+        "later session of the other kind that went badly counts as well.",
+        f"If you felt clearly worse a day or two after the last session, today is {EFFECTS[votes.FLARE]}. After a fall "
+        f"nothing gets harder for {at.FALL_HOLDS_DAYS // 7} weeks, and for {at.FALL_SUPPORT_DAYS // 7} weeks you "
+        "keep a hand on something for balance.",
     ), ("Answer", "What it does"), tuple(rows))
 
 
@@ -130,7 +135,7 @@ def _stops() -> Section:
 def _way_back() -> Section:
     return Section("way-back", "The way back, and the way on", (
         "After an easing because of pain, achy muscles, illness or effort the next session is at most one step better; "
-        f"after a stop and its yes it starts with “{LEVEL_WORDS[dose.RESTART].lower()}”.",
+        f"after a stop and its yes it starts with “{LEVEL_WORDS[votes.RESTART].lower()}”.",
         "Bad sleep, a gap or a session cut short are not carried on: the next good morning counts.",
         f"A move gets a little more only after {at.CLEAN_NEEDED} sessions in a row that went well: done to the "
         f"end, no harder than meant, nothing hurting at {at.PAIN_HOLDS} or more. Never one that loads a joint which "

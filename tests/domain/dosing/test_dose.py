@@ -10,7 +10,7 @@ import pytest
 from app.domain.dosing.dose import AMOUNTS, decide_dose, rounds_at
 from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import Client, UsualPain
-from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
+from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.plan import Dose
 from app.domain.model.rules import RuleId, RuleTable, rule_table
 from tests.domain.shipped import TODAY, WELL
@@ -351,3 +351,50 @@ def test_the_highest_vote_wins_and_every_vote_is_told_highest_first() -> None:
 def test_pain_in_the_last_session_without_a_place_is_not_covered_by_an_agreement() -> None:
     """Where it was is unknown, so it may have been elsewhere."""
     assert dose(replace(WELL, last=Last(3, 5, 5, 100, 4)), agreed()).level == 2
+
+
+# ------------------------------------------------------------------ a day between hides nothing
+
+@pytest.mark.parametrize(("strength", "light_days", "level"), [
+    (True, 5, 3),   # the light day came before: strength is read against strength
+    (True, 1, 3),   # it came after: it hides nothing
+    (False, 1, 0),  # a light day is read against the light one after the strength session, which went well
+    (False, 5, 3),  # and against a strength session since then, which did not
+])
+def test_a_light_day_hides_no_strength_session_that_was_too_hard(strength: bool, light_days: int, level: int) -> None:
+    """Three points above what was meant, 3 days ago; the light day was as meant."""
+    diary = replace(WELL, last=Last(3, 8, 5, 100), last_light=Last(light_days, 3, 3, 100))
+    got = dose(diary, strength=strength)
+    assert got.level == level
+
+
+@pytest.mark.parametrize(("days", "level"), [(1, 2), (3, 2), (4, 0)])
+def test_a_light_day_that_went_badly_counts_on_the_next_strength_day(days: int, level: int) -> None:
+    """If it came after the last strength session, and no longer once that has been done again."""
+    got = dose(replace(WELL, last=Last(3, 5, 5, 100), last_light=Last(days, 6, 4, 70)))
+    assert got.level == level
+    assert [dict(r.data).get("light") for r in got.reasons] == ([1, 1] if level else [])
+
+
+def test_pain_of_either_session_counts_with_its_worst() -> None:
+    """The same spot is told once."""
+    got = dose(replace(WELL, last=Last(3, 5, 5, 100, pain_at={KNEE: 3}), last_light=Last(1, 3, 3, 100, 5, {KNEE: 5})))
+    assert [(r.rule, r.level, dict(r.data)["last"]) for r in got.reasons] == [(RuleId.PAIN, 2, 5)]
+
+
+# ------------------------------------------------------------------ falls, and what comes late
+
+@pytest.mark.parametrize(("fall", "cleared", "level"), [
+    (Fall(0, False), True, 1), (Fall(14, False), True, 1), (Fall(15, False), True, 0),
+    (Fall(2, True), False, 7), (Fall(400, True), False, 7), (Fall(2, True), True, 1), (Fall(15, True), True, 0),
+])
+def test_a_fall_that_hurt_stops_and_any_fall_holds_for_a_fortnight(fall: Fall, cleared: bool, level: int) -> None:
+    """A clinician's yes opens the way again."""
+    assert dose(but(fall=fall, cleared=cleared)).level == level
+
+
+@pytest.mark.parametrize("days", [1, 2])
+def test_clearly_worse_a_day_or_two_later_gives_a_light_session(days: int) -> None:
+    """And is left step by step."""
+    got = dose(but(flare_days=days))
+    assert (got.level, got.carried, rules(got)) == (4, 4, [RuleId.FLARE])

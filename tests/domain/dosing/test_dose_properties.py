@@ -110,11 +110,13 @@ def _mirror_spots(told: dict[Spot, int] | None) -> dict[Spot, int] | None:
 
 def mirrored_diary(diary: Diary) -> Diary:
     """Left for right."""
+    light = diary.last_light
     return replace(
         diary, pain=_mirror_spots(diary.pain), pain_rise=_mirror_spots(diary.pain_rise),
         pain_hours=_mirror_spots(diary.pain_hours), soreness=_mirror_spots(diary.soreness),
         soreness_hours=_mirror_spots(diary.soreness_hours),
         last=replace(diary.last, pain_at=_mirror_spots(diary.last.pain_at)),
+        last_light=light and replace(light, pain_at=_mirror_spots(light.pain_at)),
     )
 
 

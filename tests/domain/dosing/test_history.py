@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from app.domain.dosing.dose import decide_dose, soreness_votes
+from app.domain.dosing.dose import decide_dose
 from app.domain.dosing.history import (
     NO_STRENGTH_YET,
     answers_stop,
@@ -20,6 +20,7 @@ from app.domain.dosing.history import (
     way_back,
     yes_from,
 )
+from app.domain.dosing.votes import soreness_votes
 from app.domain.model.body import parse_spot
 from app.domain.model.client import Client, UsualPain
 from app.domain.model.diary import AnsweredBy, Symptom
@@ -81,6 +82,26 @@ def test_days_count_from_the_last_strength_work_that_was_really_done() -> None:
     assert diary_today(check_in(5), past[1:], BODY).last.days_ago == NO_STRENGTH_YET
     late = replace(session(0), stamp=replace(stamp("late", 0.7), local=(T0 + timedelta(days=1)).date()))
     assert diary_today(check_in(2), [late], BODY).last.days_ago == 1
+
+
+def test_the_last_session_with_strength_work_and_the_last_without_are_told_apart() -> None:
+    """A light day between hides neither the effort nor the share of the strength session before it."""
+    light = plan(strength=False)
+    past = [session(0, rpe=8, share=80, ending=Ending.TOO_MUCH), session(2, rpe=2, timeline=light)]
+    diary = diary_today(check_in(3), past, BODY)
+    assert (diary.last.rpe, diary.last.completed, diary.last.days_ago) == (8, 80, 3)
+    assert diary.last_light is not None and (diary.last_light.rpe, diary.last_light.days_ago) == (2, 1)
+    assert diary_today(check_in(3), past[:1], BODY).last_light is None
+    assert diary_today(check_in(3), past[1:], BODY).last.rpe == 2
+
+
+def test_five_weeks_of_too_much_are_seen_though_each_is_followed_by_a_light_day() -> None:
+    """The next strength day is eased each time."""
+    light = plan(strength=False)
+    for week in range(5):
+        past = [s for w in range(week + 1) for s in (
+            session(7 * w, rpe=7, share=80, ending=Ending.TOO_MUCH), session(7 * w + 2, rpe=3, timeline=light))]
+        assert dose_on(past, check_in(7 * week + 4)).level >= 2
 
 
 def test_a_doorbell_is_remembered_as_one() -> None:

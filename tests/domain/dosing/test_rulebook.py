@@ -5,8 +5,9 @@ from itertools import pairwise
 
 import pytest
 
-from app.domain.dosing.dose import AMOUNTS, decide_dose, rounds_at, votes
+from app.domain.dosing.dose import AMOUNTS, decide_dose, rounds_at
 from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
+from app.domain.dosing.votes import votes
 from app.domain.model.client import Client
 from app.domain.model.rules import PRESETS, RuleId, RuleTable, rule_table
 from tests.domain.dosing.test_dose import but
