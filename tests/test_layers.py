@@ -85,8 +85,8 @@ PACKAGES = {
 }
 #: What a package and a module may grow to; past that, walls are moved.
 MOST_MODULES, MOST_LINES = 25, 300
-#: A module in no room that knows nothing of the machine, so that any room but `domain` may use it.
-PLAIN = {"app.resources"}
+#: Modules in no room that know nothing of the machine, so that any room but `domain` may use them.
+PLAIN = {"app.resources", "app.data_folder"}
 #: Where a library may be imported: rooms, or modules in no room.
 KEEPS = {
     "flet": {"ui", "device", "main", "serving", "web", "native"},

@@ -3,12 +3,16 @@ from __future__ import annotations
 
 from app.actions.people import CHOSEN, ROLE
 from app.storage import settings
-from app.storage.database import Store, sweep_after_erasing
-from app.storage.export import erase_everything, erase_person
+from app.storage.database import Store
+from app.storage.erasing import erase_everything, erase_person, sweep_after_erasing
 
 
 def erase(store: Store, person_id: str) -> None:
-    """Erases a person: body, diary, keys, messages, and the copies of the store that they are in. No way back."""
+    """Erases a person: body, diary, keys, messages, and the copies of the store that they are in. No way back.
+
+    Raises:
+        EraseUnfinished: another program reads the store; the rest is when it is opened next.
+    """
     with store.begin() as db:
         erase_person(db, person_id)
         for name in settings.settings(db):
@@ -21,7 +25,12 @@ def erase(store: Store, person_id: str) -> None:
 
 
 def erase_device(store: Store) -> None:
-    """Leaves this device as if it had never been used."""
+    """Leaves this device as if it had never been used: records, keys, copies, and what lies beside them.
+
+    Raises:
+        EraseUnfinished: another program reads the store; the rest is when it is opened next.
+        NoAccess: something that lies beside cannot be deleted.
+    """
     with store.begin() as db:
         erase_everything(db)
     sweep_after_erasing(store)

@@ -95,7 +95,7 @@ class NewerDatabase(StorageError):
 
 
 class DamagedDatabase(StorageError):
-    """path, kept: SQLite cannot read it; it was set aside under `kept`."""
+    """path, kept: it cannot be read, or a row is not as written; set aside under `kept`, or left at `path`."""
 
 
 class NoRoom(StorageError):
@@ -108,6 +108,10 @@ class StoreBusy(StorageError):
 
 class NoAccess(StorageError):
     """path: the file or its folder cannot be read or written: rights, or a failing disk."""
+
+
+class EraseUnfinished(StorageError):
+    """path: what was erased is gone from the rows; traces stay in the journal while another program reads the store."""
 
 
 class NoCopy(StorageError):

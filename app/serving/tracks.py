@@ -8,11 +8,12 @@ from pathlib import Path
 
 from starlette.responses import FileResponse, Response
 
+from app.data_folder import TRACKS
 from app.device.track_folder import FolderShelf
 from app.serving.gate import App, Receive, Scope, Send
 
-FOLDER = "tracks"
-"""Within the data directory, and before a track's name in its address."""
+#: Within the data directory, and before a track's name in its address.
+FOLDER = TRACKS
 PATH = re.compile(rf"/{FOLDER}/([A-Za-z0-9_-]{{16,64}}\.wav)")
 
 

@@ -1,8 +1,8 @@
 """Copies of the SQLite file: made aside before an upgrade, offered when the file is damaged, and put back.
 
 For `evenload.db`: `evenload.db.copy-0001-3` is the third copy, of tables at version 0001; `evenload.db.copying` is
-one on its way; `evenload.db.damaged-1` and `evenload.db.replaced-1` were set aside and are never deleted by the
-program.
+one on its way. `evenload.db.damaged-1` and `evenload.db.replaced-1` were set aside; the program deletes them only when
+somebody is erased who is in them.
 """
 from __future__ import annotations
 
@@ -17,12 +17,17 @@ from pathlib import Path
 
 from app.domain.errors import DamagedDatabase
 from app.storage.driver_errors import named_disk_faults, named_faults
+from app.storage.row_checks import changed_rows
 
 KEEP = 3
 #: SQLite's own files beside the database.
 BESIDE = ("-wal", "-shm", "-journal")
 #: A copy while it is written; it gets its name once it is whole, so a program that was cut off leaves none that is not.
 COPYING = "copying"
+#: A store that is being put in place.
+INCOMING, RESTORING = "incoming", "restoring"
+#: Why a file was set aside.
+DAMAGED, REPLACED = "damaged", "replaced"
 
 
 def copies(path: Path) -> tuple[Path, ...]:
@@ -34,15 +39,18 @@ def copies(path: Path) -> tuple[Path, ...]:
 def keep_copy(path: Path, version: str) -> Path:
     """Copies the store aside, named with the version of its tables; the newest three copies stay.
 
+    It counts as a copy only once it was read through: every page, every index, every row that decides.
+
     Raises:
-        DamagedDatabase: it is not whole, so that a copy would only push out a good one.
+        DamagedDatabase: the store is not whole, so that a copy would only push out a good one.
         NoRoom: the disk is full; no part of a copy is left.
     """
     numbers = [int(p.name.rsplit("-", 1)[1]) for p in copies(path)]
     new = path.with_name(f"{path.name}.copy-{version}-{max(numbers, default=0) + 1}")
-    if not is_whole(path):
-        raise DamagedDatabase(path=str(path), kept=str(path))
     _copy(path, part := _cut_off_removed(path))
+    if not is_whole(part):
+        part.unlink()
+        raise DamagedDatabase(path=str(path), kept=str(path))
     with named_disk_faults(str(path)):
         part.replace(new)
     for old in copies(path)[:-KEEP]:
@@ -51,7 +59,7 @@ def keep_copy(path: Path, version: str) -> Path:
 
 
 def last_good_copy(path: Path) -> Path | None:
-    """The newest copy that SQLite finds whole, or None."""
+    """The newest copy that is whole, or None."""
     return next((copy for copy in reversed(copies(path)) if is_whole(copy)), None)
 
 
@@ -66,10 +74,10 @@ def restore_copy(path: Path, copy: Path) -> Path | None:
     """
     if not is_whole(copy):
         raise DamagedDatabase(path=str(copy), kept=str(copy))
-    new = path.with_name(f"{path.name}.restoring")
+    new = path.with_name(f"{path.name}.{RESTORING}")
     new.unlink(missing_ok=True)
     _copy(copy, new)
-    aside = set_aside(path, "replaced") if path.exists() else None
+    aside = set_aside(path, REPLACED) if path.exists() else None
     with named_disk_faults(str(path)):
         new.replace(path)
     return aside
@@ -99,13 +107,21 @@ def discard_copies(path: Path) -> int:
     return len(found)
 
 
+def discard_set_aside(path: Path) -> int:
+    """Deletes what was set aside and what was cut off on its way in. Returns how many files there were."""
+    found = [p for p in path.parent.glob(f"{_literal(path.name)}.*") if _is_aside(p.name[len(path.name) + 1:])]
+    for file in found:
+        file.unlink()
+    return len(found)
+
+
 def is_whole(path: Path) -> bool:
-    """Whether SQLite can read every page of the file."""
+    """Whether every page and every index of the file can be read, and every row that decides is as it was written."""
     if not path.is_file() or path.stat().st_size == 0:
         return False
     try:
         with named_faults(str(path)), closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True)) as db:
-            return bool(db.execute("PRAGMA quick_check(1)").fetchone()[0] == "ok")
+            return bool(db.execute("PRAGMA integrity_check(1)").fetchone()[0] == "ok") and not changed_rows(db)
     except DamagedDatabase:
         return False
 
@@ -156,6 +172,10 @@ def _cut_off_removed(path: Path) -> Path:
 
 def _beside(path: Path) -> Iterable[Path]:
     return (p for p in path.parent.glob(f"{_literal(path.name)}.copy-*") if p.is_file())
+
+
+def _is_aside(end: str) -> bool:
+    return re.fullmatch(rf"(({DAMAGED}|{REPLACED})-\d+|{INCOMING}|{RESTORING})({'|'.join(BESIDE)})?", end) is not None
 
 
 def _literal(name: str) -> str:

@@ -1,23 +1,21 @@
 """The store: opened, brought up to date, and handed out one transaction at a time."""
 from __future__ import annotations
 
-import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
-from typing import Any
 
 from sqlalchemy import Connection as Connection
-from sqlalchemy import Engine, create_engine, event
+from sqlalchemy import Engine, create_engine
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.pool import StaticPool
 
 from app.domain.errors import DamagedDatabase, NotOurStore
 from app.storage import schema
 from app.storage.copies import (
+    DAMAGED,
+    INCOMING,
     copies,
-    discard_copies,
     is_whole,
     keep_copy,
     keep_private,
@@ -27,15 +25,18 @@ from app.storage.copies import (
     set_aside,
 )
 from app.storage.driver_errors import named_disk_faults, named_faults
+from app.storage.erasing import finish_erasing, is_unfinished
 from app.storage.read_once import ReadOnce
+from app.storage.records import mend_columns
+from app.storage.row_checks import mend_rows
 from app.storage.schema import LINEAGE, Lineage
+from app.storage.sqlite_file import IN_BROWSER, outside_transactions, sqlite_engine
 
 FILE_NAME = "evenload.db"
-BUSY_MS = 5_000
 #: Larger files are not read through at start.
 CHECKED_BYTES = 64_000_000
-#: A browser has no memory shared between processes, which a write-ahead log needs.
-IN_BROWSER = sys.platform == "emscripten"
+#: As many records as a large desk takes in within some weeks; about 0.1 s.
+COMPARED_RECORDS = 1_000
 
 
 class Store:
@@ -96,7 +97,7 @@ def open_store(where: Path | str, lineage: Lineage = LINEAGE) -> Store:
         return _open_file(store_file(Path(where)), lineage)
     if url.get_backend_name() == "sqlite" and url.database not in (None, "", ":memory:"):
         return _open_file(store_file(Path(str(url.database))), lineage)
-    store = Store(_sqlite_engine(url) if url.get_backend_name() == "sqlite" else create_engine(url), None)
+    store = Store(sqlite_engine(url) if url.get_backend_name() == "sqlite" else create_engine(url), None)
     _bring_up_to_date(store, lineage)
     return store
 
@@ -106,28 +107,18 @@ def store_file(where: Path) -> Path:
     return where if where.suffix == ".db" or where.is_file() else where / FILE_NAME
 
 
-def sweep_after_erasing(store: Store) -> None:
-    """Rids the journal and the copies of what was erased; then makes a fresh copy.
-
-    Call it outside any transaction, after one that erased. Freed pages are zeroed as they are freed.
-    """
-    store.read_once.forget()
-    if store.path is None:
-        return
-    _outside_transactions(store, "PRAGMA wal_checkpoint(TRUNCATE)")
-    with named_disk_faults(store.name):
-        discard_copies(store.path)
-    keep_copy(store.path, LINEAGE.head)
-
-
 def copy_of_the_day(store: Store, today: date) -> Path | None:
     """Copies the store aside if the newest copy is of an earlier day (UTC); returns the new copy, if one was made.
+
+    What stands beside the newest records is compared with them first.
 
     Raises:
         NoRoom, DamagedDatabase: as `copies.keep_copy`.
     """
-    if store.path is None or any(made_on(copy) >= today for copy in copies(store.path)):
+    if store.path is None or any(made_on(copy) >= today for copy in copies(store.path)) or is_unfinished(store):
         return None
+    with store.begin() as db:
+        mend_columns(db, COMPARED_RECORDS)
     return keep_copy(store.path, LINEAGE.head)
 
 
@@ -140,7 +131,7 @@ def replace_store(store: Store, data: bytes, lineage: Lineage = LINEAGE) -> None
     if store.path is None:
         raise NotOurStore(path=store.name)
     path = store.path
-    incoming = path.with_name(f"{path.name}.incoming")
+    incoming = path.with_name(f"{path.name}.{INCOMING}")
     with named_disk_faults(store.name):
         incoming.unlink(missing_ok=True)
         make_private_file(incoming)
@@ -157,7 +148,7 @@ def replace_store(store: Store, data: bytes, lineage: Lineage = LINEAGE) -> None
 def _assert_ours(path: Path, lineage: Lineage) -> None:
     if not is_whole(path):
         raise DamagedDatabase(path=str(path), kept=str(path))
-    other = Store(_sqlite_engine(URL.create("sqlite", database=str(path))), path)
+    other = Store(sqlite_engine(URL.create("sqlite", database=str(path))), path)
     try:
         with other.read() as db:
             if schema.version(db, other.name, lineage) == schema.EMPTY:
@@ -171,13 +162,13 @@ def _open_file(path: Path, lineage: Lineage) -> Store:
         # a folder that is there already keeps its rights: it may be shared on purpose
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     make_private_file(path)
-    store = Store(_sqlite_engine(URL.create("sqlite", database=str(path))), path)
+    store = Store(sqlite_engine(URL.create("sqlite", database=str(path))), path)
     try:
         _assert_whole(store, path)
         _bring_up_to_date(store, lineage)
     except DamagedDatabase as damage:
         store.close()
-        raise DamagedDatabase(path=str(path), kept=str(set_aside(path, "damaged"))) from damage
+        raise DamagedDatabase(path=str(path), kept=str(set_aside(path, DAMAGED))) from damage
     except BaseException:
         store.close()
         raise
@@ -187,7 +178,7 @@ def _open_file(path: Path, lineage: Lineage) -> Store:
 def _assert_whole(store: Store, path: Path) -> None:
     """Reads every page of a file of usual size, some 15 ms for 20 MB; damage in a larger one shows when it is read."""
     size = path.stat().st_size
-    if size == 0 and copies(path):
+    if size == 0 and (_mark_of(path).exists() or copies(path)):
         raise DamagedDatabase(path=store.name, kept=store.name)
     if 0 < size <= CHECKED_BYTES:
         with store.read() as db:
@@ -202,51 +193,30 @@ def _bring_up_to_date(store: Store, lineage: Lineage) -> None:
     if store.path is not None:
         keep_private(store.path)
         _use_wal(store)
-    if found == lineage.head:
-        return
-    if found != schema.EMPTY and store.path is not None:
-        keep_copy(store.path, found)
-    with named_faults(store.name):
-        schema.upgrade(store.engine, lineage)
+        if found != schema.EMPTY:
+            _assert_rows(store.path)
+    if found != lineage.head:
+        if found != schema.EMPTY and store.path is not None:
+            keep_copy(store.path, found)
+        with named_faults(store.name):
+            schema.upgrade(store.engine, lineage)
+    finish_erasing(store)
+    if store.path is not None and not IN_BROWSER:  # there a copy is made at once, which tells the same
+        make_private_file(_mark_of(store.path))
+
+
+def _assert_rows(path: Path) -> None:
+    """Compares every row that decides with its digest, in a file of usual size; copies mend what they can."""
+    if path.stat().st_size <= CHECKED_BYTES and mend_rows(path, copies(path)):
+        raise DamagedDatabase(path=str(path), kept=str(path))
+
+
+def _mark_of(path: Path) -> Path:
+    """An empty file beside the store: once it is there, an empty store is one that was emptied."""
+    return path.with_name(f"{path.name}.made")
 
 
 def _use_wal(store: Store) -> None:
     """Stays with the file, so once is enough; outside any transaction, where alone it takes effect."""
     if not IN_BROWSER:
-        _outside_transactions(store, "PRAGMA journal_mode = WAL")
-
-
-def _outside_transactions(store: Store, words: str) -> None:
-    with named_faults(store.name), store.engine.connect() as db:
-        driver = db.connection.dbapi_connection
-        if driver is not None:
-            driver.cursor().execute(words).fetchall()
-
-
-def _sqlite_engine(url: URL) -> Engine:
-    options: dict[str, Any] = {"connect_args": {"timeout": BUSY_MS / 1000, "check_same_thread": False}}
-    if url.database in (None, "", ":memory:"):
-        options["poolclass"] = StaticPool
-    engine = create_engine(url, **options)
-    event.listen(engine, "connect", _prepare)
-    event.listen(engine, "begin", _begin)
-    return engine
-
-
-def _prepare(driver: Any, _record: object) -> None:
-    # transactions are begun by `_begin`; left to itself the driver begins none before a SELECT or a CREATE
-    driver.isolation_level = None
-    cursor = driver.cursor()
-    for words in ("synchronous = FULL", "foreign_keys = ON", "secure_delete = ON"):
-        cursor.execute(f"PRAGMA {words}")
-    if IN_BROWSER:
-        cursor.execute("PRAGMA journal_mode = TRUNCATE")
-    cursor.close()
-
-
-def _begin(db: Connection) -> None:
-    # taking the lock for writing at once, since one asked for in mid-transaction is refused without waiting
-    writes = db.get_execution_options().keys() >= schema.WRITES.keys()
-    db.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
-
-
+        outside_transactions(store.engine, store.name, "PRAGMA journal_mode = WAL")

@@ -2,13 +2,16 @@
 from __future__ import annotations
 
 import errno
+import shutil
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from pathlib import Path
 
 from sqlalchemy.exc import DBAPIError
 
 from app.domain.errors import DamagedDatabase, NoAccess, NoRoom, StorageError, StoreBusy
+from app.storage.checked_text import ChangedRow
 
 _BY_CODE: dict[int, type[StorageError]] = {
     sqlite3.SQLITE_FULL: NoRoom,
@@ -22,18 +25,33 @@ _BY_CODE: dict[int, type[StorageError]] = {
     sqlite3.SQLITE_IOERR: NoAccess,
 }
 
+#: SQLite's shared memory beside the store grows by this much at once.
+LEAST_ROOM = 64 * 1024
+
+
+def is_full(path: str) -> bool:
+    """Whether the disk of a path has not even room for SQLite's smallest file; False where nobody can say."""
+    try:
+        return shutil.disk_usage(Path(path).parent).free < LEAST_ROOM
+    except OSError:
+        return False
+
 
 @contextmanager
 def named_faults(path: str) -> Iterator[None]:
-    """Turns what the driver raises into NoRoom, StoreBusy, DamagedDatabase or NoAccess.
+    """Turns what the driver raises into NoRoom, StoreBusy, DamagedDatabase or NoAccess; a changed row is damage too.
 
     Anything else passes as it is: a mistake of ours should be seen.
     """
     try:
         yield
+    except ChangedRow as changed:
+        raise DamagedDatabase(path=path, kept=path) from changed
     except (DBAPIError, sqlite3.Error) as error:
         cause = error.orig if isinstance(error, DBAPIError) else error
         found = _BY_CODE.get((getattr(cause, "sqlite_errorcode", None) or 0) & 0xFF)
+        if found is NoAccess and is_full(path):  # SQLite cannot say why a file could not be made or grown
+            found = NoRoom
         if found is None:
             raise
         raise (found(path=path, kept=path) if found is DamagedDatabase else found(path=path)) from error

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from sqlalchemy import Connection, select
 
 from app.domain.model.record import Record
+from app.storage.checked_text import unchanged
 from app.storage.codec import from_text
 from app.storage.summaries import KINDS
 from app.storage.tables import record as table
@@ -18,8 +19,8 @@ def told_in_full(db: Connection, keys: Sequence[tuple[str, str]]) -> Iterator[Re
     asked = set(keys)
     for some in chunks(sorted(asked)):
         people, ids = {person for person, _ in some}, {record_id for _, record_id in some}
-        wanted = select(c.person_id, c.id, c.kind, c.payload).where(
+        wanted = select(c.person_id, c.id, c.kind, c.payload, c.hash).where(
             c.person_id.in_(sorted(people)), c.id.in_(sorted(ids)), c.deleted.is_(False))
-        for person_id, record_id, kind, text in db.execute(wanted):
+        for person_id, record_id, kind, text, told in db.execute(wanted):
             if (person_id, record_id) in asked:
-                yield from_text(KINDS[kind], text)
+                yield from_text(KINDS[kind], unchanged(text, told))

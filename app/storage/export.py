@@ -1,15 +1,15 @@
-"""The whole store as text, and the end of it."""
+"""The whole store as text."""
 from __future__ import annotations
 
 from collections.abc import Iterator
 from hashlib import sha256
 from typing import Any
 
-from sqlalchemy import Connection, Table, delete, select, type_coerce
+from sqlalchemy import Connection, Table, select, type_coerce
 from sqlalchemy.types import TypeDecorator
 
 from app.storage.codec import canonical
-from app.storage.tables import choice, journal, key, mark, metadata, person, record, reply, run
+from app.storage.tables import metadata
 
 
 def logical_dump(db: Connection) -> str:
@@ -19,22 +19,6 @@ def logical_dump(db: Connection) -> str:
     same exactly when their dumps are equal.
     """
     return "".join(f"{line}\n" for table in _tables() for line in sorted(_lines(db, table)))
-
-
-def erase_person(db: Connection, person_id: str) -> None:
-    """Erases a person with all that is kept of them, their keys too. See `database.sweep_after_erasing`."""
-    theirs = select(run.c.id).where(run.c.person_id == person_id)
-    db.execute(delete(journal).where(journal.c.run_id.in_(theirs)))
-    for table in (run, record, mark, reply, choice):
-        db.execute(delete(table).where(table.c.person_id == person_id))
-    db.execute(delete(key).where(key.c.owner == person_id))
-    db.execute(delete(person).where(person.c.id == person_id))
-
-
-def erase_everything(db: Connection) -> None:
-    """Leaves an empty store. See `database.sweep_after_erasing`."""
-    for table in reversed(metadata.sorted_tables):
-        db.execute(delete(table))
 
 
 def _tables() -> list[Table]:

@@ -11,6 +11,7 @@ from sqlalchemy import Connection, Row, Select, func, select
 
 from app.domain.measures.attention import PersonSummary, RecordSummary
 from app.domain.model.record import Event, EventKind
+from app.storage.checked_text import unchanged
 from app.storage.codec import from_text
 from app.storage.people import on_desk
 from app.storage.summaries import COLUMNS, Summary, summary
@@ -99,11 +100,11 @@ def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
     """(first day, last day) of every pause, by person. They are few, so their payload is read."""
     c, found = table.c, dict[str, list[tuple[date, date]]]()
     # from the people, so that the index over person, kind and day leads to the few events at once
-    theirs = select(c.person_id, c.payload).where(c.person_id.in_(select(person_table.c.id).where(on_desk())))
+    theirs = select(c.person_id, c.payload, c.hash).where(c.person_id.in_(select(person_table.c.id).where(on_desk())))
     wanted = theirs.where(c.kind == "event", c.deleted.is_(False), c.session == EventKind.PAUSE.value)
     wanted = wanted.order_by(c.local_date, c.utc, c.id)
-    for person, payload in db.execute(wanted):
-        pause = from_text(Event, payload)
+    for person, payload, told in db.execute(wanted):
+        pause = from_text(Event, unchanged(payload, told))
         if pause.until is not None:
             found.setdefault(person, []).append((pause.since or pause.stamp.local, pause.until))
     return found

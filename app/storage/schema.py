@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, Engine, inspect, text
 
-from app.domain.errors import NewerDatabase, NotOurStore
+from app.domain.errors import DamagedDatabase, NewerDatabase, NotOurStore
 from app.resources import resource_dir
 
 if TYPE_CHECKING:
@@ -46,6 +46,7 @@ def version(db: Connection, path: str, lineage: Lineage = LINEAGE) -> str:
     Raises:
         NewerDatabase: written by a newer version of the program.
         NotOurStore: it holds tables of something else.
+        DamagedDatabase: it holds ours and does not say which.
     """
     names = set(inspect(db).get_table_names())
     if not names:
@@ -53,6 +54,8 @@ def version(db: Connection, path: str, lineage: Lineage = LINEAGE) -> str:
     if "alembic_version" not in names or not (names == {"alembic_version"} or "person" in names):
         raise NotOurStore(path=path)
     found = db.execute(text("select version_num from alembic_version")).scalar()
+    if found is None and "person" in names:
+        raise DamagedDatabase(path=path, kept=path)
     if found is None:
         return EMPTY
     if found not in lineage.revisions:

@@ -27,6 +27,7 @@ from sqlalchemy import (
 )
 from sqlalchemy.types import TypeDecorator
 
+from app.storage.checked_text import with_check, without_check
 from app.storage.codec import canonical, parse_utc, utc_text
 
 
@@ -60,6 +61,37 @@ class Json(TypeDecorator[Any]):
         return None if value is None else json.loads(value)
 
 
+class CheckedText(TypeDecorator[str]):
+    """A JSON object as text that carries its digest; reading one that has changed raises `ChangedRow`."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: str | None, dialect: Dialect) -> str | None:
+        """With its digest."""
+        return None if value is None else with_check(value)
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> str | None:
+        """Without it, once it was compared."""
+        return None if value is None else without_check(value)
+
+
+class CheckedJson(TypeDecorator[Any]):
+    """The same for JSON data."""
+
+    impl = Text
+    cache_ok = True
+
+    def process_bind_param(self, value: Any, dialect: Dialect) -> str:
+        """To text."""
+        text = canonical(value)
+        return with_check(text) if text.startswith("{") else text
+
+    def process_result_value(self, value: str | None, dialect: Dialect) -> Any:
+        """From text."""
+        return None if value is None else json.loads(without_check(value))
+
+
 metadata = MetaData()
 
 person = Table(
@@ -67,7 +99,7 @@ person = Table(
     Column("id", String(64), primary_key=True),
     Column("name", Text, nullable=False),
     Column("here", Boolean(create_constraint=False), nullable=False),       # trains on this device
-    Column("payload", Text, nullable=False),
+    Column("payload", CheckedText, nullable=False),
     Column("created_utc", Instant, nullable=False),
     Column("signing_key", String(200)),                                     # pinned at the first return
     Column("sealing_key", String(200)),
@@ -113,8 +145,8 @@ run = Table(
     Column("state", String(16), nullable=False),
     Column("started_utc", Instant, nullable=False),
     Column("started_mono_ms", BigInteger, nullable=False),
-    Column("plan", Text, nullable=False),
-    Column("about", Json, nullable=False),
+    Column("plan", CheckedText, nullable=False),
+    Column("about", CheckedJson, nullable=False),
     Column("position_ms", BigInteger, nullable=False),
     Column("beat_utc", Instant, nullable=False),
     Column("beat_mono_ms", BigInteger, nullable=False),
@@ -138,7 +170,7 @@ pack = Table(
     Column("coach", Text, nullable=False),
     Column("version", Integer, nullable=False),
     Column("title", Text, nullable=False),
-    Column("content", Text, nullable=False),
+    Column("content", CheckedText, nullable=False),
     Column("imported_utc", Instant, nullable=False),
     Index("pack_by_coach", "coach_key", "version"),
 )
@@ -190,7 +222,7 @@ reply = Table(
     Column("person_id", String(64), ForeignKey("person.id"), primary_key=True),
     Column("direction", String(16), primary_key=True),
     Column("number", Integer, primary_key=True, autoincrement=False),
-    Column("payload", Json, nullable=False),
+    Column("payload", CheckedJson, nullable=False),
     Column("utc", Instant, nullable=False),
 )
 
@@ -204,6 +236,6 @@ choice = Table(
 )
 
 __all__ = [
-    "Instant", "Json", "choice", "journal", "key", "mark", "metadata", "pack", "pack_file",
-    "person", "pinned_coach", "record", "reply", "run", "setting",
+    "CheckedJson", "CheckedText", "Instant", "Json", "choice", "journal", "key", "mark", "metadata", "pack",
+    "pack_file", "person", "pinned_coach", "record", "reply", "run", "setting",
 ]

@@ -32,6 +32,13 @@ def _value(value: object) -> str:
     return f"“{value}”" if isinstance(value, str) else str(value)
 
 
+def _damaged(path: str, kept: str) -> str:
+    """Whether it was moved or is where it was: nothing is deleted, and there is a way back."""
+    what = f"They were set aside as {kept}" if kept != path else "They were left as they are"
+    return (f"The records in {path} are damaged: something in them is not what was written. {what}; nothing was "
+            "deleted. `evenload open --restore` goes back to the last good copy.")
+
+
 #: Of a file of another kind than asked for: what it is, and where it goes.
 OTHER_KINDS: Mapping[str, str] = {
     "pack": "{name} is a programme. Open it under Programme; nothing was taken in here.",
@@ -83,8 +90,10 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
     e.UnsafeEntry: lambda w: f"{w['name']} holds an entry that may not be there ({w['entry']}). Nothing was taken in.",
     e.NewerDatabase: lambda w: (f"The records in {w['path']} were written by a newer version ({w['found']}). "
                                 f"Update first; nothing was changed."),
-    e.DamagedDatabase: lambda w: (f"The records in {w['path']} cannot be read. They were set aside as {w['kept']}. "
-                                  f"`evenload open --restore` goes back to the last good copy."),
+    e.DamagedDatabase: lambda w: _damaged(str(w["path"]), str(w["kept"])),
+    e.EraseUnfinished: lambda w: (f"It is erased, but another program still has {w['path']} open, and traces stay in "
+                                  "the journal beside it until it lets go. Close it; the next time the app is "
+                                  "opened, it finishes by itself."),
     e.NoCopy: lambda w: f"There is no good copy of {w['path']} to go back to. Nothing was changed.",
     e.NoAccess: lambda w: f"{w['path']} cannot be read or written. Look at its rights, or choose another folder.",
     e.NotOurStore: lambda w: f"{w['path']} is a database of another program. It was not touched.",

@@ -16,10 +16,11 @@ import pytest
 from sqlalchemy.exc import IntegrityError
 
 from app.domain.errors import DamagedDatabase, NewerDatabase, NoAccess, NoRoom, NotOurStore, StoreBusy
-from app.storage import attention_marks, database, people, settings
+from app.storage import attention_marks, database, people, settings, sqlite_file
 from app.storage.copies import copies, is_whole, keep_copy, last_good_copy, restore_copy, set_aside
-from app.storage.database import Store, copy_of_the_day, open_store, store_file, sweep_after_erasing
-from app.storage.export import erase_everything, erase_person, logical_dump
+from app.storage.database import Store, copy_of_the_day, open_store, store_file
+from app.storage.erasing import erase_everything, erase_person, sweep_after_erasing
+from app.storage.export import logical_dump
 from tests.storage import story
 
 
@@ -119,7 +120,7 @@ def test_a_full_disk_is_said_and_nothing_is_half_written(told: Store) -> None:
 
 def test_a_store_that_another_program_holds_is_said(told: Store, monkeypatch: pytest.MonkeyPatch) -> None:
     """StoreBusy, after a wait."""
-    monkeypatch.setattr(database, "BUSY_MS", 50)
+    monkeypatch.setattr(sqlite_file, "BUSY_MS", 50)
     other = open_store(file_of(told))
     with told.begin() as db:
         settings.save_setting(db, "mine", 1)
@@ -140,7 +141,7 @@ def test_a_newer_store_is_refused_and_not_touched(told: Store) -> None:
         open_store(path)
     assert (caught.value.what["found"], caught.value.what["known"]) == ("9000", database.LINEAGE.head)
     assert path.read_bytes() == before
-    assert [p.name for p in path.parent.iterdir()] == [path.name]
+    assert {p.name for p in path.parent.iterdir()} == {path.name, f"{path.name}.made"}
 
 
 def test_a_database_of_something_else_is_refused_and_not_touched(tmp_path: Path) -> None:

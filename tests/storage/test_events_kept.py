@@ -8,7 +8,8 @@ from app.domain.measures.attention import AttentionReason, flags_of
 from app.domain.model.record import CheckDone, Event, EventKind, FunctionalCheck
 from app.storage import people, records, review_summaries
 from app.storage.database import Store
-from app.storage.export import erase_person, logical_dump
+from app.storage.erasing import erase_person
+from app.storage.export import logical_dump
 from tests.storage import story
 
 DAY = story.T0.date()

@@ -14,7 +14,8 @@ from sqlalchemy.exc import IntegrityError
 from app.domain.model.record import CheckIn, Clearance, Ending, Record, SessionDone
 from app.storage import people, records
 from app.storage.database import Store, open_store
-from app.storage.export import erase_everything, logical_dump
+from app.storage.erasing import erase_everything
+from app.storage.export import logical_dump
 from tests.sampling import examples
 from tests.storage import story, values
 

@@ -10,13 +10,13 @@ from pathlib import Path
 from typing import NamedTuple
 
 from app.actions.desk.web_app_build import Made, make_app, read_shell
+from app.data_folder import APPS, BRANDS, SHELL
 from app.device.abilities import PickedFile
 from app.domain.branding.brand import Brand
 from app.domain.errors import AppError, WrongValue
 from app.exchange.brands.brand_file import read_brand, read_brand_files, write_brand_files
 from app.storage.database import Store
 
-SHELL, BRANDS, APPS = "shell.zip", "brands", "apps"
 #: Draws the icons. A phone and a browser lack it, and so make no apps.
 DRAWS = "flet_platform_assets"
 

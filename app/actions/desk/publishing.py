@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from app.actions.desk.voice import Speaks, voice_of
+from app.data_folder import SOURCES
 from app.device.clock import Clock
 from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable, rule_table
 from app.domain.model.source import Source
@@ -25,7 +26,8 @@ from app.exchange.packs.manifest import KeyChange
 from app.exchange.packs.pack import build_pack
 from app.resources import optional_dir
 from app.storage import keys, settings
-from app.storage.database import Store, sweep_after_erasing
+from app.storage.database import Store
+from app.storage.erasing import sweep_after_erasing
 from app.storage.keys import COACH
 
 KINDS = ("signing", "sealing", "recovery_signing", "recovery_sealing")
@@ -226,7 +228,7 @@ def source_folders(store: Store) -> tuple[Path, ...]:
 
 def own_sources(store: Store) -> Path | None:
     """Where the coach's own sources lie; None for a store that is no file."""
-    return store.path.parent / "sources" if store.path else None
+    return store.path.parent / SOURCES if store.path else None
 
 
 def open_source(folder: Path) -> PublishableSource:

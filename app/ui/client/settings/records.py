@@ -8,12 +8,14 @@ import flet as ft
 from app.actions.erasing import erase, erase_device
 from app.actions.files.bundled import take_bundled
 from app.actions.people import Role, current_person, current_role
+from app.domain.errors import EraseUnfinished
 from app.ui.client.profile.questions import both_ways
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
 from app.words.client import settings as words
 from app.words.client import today
+from app.words.errors import error_text
 
 PERSON, DEVICE = "person", "device"
 
@@ -26,12 +28,17 @@ def ErasePage(shell: Shell) -> ft.Control:
     coach = current_role(shell.store) is Role.COACH
     if wanted:
         async def do_it() -> None:
-            if wanted == PERSON and person is not None:
-                erase(shell.store, person.id)
-            elif wanted == DEVICE:
-                erase_device(shell.store)
+            said = words.ERASED
+            try:
+                if wanted == PERSON and person is not None:
+                    erase(shell.store, person.id)
+                elif wanted == DEVICE:
+                    erase_device(shell.store)
+            except EraseUnfinished as unfinished:  # the rows are gone all the same
+                said = error_text(unfinished)
+            if wanted == DEVICE:
                 await take_bundled(shell.store, shell.clock, shell.tools.brand, shell.tools.bundled())
-            shell.say(words.ERASED)
+            shell.say(said)
             shell.go("/")
             shell.refresh()
         return _really(c, shell, wanted, safe(shell, lambda _: want("")), safe(shell, lambda _: shell.run(do_it)))
