@@ -232,9 +232,10 @@ def test_what_writes_in_storage_is_told_from_what_reads() -> None:
     assert {"save_record", "take_back", "merge_records"} <= known["app.storage.records"]
     assert {"append_event", "beat", "start_run", "end_run"} <= known["app.storage.journal"]
     assert {"save_person", "pin_keys", "count_choice", "forget_choice"} <= known["app.storage.people"]
-    assert {"open_store", "replace_store", "sweep_after_erasing"} <= known["app.storage.database"]
+    assert {"open_store", "replace_store"} <= known["app.storage.database"]
     assert known["app.storage.settings"] == {"save_setting", "forget_setting"}
-    assert known["app.storage.export"] == {"erase_person", "erase_everything"}
+    assert {"erase_person", "erase_everything", "sweep_after_erasing"} <= known["app.storage.erasing"]
+    assert not known["app.storage.export"] and not known["app.storage.checked_text"]
     assert not known["app.storage.people"] & {"person", "people", "desk_people", "choices", "pinned_keys"}
     assert not known["app.storage.records"] & {"record", "records", "latest", "all_records"}
     assert not known["app.storage.packs"] & {"pack", "newest_pack", "packs", "pack_file", "pinned_coaches"}
@@ -249,7 +250,7 @@ def test_what_writes_in_storage_is_told_from_what_reads() -> None:
     "from app.storage.settings import save_setting as keep",
     "import app.storage.journal\n\ndef go(db):\n    app.storage.journal.end_run(db, 'r')",
     "import app.storage.journal as j\n\ndef go(db):\n    j.beat(db, 'r', None)",
-    "from app.storage.database import sweep_after_erasing",
+    "from app.storage.erasing import sweep_after_erasing",
     "from app.storage import copies\n\ndef go(path):\n    copies.restore_copy(path, path)",
     "def go(store):\n    with store.read() as db:\n        db.execute('delete from record')",
     "def go(store):\n    store.engine.dispose()",

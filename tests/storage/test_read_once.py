@@ -7,7 +7,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from app.storage import packs
-from app.storage.database import open_store, replace_store, sweep_after_erasing
+from app.storage.database import open_store, replace_store
+from app.storage.erasing import sweep_after_erasing
 from app.storage.packs import KeptPack
 from app.storage.read_once import ReadOnce
 from tests.exchange.fixed import SOURCE
