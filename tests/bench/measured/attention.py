@@ -3,33 +3,56 @@ which harm is looked for. Arguments: how many clients, how often.
 """
 from __future__ import annotations
 
-import json
 import random
 import sqlite3
 import sys
 import tempfile
 from collections.abc import Iterator
 from contextlib import closing
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 from .either import by_turns, either, tell
+from .told import NOW, check_in, session
 
 clocks = either("app.device.clock")
+codec = either("app.storage.codec")
 database = either("app.storage.database")
 desk = either("app.actions.desk.attention_list", "app.actions.desk")
 people = either("app.storage.people")
 person = either("app.domain.model.person", "app.domain.record")
+summaries = either("app.storage.summaries")
 
-NOW = datetime(2026, 11, 25, 8, 0, tzinfo=UTC)
 DAYS, EACH = 3 * 365, 3
 """A check-in and a session every third day."""
-SINCE = (NOW - timedelta(days=desk.HARM_WINDOW_DAYS)).date().isoformat()
+SINCE = (NOW - timedelta(days=28)).date().isoformat()
 AGGREGATE = """SELECT person_id, max(local_date), max(pain), max(rpe - target_rpe), count(sign), count(*) FROM record
 WHERE deleted = 0 AND local_date >= ? GROUP BY person_id"""
-PAYLOAD = json.dumps({"told": "x" * 300})
-"""Never read by the list; as long as a short record."""
+SOMEBODY, ONCE, MADE = "somebody", "once", NOW - timedelta(days=9_000)
+"""In a record that others are made from."""
+
+
+@cache
+def form(pain: int, rpe: int, fainted: bool) -> tuple[str, dict[str, Any]]:
+    """A record as text, and what stands beside it; a check-in where nothing is said of effort."""
+    value = session(SOMEBODY, ONCE, MADE, pain, rpe) if rpe else check_in(SOMEBODY, ONCE, MADE, pain, fainted=fainted)
+    return codec.to_text(value), summaries.narrow_columns(value)
+
+
+def row(who: str, back: int, pain: int, rpe: int = 0, *, fainted: bool = False) -> dict[str, Any]:
+    """A record of so many days ago, as the program would write it."""
+    text, beside = form(pain, rpe, fainted)
+    kind, ahead = ("session", timedelta(hours=1)) if rpe else ("check_in", timedelta())
+    when, name = NOW - timedelta(days=back) + ahead, f"{kind[0]}{back}"
+    for was, now in ((codec.utc_text(MADE + ahead), codec.utc_text(when)), (f'"{SOMEBODY}"', f'"{who}"'),
+                     (f'"{MADE.date()}"', f'"{when.date()}"'), (f'"{ONCE}"', f'"{name}"')):
+        assert was in text
+        text = text.replace(was, now)
+    return {"person_id": who, "id": name, "kind": kind, "revision": 1, "utc": codec.utc_text(when),
+            "local_date": when.date().isoformat(), "offset_min": 0, "deleted": 0, "payload": text,
+            "hash": codec.digest(text), **beside}
 
 
 def rows(many: int) -> Iterator[dict[str, Any]]:
@@ -38,15 +61,9 @@ def rows(many: int) -> Iterator[dict[str, Any]]:
     for number in range(many):
         quiet_days = chance.choice((0, 0, 0, 0, 20))
         for back in range(DAYS, quiet_days, -EACH):
-            when = NOW - timedelta(days=back)
-            told = {"person_id": f"p{number}", "revision": 1, "local_date": when.date().isoformat(), "offset_min": 0,
-                    "deleted": 0, "payload": PAYLOAD, "hash": f"{number:032}{back:032}",
-                    "pain": chance.choices((0, 1, 2, 3, 5), (40, 30, 20, 9, 1))[0],
-                    "utc": when.isoformat(timespec="microseconds").replace("+00:00", "Z")}
-            yield told | {"id": f"c{back}", "kind": "check_in",
-                          "sign": "fainted" if chance.random() < 0.0005 else None}
-            yield told | {"id": f"s{back}", "kind": "session", "session": "short", "rpe": chance.choice((4, 5, 6, 7)),
-                          "target_rpe": 5, "completed": 100, "took_s": 1200, "ending": "finished", "by_hand": "[]"}
+            pain = chance.choices((0, 1, 2, 3, 5), (40, 30, 20, 9, 1))[0]
+            yield row(f"p{number}", back, pain, fainted=chance.random() < 0.0005)
+            yield row(f"p{number}", back, pain, chance.choice((4, 5, 6, 7)))
 
 
 def fill(folder: Path, many: int) -> int:
@@ -60,7 +77,7 @@ def fill(folder: Path, many: int) -> int:
         names = [name for _, name, *_ in db.execute("PRAGMA table_info(record)")]
         empty = dict.fromkeys(names)
         statement = f"INSERT INTO record VALUES ({', '.join(f':{name}' for name in names)})"
-        db.executemany(statement, (empty | row for row in rows(many)))
+        db.executemany(statement, (empty | one for one in rows(many)))
         return int(db.execute("SELECT count(*) FROM record").fetchone()[0])
 
 

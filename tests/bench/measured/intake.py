@@ -9,13 +9,14 @@ import shutil
 import sqlite3
 import sys
 import tempfile
-from datetime import UTC, datetime, timedelta
+from contextlib import ExitStack, closing
+from datetime import timedelta
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from .either import by_turns, either, tell
+from .told import NOW, check_in, session
 
-body = either("app.domain.model.body", "app.domain.body")
 clocks = either("app.device.clock")
 coach = either("app.actions.desk.publishing", "app.actions.coach")
 database = either("app.storage.database")
@@ -24,17 +25,10 @@ intake = either("app.actions.desk.intake", "app.actions.intake")
 keys = either("app.exchange.crypto.keys", "app.exchange.keys")
 letters = either("app.exchange.letters.letter", "app.exchange.letter")
 person = either("app.domain.model.person", "app.domain.record")
-plan = either("app.domain.model.plan", "app.domain.plan")
-record = either("app.domain.model.record", "app.domain.record")
 returns = either("app.exchange.letters.returns", "app.exchange.returns")
 
-NOW = datetime(2026, 11, 25, 8, 0, tzinfo=UTC)
 DAYS = 14
 Rows = list[tuple[Any, ...]]
-KNEE = body.parse_spot("left knee")
-WORK = plan.Step(plan.StepKind.WORK, plan.Part.MAIN, 8_000, 30_000, "chair-squat", plan.StepSide.BOTH, 1)
-PLAN = plan.Timeline("short", (plan.Step(plan.StepKind.SETUP, plan.Part.MAIN, 0, 8_000, "chair-squat"), WORK),
-                     plan.Dose(0, 1, 100, 100, 100))
 
 
 class Desk(NamedTuple):
@@ -50,13 +44,9 @@ def fortnight(who: str) -> tuple[Any, ...]:
     found: list[Any] = []
     for back in range(DAYS, 0, -1):
         when = NOW - timedelta(days=back)
-        stamp = record.Stamp(f"{who}-c{back}", who, when, when.date(), 0)
-        found.append(record.CheckIn(stamp, frozenset(), (), {KNEE: back % 3}, {KNEE: back % 2}, {}, 4, 3, 4, level=1))
+        found.append(check_in(who, f"{who}-c{back}", when, back % 3))
         if back % 3 == 0:
-            stamp = record.Stamp(f"{who}-s{back}", who, when + timedelta(hours=1), when.date(), 0)
-            done = (record.DoneStep(1, "chair-squat", 30_000, record.How.FULL),)
-            found.append(record.SessionDone(stamp, "Short one", PLAN, "ab" * 32, record.Ending.FINISHED, done, 1200,
-                                            rpe=5, pain={KNEE: 1}))
+            found.append(session(who, f"{who}-s{back}", when))
     return tuple(found)
 
 
@@ -84,12 +74,10 @@ def copied(desk: Desk) -> Path:
     return folder
 
 
-def taken(desk: Desk, folder: Path) -> None:
-    """By the program."""
-    store = database.open_store(folder)
+def taken(desk: Desk, store: Any) -> None:
+    """By the program, whose store is open."""
     told = asyncio.run(intake.take_in(store, clocks.ManualClock(NOW), desk.files))
     assert all(one.error is None and one.new for one in told)
-    store.close()
 
 
 def rows_of(folder: Path) -> tuple[str, Rows, Rows]:
@@ -114,10 +102,13 @@ def main(many: int, times: int) -> None:
     with tempfile.TemporaryDirectory() as folder:
         desk = asyncio.run(prepare(Path(folder) / "desk", many))
         first = copied(desk)
-        taken(desk, first)
+        with closing(database.open_store(first)) as store:
+            taken(desk, store)
         rows = rows_of(first)
-        empty = iter([copied(desk) for _ in range(2 * times)])
-        found = by_turns(lambda: taken(desk, next(empty)), lambda: loaded(desk, next(empty), *rows), times)
+        empty = iter([copied(desk) for _ in range(times)])
+        with ExitStack() as stack:
+            stores = iter([stack.enter_context(closing(database.open_store(copied(desk)))) for _ in range(times)])
+            found = by_turns(lambda: taken(desk, next(stores)), lambda: loaded(desk, next(empty), *rows), times)
     tell(found, returns=many, records=len(rows[1]))
 
 
