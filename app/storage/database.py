@@ -108,14 +108,16 @@ def store_file(where: Path) -> Path:
 
 
 def copy_of_the_day(store: Store, today: date) -> Path | None:
-    """Copies the store aside if the newest copy is of an earlier day (UTC); returns the new copy, if one was made.
+    """Copies the store aside if no copy is of that day (UTC); returns the new copy, if one was made.
+
+    A copy that bears a later day was made by a wrong clock, and keeps none away.
 
     What stands beside the newest records is compared with them first.
 
     Raises:
         NoRoom, DamagedDatabase: as `copies.keep_copy`.
     """
-    if store.path is None or any(made_on(copy) >= today for copy in copies(store.path)) or is_unfinished(store):
+    if store.path is None or any(made_on(copy) == today for copy in copies(store.path)) or is_unfinished(store):
         return None
     with store.begin() as db:
         mend_columns(db, COMPARED_RECORDS)

@@ -13,6 +13,7 @@ from app.storage.read_once import ReadOnce
 from app.storage.tables import pack as table
 from app.storage.tables import pack_file as file_table
 from app.storage.tables import pinned_coach as coach_table
+from app.storage.tables import retired_coach as retired_table
 from app.storage.upsert import put
 
 
@@ -49,6 +50,8 @@ class StoredCoach:
     first_seen: datetime
     words_confirmed: bool = False
     """Whether the client has compared the matching words with the coach."""
+    epoch: int = 0
+    """Of the last statement by the recovery key that was believed; 0: there was none, or one without."""
 
 
 def keep_pack(db: Connection, pack: KeptPack, file: bytes) -> None:
@@ -107,13 +110,23 @@ def save_coach(db: Connection, coach: StoredCoach) -> None:
     put(db, coach_table, {
         "signing_key": coach.signing_key, "name": coach.name, "sealing_key": coach.sealing_key,
         "recovery_keys": list(coach.recovery_keys), "words_confirmed": coach.words_confirmed,
-        "first_seen_utc": coach.first_seen,
+        "first_seen_utc": coach.first_seen, "epoch": coach.epoch,
     })
 
 
-def retire_coach(db: Connection, signing_key: str) -> None:
-    """Unpins a key that the coach has replaced, so that nothing signed with it passes any more. Packs stay."""
+def retire_coach(db: Connection, signing_key: str, replaced_by: str, utc: datetime) -> None:
+    """Unpins a key that the coach has replaced, and remembers it: nothing signed with it passes ever again. Packs stay.
+    """
+    coach = pinned_coach(db, signing_key)
+    put(db, retired_table, {"signing_key": signing_key, "name": coach.name if coach else "",
+                            "replaced_by": replaced_by, "utc": utc})
     db.execute(delete(coach_table).where(coach_table.c.signing_key == signing_key))
+
+
+def retired_coaches(db: Connection) -> dict[str, str]:
+    """The coach's name by every signing key that was replaced."""
+    c = retired_table.c
+    return {key: name for key, name in db.execute(select(c.signing_key, c.name))}
 
 
 def confirm_words(db: Connection, signing_key: str) -> None:
@@ -153,4 +166,5 @@ def _coach(row: Row[Any]) -> StoredCoach:
     return StoredCoach(
         signing_key=row.signing_key, name=row.name, sealing_key=row.sealing_key,
         recovery_keys=tuple(row.recovery_keys), first_seen=row.first_seen_utc, words_confirmed=row.words_confirmed,
+        epoch=row.epoch,
     )

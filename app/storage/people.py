@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
-from sqlalchemy import ColumnElement, Connection, delete, insert, or_, select, update
+from sqlalchemy import ColumnElement, Connection, delete, false, insert, or_, select, update
 
+from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
 from app.storage.codec import from_text, to_text
 from app.storage.tables import choice as choice_table
@@ -113,8 +114,10 @@ def pin_keys(db: Connection, person_id: str, signing: str, sealing: str) -> Pinn
 
 
 def replace_keys(db: Connection, person_id: str, signing: str, sealing: str) -> None:
-    """Pins other keys, after the coach has made sure that the person has a new phone."""
-    db.execute(update(table).where(table.c.id == person_id).values(signing_key=signing, sealing_key=sealing))
+    """Pins other keys, after the coach has made sure that the person has a new phone, whose returns count from 1."""
+    known = update(table).where(table.c.id == person_id)
+    db.execute(known.values(signing_key=signing, sealing_key=sealing))
+    db.execute(known.where(table.c.last_return_number.is_not(None)).values(last_return_number=0))
 
 
 def pinned_keys(db: Connection, person_id: str) -> PinnedKeys | None:
@@ -132,12 +135,16 @@ def person_by_key(db: Connection, signing: str) -> Person | None:
     return None if text is None else from_text(Person, text)
 
 
-def note_return(db: Connection, person_id: str, number: int, utc: datetime) -> None:
-    """Keeps that return `number`, made at `utc`, was taken in; an older one than the last changes nothing."""
-    newer = or_(table.c.last_return_number.is_(None), table.c.last_return_number < number)
-    db.execute(
-        update(table).where(table.c.id == person_id, newer).values(last_return_number=number, last_return_utc=utc)
-    )
+def note_return(db: Connection, person_id: str, number: int, utc: datetime, arrived: datetime | None = None) -> None:
+    """Keeps that return `number`, made at `utc`, was taken in; number and time each only ever grow.
+
+    A time that was kept and lies after the one at which this return `arrived` was a wrong clock's, and gives way.
+    """
+    c, here = table.c, update(table).where(table.c.id == person_id)
+    db.execute(here.where(or_(c.last_return_number.is_(None), c.last_return_number < number)).values(
+        last_return_number=number))
+    wrong = c.last_return_utc > arrived + AHEAD if arrived else false()
+    db.execute(here.where(or_(c.last_return_utc.is_(None), c.last_return_utc < utc, wrong)).values(last_return_utc=utc))
 
 
 def count_choice(db: Connection, person_id: str, written: str, chosen: str, utc: datetime) -> int:

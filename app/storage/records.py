@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, datetime, timedelta
 from typing import Any, TypeVar
 
 from sqlalchemy import Connection, Select, bindparam, insert, select, update
 
+from app.domain.model.misdated import is_misdated
 from app.domain.model.plan import Dose, Timeline
 from app.domain.model.record import (
     CheckDone,
@@ -24,6 +25,7 @@ from app.domain.model.record import (
     FunctionalCheck,
     Record,
     SessionDone,
+    Stamp,
 )
 from app.storage.checked_text import unchanged
 from app.storage.codec import digest, from_text, to_text
@@ -46,6 +48,8 @@ class Merged:
     same: tuple[str, ...] = ()
     older: tuple[str, ...] = ()
     """Left alone, since the store or the same file holds a later state."""
+    misdated: tuple[str, ...] = ()
+    """Of the new and the newer ones, those whose dates cannot be."""
 
 
 def save_record(db: Connection, record: AnyR) -> AnyR:
@@ -84,9 +88,15 @@ def emptied(record: Record) -> Record:
     return SessionDone(record.stamp, name="", plan=plan, pack="", ending=Ending.INTERRUPTED, done=(), took_s=0)
 
 
-def merge_records(db: Connection, incoming: Iterable[Record]) -> Merged:
-    """Merges states of records, all or none with the transaction. Everybody in it must have been added before."""
+def merge_records(db: Connection, incoming: Iterable[Record], arrived: datetime | None = None) -> Merged:
+    """Merges states of records, all or none with the transaction. Everybody in it must have been added before.
+
+    Those whose dates cannot be, seen from the instant at which they `arrived`, are kept aside: whole, in the order
+    of their arrival, and never read as what was told last.
+    """
     rows = [_row(r) for r in incoming]
+    if arrived is not None:
+        _set_aside(rows, arrived)
     known = _states(db, list(dict.fromkeys(_key(row) for row in rows)))
     best: dict[Key, dict[str, Any]] = {}
     for row in rows:
@@ -164,8 +174,17 @@ def _row(record: Record) -> dict[str, Any]:
     return {
         "person_id": stamp.person, "id": stamp.id, "kind": KIND_OF[type(record)], "revision": stamp.revision,
         "utc": stamp.utc, "local_date": stamp.local, "offset_min": stamp.offset_min, "deleted": stamp.deleted,
-        "payload": text, "hash": digest(text), **narrow_columns(record),
+        "payload": text, "hash": digest(text), "aside": False, **narrow_columns(record),
     }
+
+
+def _set_aside(rows: list[dict[str, Any]], arrived: datetime) -> None:
+    """Their narrow columns stand at the arrival, in the order of the times that they say; the payload is as it came."""
+    odd = [row for row in rows if is_misdated(Stamp(row["id"], row["person_id"], row["utc"], row["local_date"], 0),
+                                              arrived.date())]
+    for place, row in enumerate(sorted(odd, key=lambda row: (row["utc"], row["id"]))):
+        at = arrived + timedelta(microseconds=place)
+        row.update(aside=True, utc=at, local_date=at.date())
 
 
 def _key(row: dict[str, Any]) -> Key:
@@ -210,4 +229,5 @@ def _told(rows: list[dict[str, Any]], wins: dict[Key, dict[str, Any]], known: di
             told["same"].append(row["id"])
         else:
             told["older"].append(row["id"])
-    return Merged(**{k: tuple(v) for k, v in told.items()})
+    misdated = tuple(row["id"] for row in rows if row["aside"] and row is wins.get(_key(row)))
+    return Merged(**{k: tuple(v) for k, v in told.items()}, misdated=misdated)

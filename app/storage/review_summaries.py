@@ -10,6 +10,7 @@ from typing import Any
 from sqlalchemy import Connection, Row, Select, func, select
 
 from app.domain.measures.attention import PersonSummary, RecordSummary
+from app.domain.model.misdated import AHEAD
 from app.domain.model.record import Event, EventKind
 from app.storage.checked_text import unchanged
 from app.storage.codec import from_text
@@ -21,8 +22,10 @@ from app.storage.tables import record as table
 _TOLD = tuple(
     table.c[name]
     for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand",
-                 "session")
+                 "session", "aside")
 )
+#: Without a day of today, none is in the future.
+_ANY_DAY = date(9999, 12, 30)
 _HEARD = ("check_in", "session", "event")
 
 
@@ -38,9 +41,12 @@ class PersonOnDesk:
     last_return: datetime | None
 
 
-def standings(db: Connection) -> tuple[PersonOnDesk, ...]:
-    """Everybody whom the desk lists, by name. One aggregate over an index for each kind of record."""
-    sessions, check_ins = _last_day("session").subquery(), _last_day("check_in").subquery()
+def standings(db: Connection, today: date = _ANY_DAY) -> tuple[PersonOnDesk, ...]:
+    """Everybody whom the desk lists, by name. One aggregate over an index for each kind of record.
+
+    What bears a day after tomorrow counts for nothing.
+    """
+    sessions, check_ins = (_last_day(kind, today + AHEAD).subquery() for kind in ("session", "check_in"))
     p = person_table.c
     wanted = (
         select(p.id, p.name, p.created_utc, sessions.c.day, check_ins.c.day, p.last_return_utc)
@@ -52,16 +58,17 @@ def standings(db: Connection) -> tuple[PersonOnDesk, ...]:
     return tuple(PersonOnDesk(*row) for row in db.execute(wanted))
 
 
-def review_lines(db: Connection, since: date) -> tuple[PersonSummary, ...]:
+def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[PersonSummary, ...]:
     """Everybody whom the desk lists, by name, with what they told from a training day on, oldest first.
 
     Whoever has no session since then comes with the last one before, so that silence has its evidence; pauses come
-    whenever they were told, and so does a stop that nobody has answered.
+    whenever they were told, and so does a stop that nobody has answered. What bears a day after tomorrow is marked as
+    put aside.
     """
-    paused, still_open = _pauses(db), _open_stops(db, since)
+    paused, still_open = _pauses(db), _open_stops(db, since, today + AHEAD)
     told: dict[str, list[RecordSummary]] = {}
-    for row in _rows_told(db, since):
-        told.setdefault(row[0], []).append(_told(row))
+    for row in _rows_told(db, since, today + AHEAD):
+        told.setdefault(row[0], []).append(_told(row, today + AHEAD))
     p = person_table.c
     wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
     return tuple(
@@ -78,21 +85,22 @@ def summaries(db: Connection, person_id: str, since: date = date.min) -> tuple[S
     return tuple(summary(row) for row in db.execute(wanted.order_by(c.local_date, c.utc, c.id)))
 
 
-def _rows_told(db: Connection, since: date) -> Iterator[Row[Any]]:
+def _rows_told(db: Connection, since: date, until: date) -> Iterator[Row[Any]]:
     c = table.c
     told = select(*_TOLD).where(c.deleted.is_(False), c.kind.in_(_HEARD)).order_by(c.local_date, c.utc, c.id)
-    last = _last_day("session").subquery()
+    last = _last_day("session", until).subquery()
     before = told.join(last, (last.c.person_id == c.person_id) & (last.c.day == c.local_date))
     yield from db.execute(before.where(c.kind == "session", last.c.day < since))
     yield from db.execute(told.where(c.local_date >= since))
 
 
-def _told(row: Row[Any]) -> RecordSummary:
+def _told(row: Row[Any], until: date = date.max) -> RecordSummary:
     values: list[Any] = list(row)
-    sign, by_hand, what = values[-3:]
-    values[-3] = (sign or "").partition(" ")[0]  # the most serious stands first
-    values[-2] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
-    values[-1] = what or "" if values[2] == "event" else ""
+    sign, by_hand, what, aside = values[-4:]
+    values[-4] = (sign or "").partition(" ")[0]  # the most serious stands first
+    values[-3] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
+    values[-2] = what or "" if values[2] == "event" else ""
+    values[-1] = aside or row.local_date > until
     return RecordSummary(*values[1:])
 
 
@@ -110,20 +118,21 @@ def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
     return found
 
 
-def _open_stops(db: Connection, since: date) -> dict[str, RecordSummary]:
+def _open_stops(db: Connection, since: date, until: date) -> dict[str, RecordSummary]:
     """By person: the last stop, where it was before `since` and no yes came after it."""
     c, yes = table.c, table.alias("yes")
     stops = select(c.person_id, func.max(c.utc).label("utc"))
     stops = stops.where(c.sign.is_not(None), c.deleted.is_(False), c.kind.in_(_HEARD)).group_by(c.person_id)
     last = stops.subquery()
     answered = select(yes.c.id).where(yes.c.person_id == c.person_id, yes.c.kind == "clearance",
-                                      yes.c.deleted.is_(False), yes.c.utc > c.utc)
+                                      yes.c.deleted.is_(False), yes.c.utc > c.utc,
+                                      yes.c.aside.is_(False), yes.c.local_date <= until)
     wanted = select(*_TOLD).join(last, (last.c.person_id == c.person_id) & (last.c.utc == c.utc))
     wanted = wanted.where(c.sign.is_not(None), c.deleted.is_(False), c.local_date < since, ~answered.exists())
     return {row[0]: _told(row) for row in db.execute(wanted)}
 
 
-def _last_day(kind: str) -> Select[Any]:
+def _last_day(kind: str, until: date) -> Select[Any]:
     c = table.c
     wanted = select(c.person_id, func.max(c.local_date).label("day"))
-    return wanted.where(c.kind == kind, c.deleted.is_(False)).group_by(c.person_id)
+    return wanted.where(c.kind == kind, c.deleted.is_(False), c.local_date <= until).group_by(c.person_id)

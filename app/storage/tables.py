@@ -131,6 +131,8 @@ record = Table(
     Column("ending", String(16)),
     Column("sign", Text),
     Column("by_hand", Text),
+    # arrived with a date that cannot be: ordered by its arrival, and never read as what was told last
+    Column("aside", Boolean(create_constraint=False), nullable=False, default=False),
     Index("record_by_day", "person_id", "kind", "deleted", "local_date"),
     Index("record_by_date", "local_date"),
     Index("record_by_sign", "person_id", "utc", sqlite_where=text("sign IS NOT NULL"),
@@ -190,6 +192,15 @@ pinned_coach = Table(
     Column("recovery_keys", Json, nullable=False),
     Column("words_confirmed", Boolean(create_constraint=False), nullable=False),
     Column("first_seen_utc", Instant, nullable=False),
+    Column("epoch", BigInteger, nullable=False, default=0),                 # of the last statement about the keys
+)
+
+retired_coach = Table(
+    "retired_coach", metadata,
+    Column("signing_key", String(200), primary_key=True),
+    Column("name", Text, nullable=False),
+    Column("replaced_by", String(200), nullable=False),
+    Column("utc", Instant, nullable=False),
 )
 
 key = Table(
@@ -221,7 +232,10 @@ reply = Table(
     "reply", metadata,
     Column("person_id", String(64), ForeignKey("person.id"), primary_key=True),
     Column("direction", String(16), primary_key=True),
+    # empty in what was kept before it was noted who signed
+    Column("signer", String(200), primary_key=True),
     Column("number", Integer, primary_key=True, autoincrement=False),
+    Column("digest", String(64), primary_key=True),
     Column("payload", CheckedJson, nullable=False),
     Column("utc", Instant, nullable=False),
 )
@@ -237,5 +251,5 @@ choice = Table(
 
 __all__ = [
     "CheckedJson", "CheckedText", "Instant", "Json", "choice", "journal", "key", "mark", "metadata", "pack",
-    "pack_file", "person", "pinned_coach", "record", "reply", "run", "setting",
+    "pack_file", "person", "pinned_coach", "record", "reply", "retired_coach", "run", "setting",
 ]

@@ -44,10 +44,15 @@ def events_of(records: Sequence[Record], *kinds: EventKind) -> tuple[Event, ...]
 
 # ------------------------------------------------------------------ pauses
 
+def pause_end(first: date, last: date) -> date:
+    """The last day of a pause, which is never longer than the longest that can be told."""
+    return last if last - first < LONGEST_PAUSE else first + LONGEST_PAUSE - timedelta(days=1)
+
+
 def covers(event: Event, day: date) -> bool:
     """Whether a pause holds on that day."""
     first = event.since or event.stamp.local
-    return event.kind is EventKind.PAUSE and event.until is not None and first <= day <= event.until
+    return event.kind is EventKind.PAUSE and event.until is not None and first <= day <= pause_end(first, event.until)
 
 
 def pause_on(records: Sequence[Record], day: date) -> Event | None:

@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 
+from app.domain.dosing.events import pause_end
 from app.domain.model import thresholds as at
+from app.domain.model.misdated import AHEAD
 
 HARM_WINDOW_DAYS = at.FOUR_WEEKS_DAYS
 LATER_DAYS = 3
@@ -28,13 +30,14 @@ class AttentionReason(StrEnum):
     EFFORT = "effort"
     ILLNESS = "illness"
     SWAPPED = "swapped"
+    DATES = "dates"
     FORTNIGHT = "fortnight"
     NOTHING_BACK = "nothing_back"
 
 
 HARM: tuple[AttentionReason, ...] = (AttentionReason.SIGN, AttentionReason.FALL, AttentionReason.PAIN,
                                      AttentionReason.RISING, AttentionReason.EFFORT, AttentionReason.ILLNESS,
-                             AttentionReason.SWAPPED)
+                                     AttentionReason.SWAPPED, AttentionReason.DATES)
 
 
 @dataclass(frozen=True)
@@ -52,6 +55,8 @@ class RecordSummary:
     by_hand: tuple[tuple[str, str], ...] = ()
     what: str = ""
     """Of an event: its kind."""
+    aside: bool = False
+    """Its date cannot be. It may show harm, and hides none: nothing takes it for what was told last."""
 
 
 @dataclass(frozen=True)
@@ -145,15 +150,31 @@ def _swapped(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Fla
                        (len(times),), change, len(times))
 
 
+def _misdated(line: PersonSummary, aside: Sequence[RecordSummary], pain_is_listed: bool) -> Iterator[Flag]:
+    """Pain that was told with a date that cannot be, unless pain is on the list; and that there are such dates."""
+    pains = [t for t in aside if (t.pain or 0) >= PAIN_FROM]
+    if pains and not pain_is_listed:
+        worst = max(pains, key=lambda t: t.pain or 0)
+        yield Flag(line.person, line.name, AttentionReason.PAIN, worst.local, (worst.record,), (worst.pain or 0,),
+                   weight=worst.pain or 0)
+    if aside:
+        yield Flag(line.person, line.name, AttentionReason.DATES, aside[-1].local, (aside[-1].record,), (len(aside),),
+                   weight=len(aside))
+
+
 def _paused_until(line: PersonSummary, today: date) -> date:
-    """The last day up to which a pause explains their silence; none of it where there was no pause."""
-    return max((last for first, last in line.pauses if first <= today), default=date.min)
+    """The last day up to which a pause explains their silence, none of it where there was no pause.
+
+    No pause explains more than the longest that there is, whatever it says.
+    """
+    return max((pause_end(first, last) for first, last in line.pauses if first <= today), default=date.min)
 
 
 def _silence(line: PersonSummary, today: date) -> Iterator[Flag]:
     """During a pause nobody is missed, and after one the days count anew."""
-    sessions = [t for t in line.told if t.kind == "session"]
-    heard = line.last_return.date() if line.last_return else line.since
+    sessions = [t for t in line.told if t.kind == "session" and t.local <= today + AHEAD]
+    back_at = line.last_return.date() if line.last_return else None
+    heard = back_at if back_at and back_at <= today + AHEAD else line.since
     back = _paused_until(line, today)
     if heard and (today - max(heard, back)).days >= at.NOTHING_BACK_DAYS:
         days = (today - heard).days
@@ -168,10 +189,12 @@ def _silence(line: PersonSummary, today: date) -> Iterator[Flag]:
 def flags_of(line: PersonSummary, today: date) -> tuple[Flag, ...]:
     """Every reason that one person gives, harm first."""
     recent = [t for t in line.told if (today - t.local).days < HARM_WINDOW_DAYS]
-    sessions = [t for t in recent if t.kind == "session"]
-    found = [*_sign(line, recent), *_happened(line, recent, AttentionReason.FALL), *_pain(line, recent),
+    aside = [t for t in recent if t.aside or t.local > today + AHEAD]
+    dated = [t for t in recent if t not in aside]
+    sessions, pain = [t for t in dated if t.kind == "session"], tuple(_pain(line, dated))
+    found = [*_sign(line, recent), *_happened(line, recent, AttentionReason.FALL), *pain,
              *_effort(line, sessions), *_happened(line, recent, AttentionReason.ILLNESS), *_swapped(line, sessions),
-             *_silence(line, today)]
+             *_misdated(line, aside, any(f.because is AttentionReason.PAIN for f in pain)), *_silence(line, today)]
     return tuple(found)
 
 
