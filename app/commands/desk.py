@@ -45,9 +45,15 @@ async def run_intake(args: argparse.Namespace) -> int:
     ]
     if args.json:
         refused = [{"file": name, "error": errors.error_text(why)} for name, why in bad]
-        print(json.dumps({"taken": shapes, "refused": refused}, ensure_ascii=False))
+        odd = ("misdated", "clock_is_wrong", "resembles")
+        told = [shape | {key: getattr(t, key) for key in odd}
+                for shape, t in zip(shapes, (t for t in taken if t.person), strict=True)]
+        print(json.dumps({"taken": told, "refused": refused}, ensure_ascii=False))
     else:
         print("\n".join(commands.taken_in(**s) for s in shapes))
+        for t in taken:
+            print(*(f"{t.name}: {line}" for line in desk_words.odd_lines(t.misdated, t.resembles, t.clock_is_wrong)),
+                  sep="\n", end="\n" if t.misdated or t.resembles or t.clock_is_wrong else "", file=sys.stderr)
     for name, why in bad:
         print(commands.refused(name, errors.error_text(why)), file=sys.stderr)
     return BAD if bad and not shapes else NO if bad else DONE

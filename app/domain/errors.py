@@ -82,6 +82,19 @@ class AnotherKey(UntrustedSigner):
     """name, who: a key under a coach's name, for whom another key is known here."""
 
 
+class NotFollowed(UntrustedSigner):
+    """name, who: signed by a coach whom this person does not follow, or not any more."""
+
+
+class RetiredKey(UntrustedSigner):
+    """name, who: signed by a key that its coach has replaced."""
+
+
+class OlderKeys(UntrustedSigner):
+    """name, who: a statement about a coach's keys that is no newer than the one that was believed, or of a day to come.
+    """
+
+
 class UnsafeEntry(FileError):
     """name, entry: a path inside that points outside, a link, or the same name twice."""
 

@@ -126,7 +126,17 @@ def retire_coach(db: Connection, signing_key: str, replaced_by: str, utc: dateti
 def retired_coaches(db: Connection) -> dict[str, str]:
     """The coach's name by every signing key that was replaced."""
     c = retired_table.c
-    return {key: name for key, name in db.execute(select(c.signing_key, c.name))}
+    return {row.signing_key: row.name for row in db.execute(select(c.signing_key, c.name))}
+
+
+def replaced_by(db: Connection, signing_key: str) -> frozenset[str]:
+    """Every earlier key of the coach whose key this is."""
+    c = retired_table.c
+    by = {row.signing_key: row.replaced_by for row in db.execute(select(c.signing_key, c.replaced_by))}
+    found: set[str] = set()
+    while more := {key for key, later in by.items() if later in {signing_key, *found}} - found:
+        found |= more
+    return frozenset(found)
 
 
 def confirm_words(db: Connection, signing_key: str) -> None:

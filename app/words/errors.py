@@ -79,6 +79,14 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
                                   f"{_size(w['limit'])}); choose the file."),
     e.AnotherKey: lambda w: (f"{w['name']} is another key than the one that this device knows for {w['who']}. Nothing "
                              "was taken in; ask them in person."),
+    e.NotFollowed: lambda w: (f"{w['name']} is from {w['who']}, whose programme is not followed here now. Nothing was "
+                              f"taken in. If {w['who']} coaches you now, choose their programme first, then open it "
+                              "again."),
+    e.RetiredKey: lambda w: (f"{w['name']} is signed with a key that {w['who'] or 'its coach'} has replaced. Nothing "
+                             "was taken in; ask them in person whether it is theirs."),
+    e.OlderKeys: lambda w: (f"{w['name']} brings other keys for {w['who']}, and they are not newer than those known "
+                            "here. Nothing was taken in. See that the date of this device is right, and ask them in "
+                            "person."),
     e.Elsewhere: lambda w: (f"{w['name']} lies elsewhere. A link opens only what lies beside this app, at its own "
                             "address; nothing was fetched."),
     e.NothingThere: lambda w: (f"There is no {w['name']} beside this app. Nothing was taken in; ask for the link to be "

@@ -96,6 +96,7 @@ def tell(db: Connection) -> None:
     journal.append_event(db, "r1", {"kind": "pause"}, SavedPosition(9_500, T0 + timedelta(seconds=10), 15_000))
     packs.keep_pack(db, packs.KeptPack(SHA, "c0", SOURCE, T0), b"evenload-pack 1\n...")
     packs.save_coach(db, COACH)
+    packs.retire_coach(db, "c-before", "c0", T0)
     keys.keep_keys(db, KEYS)
     settings.save_setting(db, "theme", {"dark": True})
     attention_marks.save_mark(db, MARK)

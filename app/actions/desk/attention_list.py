@@ -55,7 +55,7 @@ def attention_list(store: Store, clock: Clock) -> Attention:
     today = clock.local(clock.now()).day
     since = today - timedelta(days=HARM_WINDOW_DAYS)
     with store.read() as db:
-        lines = review_summaries.review_lines(db, since)
+        lines = review_summaries.review_lines(db, since, today)
         dealt, withheld = attention_marks.marks(db), people.withholding(db, TELLS_HARM)
     harm, silence = attention(lines, today)
     away = {flag: mark for flag in (*harm, *silence) if (mark := dealt.get(_place(flag))) and holds(flag, mark, today)}

@@ -2,18 +2,27 @@
 from __future__ import annotations
 
 from collections.abc import AsyncIterator, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import datetime
+
 
 from app.actions.desk.recovering import opening_keys
 from app.device.clock import Clock
 from app.domain.errors import AppError, ContentError, FileError, UntrustedSigner
+from app.domain.model.misdated import no_later
+from app.domain.model.names import reads_like
 from app.domain.model.person import Person
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.letters.returns import ReturnContent, read_return
-from app.storage import people, records
+from app.storage import people, records, settings
 from app.storage.database import Connection, Store
-from app.storage.people import Trains
+from app.storage.people import PinnedKeys, Trains
 from app.storage.records import Merged
+
+
+def told_number(person_id: str) -> str:
+    """Setting: the highest number of a message that a person told of. Erased with the person, since it ends so."""
+    return f"replies_told:{person_id}"
 
 
 @dataclass(frozen=True)
@@ -30,6 +39,12 @@ class Taken:
     error: AppError | None = None
     unread: int = 0
     """Records of a kind that a later version writes."""
+    misdated: int = 0
+    """Records whose dates cannot be: kept aside."""
+    clock_is_wrong: bool = False
+    """The return says that it was made on a day to come."""
+    resembles: tuple[str, ...] = ()
+    """Of somebody who is new here: names of others that read the same."""
 
     @property
     def is_new_phone(self) -> bool:
@@ -82,26 +97,40 @@ def _kept_in(db: Connection, clock: Clock, name: str, content: ReturnContent) ->
     Raises:
         UntrustedSigner: another key is pinned for that person.
     """
-    person = content.person
-    is_here = people.trains_here(db, person.id)
+    person, now = content.person, clock.now()
+    is_here, alike = people.trains_here(db, person.id), tuple[str, ...]()
     if people.person(db, person.id) is None:
-        people.add_person(db, person, Trains.ELSEWHERE, clock.now())
+        alike = tuple(one.name for one in people.people(db) if reads_like(one.name, person.name))
+        people.add_person(db, person, Trains.ELSEWHERE, now)
     pinned = people.pin_keys(db, person.id, *_keys_of(content))
     if (pinned.signing, pinned.sealing) != _keys_of(content):
         raise UntrustedSigner(name=name, who=person.name)
-    latest = pinned.last_return is None or content.made_utc >= pinned.last_return
-    if latest and not is_here:
+    if _is_latest(content, pinned, now) and not is_here:
         people.save_person(db, person)
     incoming = content.records
     if is_here:
         # what they did not agree to send is missing in a return; their own records here are whole
         here = {r.stamp.id: r.stamp.revision for r in records.all_records(db, person.id)}
         incoming = tuple(r for r in incoming if r.stamp.revision > here.get(r.stamp.id, 0))
-    merged = records.merge_records(db, incoming)
-    people.note_return(db, person.id, content.number, content.made_utc)
-    return _told(name, content, merged, len(content.records) - len(incoming))
+    merged = records.merge_records(db, incoming, now)
+    people.note_return(db, person.id, content.number, no_later(content.made_utc, now), now)
+    if content.reply_number > settings.setting(db, told_number(person.id), 0):
+        settings.save_setting(db, told_number(person.id), content.reply_number)
+    return replace(_told(name, content, merged, len(content.records) - len(incoming)), resembles=alike,
+                   clock_is_wrong=no_later(content.made_utc, now) != content.made_utc)
+
+
+def _is_latest(content: ReturnContent, pinned: PinnedKeys, now: datetime) -> bool:
+    """Whether it tells of the person as they are now: by its number, or by its time where that can be.
+
+    A phone that was set back to an earlier copy of itself counts from there once more.
+    """
+    if pinned.last_return is None or content.number > (pinned.last_number or 0):
+        return True
+    can_be = no_later(content.made_utc, now) == content.made_utc
+    return can_be and content.made_utc >= no_later(pinned.last_return, now)
 
 
 def _told(name: str, content: ReturnContent, merged: Merged, passed_over: int) -> Taken:
     return Taken(name, content.person, len(merged.new), len(merged.newer), len(merged.same) + passed_over,
-                 len(merged.older), unread=content.unread)
+                 len(merged.older), unread=content.unread, misdated=len(merged.misdated))

@@ -35,7 +35,7 @@ KINDS = ("signing", "sealing", "recovery_signing", "recovery_sealing")
 NAME, PUBLISHED = "coach_name", "coach_published"
 #: Setting: the recovery secret, hex, until the coach says that the sheet is printed or written down.
 SECRET = "coach_recovery_secret"
-#: Setting, after keys were lost and made anew: the statement that goes with every programme, base64 of its two fields.
+#: Setting, after keys were lost and made anew: the statement that goes with every programme, as in a manifest.
 KEY_CHANGE = "coach_key_change"
 
 
@@ -161,7 +161,10 @@ def key_change(store: Store) -> KeyChange | None:
     """By which clients believe new keys; None where the keys never changed."""
     with store.read() as db:
         told = settings.setting(db, KEY_CHANGE)
-    return KeyChange(**{name: base64.b64decode(value) for name, value in told.items()}) if told else None
+    if not told:
+        return None
+    by, signature = (base64.b64decode(told[name]) for name in ("by", "signature"))
+    return KeyChange(by, signature, int(told.get("epoch", 0)))
 
 
 def figures_of(source: Source, folder: Path) -> dict[str, bytes]:

@@ -25,7 +25,7 @@ async def recover_keys(store: Store, clock: Clock, words: str) -> CoachKeys:
     signer, opener = await key_pairs.recovery_pairs(seed)
     signing, sealing = await key_pairs.new_signing_pair(), await key_pairs.new_sealing_pair()
     made = CoachKeys(signing, sealing, signer.public, opener.public)
-    change = await signed_key_change(public_keys(made), signer)
+    change = await signed_key_change(public_keys(made), signer, int(clock.now().timestamp()))
     # the opener stays here whole: returns on their way are sealed to the lost key and to this one
     kept = (signing, sealing, KeyPair(b"", signer.public), opener)
     with store.begin() as db:
@@ -33,7 +33,8 @@ async def recover_keys(store: Store, clock: Clock, words: str) -> CoachKeys:
             raise _keys_here()
         for kind, pair in zip(KINDS, kept, strict=True):
             keys.keep_keys(db, keys.StoredKeyPair(COACH, kind, pair.private, pair.public, clock.now()))
-        settings.save_setting(db, KEY_CHANGE, {name: key_text(value) for name, value in vars(change).items()})
+        settings.save_setting(db, KEY_CHANGE, {
+            "by": key_text(change.by), "signature": key_text(change.signature), "epoch": change.epoch})
     return made
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
+from app.actions.desk.intake import told_number
 from app.actions.desk.publishing import coach_name, ensure_coach_keys
 from app.device.clock import Clock
 from app.domain.dosing.history import Stop, answers_stop, way_back
@@ -65,7 +66,7 @@ async def write(store: Store, clock: Clock, person_id: str, answer: ReplyDraft) 
     with store.read() as db:
         person, pinned = people.person(db, person_id), people.pinned_keys(db, person_id)
         stop = way_back(records.all_records(db, person_id)).stop
-        number = replies.next_number(db, person_id)
+        number = replies.next_number(db, person_id, settings.setting(db, told_number(person_id), 0))
     if person is None or pinned is None:
         raise UnknownName(kind="person who has sent a diary", name=person.name if person else person_id)
     if not answer.says_something:
@@ -75,7 +76,8 @@ async def write(store: Store, clock: Clock, person_id: str, answer: ReplyDraft) 
                            answer.swaps, _yes(answer, stop, person_id, now), coach_name(store), held=answer.held)
     data = await write_reply(content, coach=keys.signing, readers=[bytes.fromhex(pinned.sealing)])
     with store.begin() as db:
-        kept = replies.keep_reply(db, Reply(person_id, Direction.SENT, number, _table(content), now))
+        kept = replies.keep_reply(db, Reply(
+            person_id, Direction.SENT, number, _table(content), now, keys.signing.public.hex()))
     if kept.utc != now:
         # another window wrote one meanwhile: take the next number
         return await write(store, clock, person_id, answer)

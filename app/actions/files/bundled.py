@@ -60,11 +60,11 @@ def _is_here(store: Store, data: bytes) -> bool:
 
 async def _take(store: Store, clock: Clock, brand: Brand, name: str, data: bytes) -> None:
     """Raises:
-        FileError: it is damaged, or of a coach whom the brand does not name.
+        FileError: it is damaged, or signed by a key that the brand does not name and nobody has compared.
     """
     from app.actions.files import programmes
 
     opened = await programmes.open_pack(store, clock, name, data, brand.coaches)
-    if opened.standing is programmes.TrustStep.COMPARE:
+    if opened.standing in programmes.MUST_COMPARE:
         raise UntrustedSigner(name=name, who=" or ".join(one.name for one in brand.coaches) or "anybody named here")
     programmes.keep_pack(store, clock, opened)

@@ -2,29 +2,50 @@
 from __future__ import annotations
 
 import uuid
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Any, TypeVar
+from enum import StrEnum
+from typing import Any
 
+
+from app.actions.files.message_effects import (
+    HELD,
+    LIMITS,
+    SPARE,
+    Deciding,
+    decided,
+    put_into_effect,
+    still_decides,
+    things,
+)
 from app.actions.files.sending import ensure_client_keys
 from app.actions.new_stamp import new_stamp
 from app.device.clock import Clock
-from app.domain.dosing.merge_coach_limits import Sent, with_coach_limits
-from app.domain.errors import UntrustedSigner, WrongRecipient
-from app.domain.model.body import parse_spot
-from app.domain.model.exercise import Axis
+from app.domain.errors import NotFollowed, RetiredKey, UntrustedSigner, WrongRecipient
 from app.domain.model.person import Person
 from app.domain.model.record import Clearance
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.forms.to_json import plain
 from app.exchange.letters.replies import ReplyContent, Yes, read_reply
-from app.storage import packs, people, records, replies, settings
-from app.storage.codec import parse_utc
-from app.storage.database import Store
+from app.storage import packs, people, records, replies
+from app.storage.codec import canonical, parse_utc
+from app.storage.database import Connection, Store
+from app.storage.packs import StoredCoach
 from app.storage.replies import Direction, Reply
 
-K = TypeVar("K")
+#: In what is kept of a message: the coach's name as it was pinned when the message came.
+FROM = "from"
+
+
+class Came(StrEnum):
+    """What a message is beside those that are here."""
+
+    NEW = "new"
+    KNOWN = "known"
+    """The very same was here. Nothing is changed."""
+    SAME_NUMBER = "same_number"
+    """Another one of the same coach bears its number and says something else. Both are kept; the later one counts."""
 
 
 @dataclass(frozen=True)
@@ -33,6 +54,7 @@ class Message:
 
     number: int
     coach: str
+    """The name of the coach as this device knows it, whatever the message says."""
     made: datetime
     text: str
     limits: tuple[tuple[str, int], ...] = ()
@@ -43,101 +65,132 @@ class Message:
     """Exercises that stay as they are."""
     yes: str = ""
     """Who said yes, with their kind."""
+    limits_are_past: bool = False
+    """A later message decides about limits."""
+    held_is_past: bool = False
+    """A later message decides what stays as it is."""
 
 
 @dataclass(frozen=True)
 class Received:
-    """What became of a file: its message, and whether it was here before."""
+    """What became of a file: its message, what it is beside those that were here, and what of it does not count."""
 
     message: Message
-    known: bool
+    came: Came
+    passed_over: tuple[str, ...] = ()
+    """Things about which a later message, opened before, decides: `limits`, `held`, `swaps`."""
+    has_effect: bool = True
+    """Something else that it says counts from now on."""
+
+    @property
+    def known(self) -> bool:
+        """Whether it was here before."""
+        return self.came is Came.KNOWN
 
 
 async def receive(store: Store, clock: Clock, person_id: str, data: bytes, name: str) -> Received:
     """Opens a message, keeps it, and puts a recorded yes, limits and changes into effect, all in one.
 
-    One that was here before changes nothing. Limits of a message older than one already here are not taken over.
+    One that was here before changes nothing. What it says of a thing that a later message speaks of is not taken over.
 
     Raises:
-        FileError: not a message, damaged, for somebody else, or not from a coach whose programme is here.
+        FileError: not a message, damaged, for somebody else, or not from the coach whose programme they follow.
     """
     own = await ensure_client_keys(store, clock, person_id)
     with store.read() as db:
-        coaches = [bytes.fromhex(c.signing_key) for c in packs.pinned_coaches(db)]
-    content = await read_reply(unwrapped(data, name), name, private_keys=[own.sealing], coach_keys=coaches)
+        known = [*(coach.signing_key for coach in packs.pinned_coaches(db)), *packs.retired_coaches(db)]
+    content = await read_reply(unwrapped(data, name), name, private_keys=[own.sealing],
+                               coach_keys=[bytes.fromhex(key) for key in known])
     if content.person != person_id:
         raise WrongRecipient(name=name)
     with store.begin() as db:
-        if packs.pinned_coach(db, content.coach_signing_public.hex()) is None:  # their keys changed meanwhile
-            raise UntrustedSigner(name=name, who=content.coach)
-        earlier = replies.replies(db, person_id, Direction.RECEIVED)
-        if any(r.number == content.number for r in earlier):
-            return Received(_message(content.number, plain(content)), known=True)
-        replies.keep_reply(db, Reply(person_id, Direction.RECEIVED, content.number, _table(content), clock.now()))
-        if content.clearance is not None:
-            records.save_record(db, _yes(clock, content, content.clearance))
         person = people.person(db, person_id)
-        if person is not None and all(r.number < content.number for r in earlier):
-            kept = settings.setting(db, _limits_of(person_id)) or {"spare": {}, "limits": {}}
-            limited, sent = _limited(person, kept, content)
-            people.save_person(db, limited)
-            settings.save_setting(db, _limits_of(person_id), sent)
-    return Received(_message(content.number, plain(content)), known=False)
+        if person is None:
+            raise WrongRecipient(name=name)
+        coach = _believed(db, person, content, name)
+        return _taken_in(db, clock, person, content, coach)
 
 
 def messages(store: Store, person_id: str) -> tuple[Message, ...]:
     """Every message, the newest first."""
     with store.read() as db:
         kept = replies.replies(db, person_id, Direction.RECEIVED)
-    return tuple(_message(r.number, r.content) for r in reversed(kept))
+        deciding = decided(db, person_id, kept)
+    in_order = sorted(kept, key=lambda r: (parse_utc(r.content["made_utc"]), r.number), reverse=True)
+    return tuple(_message(reply, deciding) for reply in in_order)
+
+
+def _believed(db: Connection, person: Person, content: ReplyContent, name: str) -> StoredCoach:
+    """The coach whose programme they follow, if the message is signed by that coach's key.
+
+    Raises:
+        RetiredKey, NotFollowed, UntrustedSigner: whose key it is instead.
+    """
+    key = content.coach_signing_public.hex()
+    retired = packs.retired_coaches(db)
+    if key in retired:
+        raise RetiredKey(name=name, who=retired[key])
+    coach = packs.pinned_coach(db, key)
+    if coach is None:  # their keys changed meanwhile
+        raise UntrustedSigner(name=name, who=content.coach)
+    if person.coach_key != key:
+        raise NotFollowed(name=name, who=coach.name)
+    return coach
+
+
+def _taken_in(db: Connection, clock: Clock, person: Person, content: ReplyContent, coach: StoredCoach) -> Received:
+    reply = Reply(person.id, Direction.RECEIVED, content.number, _table(content) | {FROM: coach.name}, clock.now(),
+                  coach.signing_key, content.digest)
+    earlier = replies.replies(db, person.id, Direction.RECEIVED)
+    if any((r.signer, r.number, r.digest) == (reply.signer, reply.number, reply.digest) for r in earlier):
+        return Received(_message(reply, decided(db, person.id, earlier)), Came.KNOWN)
+    clash = any((r.signer, r.number) == (reply.signer, reply.number) for r in earlier)
+    # kept before signers were noted: what of it was lost then is put into effect now
+    seen = any(not r.signer and r.number == reply.number and canonical(r.content) == canonical(_table(content))
+               for r in earlier)
+    effects = put_into_effect(db, person, content, earlier)
+    if seen:
+        is_whole = len(effects.passed_over) == len(things(content))
+        return Received(_message(reply, decided(db, person.id, earlier)), Came.KNOWN if is_whole else Came.NEW)
+    replies.keep_reply(db, reply)
+    if content.clearance is not None:
+        records.save_record(db, _yes(clock, content, content.clearance, clash))
+    passed = tuple(dict.fromkeys(_KIND_OF.get(thing, "swaps") for thing in effects.passed_over))
+    has_effect = len(effects.passed_over) < len(things(content)) or bool(content.message or content.clearance)
+    return Received(_message(reply, decided(db, person.id, earlier)), Came.SAME_NUMBER if clash else Came.NEW, passed,
+                    has_effect)
+
+
+#: What a thing is called in `Received.passed_over`.
+_KIND_OF = {SPARE: "limits", LIMITS: "limits", HELD: "held"}
 
 
 def _table(content: ReplyContent) -> dict[str, Any]:
     table: dict[str, Any] = plain(content)
-    table.pop("coach_signing_public", None)
+    for key in ("coach_signing_public", "digest"):
+        table.pop(key, None)
     return table
 
 
-def _message(number: int, table: Mapping[str, Any]) -> Message:
+def _message(reply: Reply, deciding: Deciding) -> Message:
+    table: Mapping[str, Any] = reply.content
     caps = {**(table.get("spare") or {}), **(table.get("limits") or {})}
-    named = any(table.get(key) is not None for key in ("spare", "limits"))
+    named = [thing for thing in (SPARE, LIMITS) if table.get(thing) is not None]
     yes = table.get("clearance")
     return Message(
-        number, str(table.get("coach", "")), parse_utc(table["made_utc"]), str(table.get("message", "")),
-        tuple((str(what), int(cap)) for what, cap in sorted(caps.items())), named and not caps,
+        reply.number, str(table.get(FROM) or table.get("coach", "")), parse_utc(table["made_utc"]),
+        str(table.get("message", "")),
+        tuple((str(what), int(cap)) for what, cap in sorted(caps.items())), bool(named) and not caps,
         tuple((str(a), str(b)) for a, b in table.get("swaps") or ()),
         tuple(sorted(map(str, table.get("held") or ()))), f"{yes['who']}, {yes['kind']}" if yes else "",
+        any(not still_decides(deciding, thing, reply) for thing in named),
+        table.get("held") is not None and not still_decides(deciding, HELD, reply),
     )
 
 
-def _yes(clock: Clock, content: ReplyContent, yes: Yes) -> Clearance:
+def _yes(clock: Clock, content: ReplyContent, yes: Yes, clash: bool) -> Clearance:
     """The recorded yes; the same message on a second device makes the same record."""
-    made = uuid.uuid5(uuid.NAMESPACE_OID, f"{content.person}:{content.coach_signing_public.hex()}:{content.number}")
+    said = f"{content.person}:{content.coach_signing_public.hex()}:{content.number}"
+    made = uuid.uuid5(uuid.NAMESPACE_OID, f"{said}:{content.digest}" if clash else said)
     stamp = replace(new_stamp(clock, content.person), id=made.hex)
     return Clearance(stamp, yes.answers, yes.who, yes.kind)
-
-
-def _limits_of(person_id: str) -> str:
-    return f"coach_limits:{person_id}"
-
-
-def _limited(person: Person, kept: dict[str, Any], content: ReplyContent) -> tuple[Person, dict[str, Any]]:
-    """The person with the coach's limits and changes, and what to remember of their own."""
-    body = person.body
-    if content.spare is not None:
-        spare, sent = with_coach_limits(body.spare, _sent(kept["spare"], parse_spot), content.spare)
-        body, kept = replace(body, spare=spare), kept | {"spare": _plain_sent(sent)}
-    if content.limits is not None:
-        limits, told = with_coach_limits(body.limits, _sent(kept["limits"], Axis), content.limits)
-        body, kept = replace(body, limits=limits), kept | {"limits": _plain_sent(told)}
-    if content.held is not None:
-        body = replace(body, held=content.held)
-    return replace(person, body=replace(body, chosen={**body.chosen, **dict(content.swaps)})), kept
-
-
-def _sent(table: Mapping[str, Any], key_of: Callable[[str], K]) -> dict[K, Sent]:
-    return {key_of(key): (coach, own) for key, (coach, own) in table.items()}
-
-
-def _plain_sent(sent: Mapping[K, Sent]) -> dict[str, list[int | None]]:
-    return {str(key): [coach, own] for key, (coach, own) in sent.items()}

@@ -7,7 +7,7 @@ from app.actions.files.programmes import EXPECTED, same_name
 from app.device.abilities import Device
 from app.device.linked_files import is_link
 from app.domain.branding.brand import Brand, CoachKey
-from app.domain.errors import AnotherKey
+from app.domain.errors import AnotherKey, RetiredKey
 from app.exchange.crypto.key_text import holds_key, key_from_text
 from app.exchange.crypto.keys import matching_words
 from app.exchange.crypto.text_form import MOST_PACK_BYTES, from_text
@@ -65,9 +65,12 @@ def offered_key(store: Store, brand: Brand, text: str, name: str) -> OfferedKey:
     Raises:
         NotOurFile, NewerFormat, DamagedFile: there is none, or not a whole one.
         AnotherKey: the coach of that name is known here by another.
+        RetiredKey: its coach has replaced it.
     """
     coach = key_from_text(text, name)
     with store.read() as db:
+        if (replaced := packs.retired_coaches(db).get(coach.signing_key)) is not None:
+            raise RetiredKey(name=name, who=replaced or coach.name)
         pinned = [CoachKey(one.name, one.signing_key) for one in packs.pinned_coaches(db)]
     here = [*pinned, *expected_coaches(store, brand)]
     known = next((one for one in here if one.signing_key == coach.signing_key), None)

@@ -8,13 +8,14 @@ from enum import StrEnum
 from app.device.clock import Clock
 from app.domain.branding.brand import CoachKey
 from app.domain.errors import UntrustedSigner
+from app.domain.model.names import reads_like
 from app.domain.model.person import Person
 from app.domain.model.source import Source
 from app.exchange.crypto.keys import matching_words
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.packs.pack import Pack, read_pack
 from app.exchange.packs.trust import PinnedCoach as Pinned
-from app.exchange.packs.trust import Trust, trust
+from app.exchange.packs.trust import Trust, pin, trust
 from app.storage import packs, people, settings
 from app.storage.database import Connection, Store
 from app.storage.packs import KeptPack, StoredCoach
@@ -32,7 +33,11 @@ class TrustStep(StrEnum):
     EXPECTED = "expected"
     """The coach is new here, and the key came with the app or was compared before."""
     RENEWED = "renewed"
-    """The coach has new keys, and a pinned key vouches for them."""
+    """The coach has new keys, and a pinned key vouches for them: the five words are to be compared all the same."""
+
+
+MUST_COMPARE = frozenset({TrustStep.COMPARE, TrustStep.RENEWED})
+"""Nothing of a file that stands so is kept before somebody found the words the same."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +55,10 @@ class OpenedProgramme:
     """The highest version of this coach that is here, or None."""
     is_here: bool
     """This very file was taken in before."""
+    epoch: int
+    """What to pin with its keys, see `trust`."""
+    known_as: str
+    """The name under which its coach is known here; empty for a coach who is new."""
     pack: Pack = field(repr=False)
     data: bytes = field(repr=False)
 
@@ -77,27 +86,39 @@ async def open_pack(
 
     Raises:
         FileError: it is no programme file, damaged, too large, of a newer format, or signed by another key than the
-            one of the coach whose name it bears.
+            one of the coach whose name it bears, or by one that the coach has replaced.
     """
     data = unwrapped(data, name)
     pack = await read_pack(data, name)
+    now_s = int(clock.now().timestamp())
     with store.read() as db:
         coach = _pinned_for(pack, packs.pinned_coaches(db))
-        standing = trust(pack, _as_pinned(coach) if coach else None, name)
+        retired = {bytes.fromhex(key): who for key, who in packs.retired_coaches(db).items()}
+        before = _as_pinned(coach) if coach else None
+        standing = trust(pack, before, name, now_s=now_s, retired=retired)
         newest = packs.newest_pack(db, coach.signing_key) if coach else None
         is_here = packs.is_kept(db, pack.sha256)
-    standings = {Trust.KNOWN: TrustStep.KNOWN, Trust.CHANGED: TrustStep.RENEWED}
     return OpenedProgramme(
-        name, standings.get(standing) or _at_first(pack, name, expected), matching_words(pack.signing_key),
+        name, _step(standing, pack, name, expected), matching_words(pack.signing_key),
         pack.signing_key.hex(), coach.signing_key if coach else "", newest.source.version if newest else None,
-        is_here, pack, data,
+        is_here, pin(pack, before, now_s).epoch, coach.name if coach else "", pack, data,
     )
+
+
+def _step(standing: Trust, pack: Pack, name: str, expected: Sequence[CoachKey]) -> TrustStep:
+    """What has to happen before the pack is taken in."""
+    if standing is Trust.KNOWN:
+        return TrustStep.KNOWN
+    if standing is Trust.FIRST_SIGHT:
+        return _at_first(pack, name, expected)
+    compared = pack.signing_key.hex() in {one.signing_key for one in expected}
+    return TrustStep.EXPECTED if compared else TrustStep.RENEWED
 
 
 def accept_pack(store: Store, clock: Clock, person_id: str, opened: OpenedProgramme) -> Person:
     """Keeps a verified file and pins its coach; somebody who follows nobody, or this coach, follows it now.
 
-    Call it for a coach who is new only after the five words were found the same.
+    Call it for a coach who is new, or has new keys, only after the five words were found the same.
 
     Raises:
         KeyError: nobody of that id.
@@ -122,13 +143,15 @@ def keep_pack(store: Store, clock: Clock, opened: OpenedProgramme) -> None:
 def _keep(db: Connection, clock: Clock, opened: OpenedProgramme) -> None:
     pack, now = opened.pack, clock.now()
     coach = StoredCoach(opened.coach_key, pack.coach, pack.sealing_key.hex(),
-                        (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True)
+                        (pack.recovery_signing_key.hex(), pack.recovery_sealing_key.hex()), now, words_confirmed=True,
+                        epoch=opened.epoch)
     if opened.standing is not TrustStep.KNOWN:
         packs.save_coach(db, coach)
     _no_longer_expected(db, opened.coach_key)
     packs.keep_pack(db, KeptPack(pack.sha256, opened.coach_key, pack.source, now), opened.data)
     if opened.replaces and opened.replaces != opened.coach_key:
-        packs.retire_coach(db, opened.replaces)
+        packs.retire_coach(db, opened.replaces, opened.coach_key, now)
+        _no_longer_expected(db, opened.replaces)
         for other in people.people(db):
             if other.coach_key == opened.replaces:
                 people.save_person(db, replace(other, coach_key=opened.coach_key))
@@ -189,7 +212,7 @@ def _following(person: Person, coach_key: str, source: Source, programme: str, c
 
 def _as_pinned(coach: StoredCoach) -> Pinned:
     recovery = coach.recovery_keys[0] if coach.recovery_keys else ""
-    return Pinned(bytes.fromhex(coach.signing_key), bytes.fromhex(recovery))
+    return Pinned(bytes.fromhex(coach.signing_key), bytes.fromhex(recovery), coach.epoch)
 
 
 def _pinned_for(pack: Pack, coaches: Sequence[StoredCoach]) -> StoredCoach | None:
@@ -223,5 +246,5 @@ def _at_first(pack: Pack, name: str, expected: Sequence[CoachKey]) -> TrustStep:
 
 
 def same_name(one: str, other: str) -> bool:
-    """Whether two names are read as the same."""
-    return one.casefold().split() == other.casefold().split()
+    """Whether two names are read as the same, also where they are spelt with other characters."""
+    return one.casefold().split() == other.casefold().split() or reads_like(one, other)

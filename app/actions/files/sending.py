@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 
+from app.actions.files.message_effects import highest_number
 from app.device.clock import Clock
 from app.domain.errors import UnknownName
 from app.domain.model.person import Person
@@ -111,7 +112,8 @@ async def make_return(store: Store, clock: Clock, person_id: str) -> Prepared:
         everything = records.all_records(db, person_id)
         number = int(settings.setting(db, f"returns:{person_id}", 0)) + 1
         settings.save_setting(db, f"returns:{person_id}", number)
-    content = ReturnContent(person, everything, _packs(everything), clock.now(), number)
+        heard = highest_number(db, person)
+    content = ReturnContent(person, everything, _packs(everything), clock.now(), number, heard)
     readers = [bytes.fromhex(key) for key in (coach.sealing_key, *coach.recovery_keys[1:2])]
     data = await write_return(content, client=own, readers=list(dict.fromkeys([*readers, own.sealing.public])))
     revisions = {r.stamp.id: r.stamp.revision for r in everything}

@@ -152,7 +152,7 @@ def _swapped(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Fla
 
 def _misdated(line: PersonSummary, aside: Sequence[RecordSummary], pain_is_listed: bool) -> Iterator[Flag]:
     """Pain that was told with a date that cannot be, unless pain is on the list; and that there are such dates."""
-    pains = [t for t in aside if (t.pain or 0) >= PAIN_FROM]
+    pains = [t for t in aside if (t.pain or 0) >= at.PAIN_CAPS]
     if pains and not pain_is_listed:
         worst = max(pains, key=lambda t: t.pain or 0)
         yield Flag(line.person, line.name, AttentionReason.PAIN, worst.local, (worst.record,), (worst.pain or 0,),

@@ -1,8 +1,9 @@
 """A reply: a coach's message, limits and changes for one client, sealed to the client. Format: `RETURN.md`."""
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Annotated
 
@@ -67,6 +68,8 @@ class ReplyContent:
     coach_signing_public: bytes = b""
     held: frozenset[str] | None = None
     """Exercises, as written, that stay as they are and move no step on; None leaves the coach's earlier ones."""
+    digest: str = field(default="", compare=False)
+    """SHA-256 of the signed JSON, hex: two letters with one number are told apart by it. Empty before it is written."""
 
 
 class YesForm(Form):
@@ -99,7 +102,8 @@ async def write_reply(content: ReplyContent, *, coach: KeyPair, readers: Sequenc
         WrongValue, TooLarge: what a reader would refuse.
     """
     table = cleaned(plain(content))
-    del table["coach_signing_public"]
+    for key in ("coach_signing_public", "digest"):
+        del table[key]
     return await write_letter(table, Kind.REPLY, ReplyForm, coach, readers)
 
 
@@ -113,7 +117,8 @@ async def read_reply(data: bytes, name: str, *, private_keys: Sequence[KeyPair],
         UntrustedSigner: signed by none of `coach_keys`, the signing keys of the coaches on this device.
     """
     letter = await read_letter(data, name, Kind.REPLY, private_keys)
-    content = ReplyContent(coach_signing_public=letter.signer, **read_content(ReplyForm, letter, name).stated())
+    content = ReplyContent(coach_signing_public=letter.signer, digest=hashlib.sha256(letter.json).hexdigest(),
+                           **read_content(ReplyForm, letter, name).stated())
     if letter.signer not in coach_keys:
         raise UntrustedSigner(name=name, who=content.coach)
     return content

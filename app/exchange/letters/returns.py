@@ -21,6 +21,9 @@ from app.exchange.letters.agreed_records import agreed_person, agreed_records
 from app.exchange.letters.letter import read_content, read_letter, write_letter
 from app.exchange.packs.manifest import Key, key_text
 
+#: Highest number of a message that a return tells of, far above any that a coach reaches.
+MOST_TOLD = 1_000_000
+
 
 @dataclass(frozen=True)
 class ReturnContent:
@@ -33,6 +36,8 @@ class ReturnContent:
     made_utc: datetime
     number: int
     """Counts the returns of this device, from 1."""
+    reply_number: int = 0
+    """The highest number among the coach's messages that are here, so that a coach with new keys counts on; 0: none."""
     client_signing_public: bytes = b""
     client_sealing_public: bytes = b""
     """Replies are sealed to it."""
@@ -49,6 +54,7 @@ class ReturnForm(Form):
     made_utc: Instant
     number: Annotated[int, whole(1, 10_000_000)]
     sealing_key: Key
+    reply_number: Annotated[int, whole(0, MOST_TOLD)] = 0
 
 
 async def write_return(content: ReturnContent, *, client: ClientKeys, readers: Sequence[bytes]) -> bytes:
@@ -65,7 +71,7 @@ async def write_return(content: ReturnContent, *, client: ClientKeys, readers: S
         "records": [record_table(one) for one in agreed_records(content.person, content.records)],
         "packs": list(content.packs), "made_utc": plain(content.made_utc), "number": content.number,
         "sealing_key": key_text(client.sealing.public),
-    }
+    } | ({"reply_number": content.reply_number} if content.reply_number else {})
     return await write_letter(table, Kind.RETURN, ReturnForm, client.signing, readers)
 
 

@@ -5,7 +5,7 @@ import base64
 import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, Any
 
 from pydantic import AfterValidator, Field
 
@@ -17,7 +17,9 @@ from app.exchange.forms.to_json import to_json
 from app.exchange.forms.validation_errors import read_form
 
 MANIFEST = "manifest.json"
-_CHANGE = b"evenload-key-change 1\n"
+#: Highest epoch of a statement about keys: a second of the year 2286.
+MOST_EPOCH = 9_999_999_999
+_CHANGE, _DATED_CHANGE = b"evenload-key-change 1\n", b"evenload-key-change 2\n"
 
 
 def _raw(length: int) -> AfterValidator:
@@ -51,6 +53,9 @@ class KeyChange:
     by: bytes
     """The public signing key that made the statement."""
     signature: bytes
+    epoch: int = 0
+    """When the keys were made, in seconds since 1970: a later statement beats an earlier one. 0: not stated, as in the
+    first statements, which have another text to sign."""
 
 
 @dataclass(frozen=True)
@@ -72,6 +77,12 @@ class KeysForm(Form):
 class KeyChangeForm(Form):
     by: Key
     signature: Annotated[str, _raw(SIGNATURE_BYTES)]
+    epoch: Annotated[int, whole(1, MOST_EPOCH)] | None = None
+
+
+def _change(form: KeyChangeForm) -> KeyChange:
+    stated = form.stated()
+    return KeyChange(**{**stated, "epoch": stated["epoch"] or 0})
 
 
 class EntryForm(Form):
@@ -86,7 +97,7 @@ class ManifestForm(Form):
     rule_table: Annotated[int, whole(1, 1000)]
     language: Annotated[str, matching("[A-Za-z0-9-]{2,40}", "a language")]
     entries: Annotated[tuple[Annotated[EntryForm, becomes(PackEntry)], ...], Field(max_length=5000)]
-    key_change: Annotated[KeyChangeForm, becomes(KeyChange)] | None = None
+    key_change: Annotated[KeyChangeForm, AfterValidator(_change)] | None = None
 
 
 @dataclass(frozen=True)
@@ -102,13 +113,15 @@ class Manifest:
 
     def to_json(self) -> bytes:
         """Its bytes in the pack."""
-        table = {
+        table: dict[str, Any] = {
             "coach": self.coach, "rule_table": self.rule_table, "language": self.language,
             "keys": {name: key_text(value) for name, value in vars(self.keys).items()},
             "entries": [vars(entry) for entry in self.entries],
         }
         if self.key_change:
-            table["key_change"] = {name: key_text(value) for name, value in vars(self.key_change).items()}
+            change = self.key_change
+            table["key_change"] = {"by": key_text(change.by), "signature": key_text(change.signature)}
+            table["key_change"] |= {"epoch": change.epoch} if change.epoch else {}
         return to_json(table)
 
 
@@ -131,18 +144,22 @@ def public_keys(coach: CoachKeys) -> PublicKeys:
     return PublicKeys(coach.signing.public, coach.sealing.public, coach.recovery_signing, coach.recovery_sealing)
 
 
-async def signed_key_change(new: PublicKeys, by: KeyPair) -> KeyChange:
-    """The statement that `new` are the coach's keys now, by the old signing key or by the recovery signing key."""
-    return KeyChange(by.public, await signing.sign(_change_text(new), by))
+async def signed_key_change(new: PublicKeys, by: KeyPair, epoch: int = 0) -> KeyChange:
+    """The statement that `new` are the coach's keys now, by the old signing key or by the recovery signing key.
+
+    `epoch` is when they were made, in seconds since 1970; without one it is the first form of a statement.
+    """
+    return KeyChange(by.public, await signing.sign(_change_text(new, epoch), by), epoch)
 
 
 async def holds(change: KeyChange, keys: PublicKeys) -> bool:
-    """Whether the statement is about these keys and by the key that it names."""
-    return await signing.verify(_change_text(keys), change.signature, change.by)
+    """Whether the statement is about these keys, of that epoch and by the key that it names."""
+    return await signing.verify(_change_text(keys, change.epoch), change.signature, change.by)
 
 
-def _change_text(keys: PublicKeys) -> bytes:
-    return _CHANGE + b"".join(f"{name} {key_text(value)}\n".encode() for name, value in sorted(vars(keys).items()))
+def _change_text(keys: PublicKeys, epoch: int) -> bytes:
+    head = _DATED_CHANGE + f"epoch {epoch}\n".encode() if epoch else _CHANGE
+    return head + b"".join(f"{name} {key_text(value)}\n".encode() for name, value in sorted(vars(keys).items()))
 
 
 def key_text(raw: bytes) -> str:

@@ -79,7 +79,7 @@ def PeopleScreen(shell: Shell) -> ft.Control:
 
 def _standing(shell: Shell) -> tuple[PersonOnDesk, ...]:
     with shell.store.read() as db:
-        return review_summaries.standings(db)
+        return review_summaries.standings(db, shell.clock.local(shell.clock.now()).day)
 
 
 def _flagged(shell: Shell) -> dict[str, str]:

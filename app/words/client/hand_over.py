@@ -51,6 +51,26 @@ def key_known(coach: str) -> str:
     return f"This is the key that this device knows for {_whose(coach)} already. Nothing was changed."
 
 
+KEYS_TAKEN_OVER = "From now on this device knows this coach by the new keys; the old ones open nothing any more."
+
+
+def new_keys_head(coach: str) -> str:
+    """Above the five words of a coach whose keys have changed."""
+    return f"{coach} has new keys"
+
+
+def new_keys_why(coach: str) -> str:
+    """Why nothing is taken in yet."""
+    return (f"This programme is not signed with the key that you compared with {coach}. That is so after a computer "
+            "was lost, and it is what a stranger would try. Nothing of it is taken in yet.")
+
+
+def match_new_keys(coach: str) -> str:
+    """How the five words of new keys are compared."""
+    return (f"Ring {coach}, or ask when you next meet, and have these five matching words read out. Ask too whether "
+            "the keys are new. Only if all five are the same, go on.")
+
+
 # ------------------------------------------------------------------ handing out
 
 COPY_PROGRAMME = "Copy as text"

@@ -114,6 +114,29 @@ TAKE = "Read the text"
 NO_MESSAGE = "No message yet."
 KNOWN = "This message was here already. Nothing was changed."
 NEW = "A new message. What it says counts from now on."
+#: By what a later message, opened before, decides.
+PASSED_OVER: Mapping[str, str] = {"limits": "limits", "held": "what stays as it is", "swaps": "an exercise to change"}
+PAST = "A later message says otherwise."
+
+
+def came(what: str, number: int, passed_over: Sequence[str], coach: str, *, has_effect: bool) -> str:
+    """What became of a message. `what`: `new`, `known` or `same_number`; then about what a later message decides."""
+    if what == "known":
+        return KNOWN
+    told = [same_number(number, coach)] if what == "same_number" else []
+    if passed_over:
+        rest = "The rest counts from now on." if has_effect else "Nothing else in it changes anything."
+        about = listed(tuple(PASSED_OVER[one] for one in passed_over))
+        told += [f"It is older than one that is here. About {about} the later message holds. {rest}"]
+    return " ".join(told) if told else NEW
+
+
+def same_number(number: int, coach: str) -> str:
+    """Two messages under one number."""
+    return (f"{first_name(coach) or 'Your coach'} has sent two different messages with the number {number}. Both are "
+            "here, and the one written later counts. Ask which was meant.")
+
+
 NOTHING_PICKED = "Nothing was chosen."
 LIMITS_LIFTED = "The limits from earlier messages are taken back."
 CAPS = ("nothing of it", "only a little", "some")
@@ -144,6 +167,6 @@ def held_line(held: Sequence[str], names: Mapping[str, str]) -> str:
     return f"Stays as it is: {listed(tuple(names.get(one, one) for one in held))}."
 
 
-def numbered(number: int, when: datetime) -> str:
-    """Under a message."""
-    return f"Number {number}, {moment_words(when)}"
+def numbered(number: int, when: datetime, coach: str = "") -> str:
+    """Over a message: its number, its moment and whose it is, by the name known here."""
+    return f"Number {number}, {moment_words(when)}" + (f", from {coach}" if coach else "")

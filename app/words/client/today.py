@@ -234,7 +234,6 @@ FOLLOWED = "You follow this one"
 FOLLOW = "Follow this programme"
 WHICH_PROGRAMME = "Which one do you follow?"
 WITH_COACH = "Your coaches"
-CHANGED_KEYS = "This coach has new keys, and the old ones vouch for them."
 
 
 def match_words(coach: str) -> str:

@@ -68,6 +68,7 @@ REASON_WORDS: Mapping[AttentionReason, str] = {
     AttentionReason.EFFORT: "Harder than meant",
     AttentionReason.ILLNESS: "An illness",
     AttentionReason.SWAPPED: "Changed by hand again and again",
+    AttentionReason.DATES: "Dates that cannot be",
     AttentionReason.FORTNIGHT: "No session",
     AttentionReason.NOTHING_BACK: "Nothing came back",
 }
@@ -137,6 +138,12 @@ def _swapped(flag: Flag, record: Record | None, line: PersonSummary | None) -> s
     return f"“{chosen}” instead of “{written}”, {flag.numbers[0]} times, last on {day_words(flag.on)}"
 
 
+def _dates(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
+    said = f", one of them {day_words(record.stamp.local)} {record.stamp.local.year}" if record else ""
+    return (f"{count(flag.numbers[0], 'record')} with a date that cannot be{said}: kept aside, since "
+            f"{day_words(flag.on)}. Have the clock of their device put right")
+
+
 def _fortnight(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     return f"Last session {day_words(flag.on)}, {count(flag.numbers[0], 'day')} ago"
 
@@ -150,7 +157,7 @@ _EVIDENCE: Mapping[AttentionReason, Callable[[Flag, Record | None, PersonSummary
     AttentionReason.SIGN: _sign, AttentionReason.FALL: _happened, AttentionReason.PAIN: _pain,
     AttentionReason.RISING: _rising,
     AttentionReason.EFFORT: _effort, AttentionReason.ILLNESS: _happened,
-    AttentionReason.SWAPPED: _swapped, AttentionReason.FORTNIGHT: _fortnight,
+    AttentionReason.SWAPPED: _swapped, AttentionReason.DATES: _dates, AttentionReason.FORTNIGHT: _fortnight,
     AttentionReason.NOTHING_BACK: _nothing_back,
 }
 
@@ -218,6 +225,28 @@ def came_in(new: int, newer: int, known: int) -> str:
 def unread(number: int) -> str:
     """Records that a later version wrote."""
     return f"{count(number, 'record')} of a newer kind left aside; update to read them"
+
+
+def misdated(number: int) -> str:
+    """Records with dates that cannot be."""
+    return (f"{count(number, 'record')} with a date that cannot be, kept aside. Have the clock of their device put "
+            "right.")
+
+
+CLOCK_IS_WRONG = "It says that it was made on a day to come: the clock of their device is wrong."
+
+
+def resembles(names: Sequence[str]) -> str:
+    """Of somebody who is new, and whose name reads like one that is here."""
+    return (f"New here, and the name reads like one that you know ({listed(tuple(names))}). They are kept as two "
+            "people: ask whether it is the same one, on a second device.")
+
+
+def odd_lines(misdated_records: int, alike: Sequence[str], clock_is_wrong: bool) -> tuple[str, ...]:
+    """What is odd about a return that was taken in; none where nothing is."""
+    told = (resembles(alike) if alike else "", misdated(misdated_records) if misdated_records else "",
+            CLOCK_IS_WRONG if clock_is_wrong else "")
+    return tuple(filter(None, told))
 
 
 # ------------------------------------------------------------------ people

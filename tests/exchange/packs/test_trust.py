@@ -7,7 +7,7 @@ from app.domain.errors import UntrustedSigner
 from app.exchange.crypto.keys import CoachKeys, KeyPair
 from app.exchange.packs.manifest import public_keys, signed_key_change
 from app.exchange.packs.pack import Pack, build_pack, read_pack
-from app.exchange.packs.trust import Trust, pinned, trust
+from app.exchange.packs.trust import Trust, pin, trust
 from tests.exchange.fixed import COACH, RECOVERY_SIGNING, SOURCE, STRANGER, coach_keys, run
 
 NEW = coach_keys(61)
@@ -19,7 +19,7 @@ def _pack(coach: CoachKeys, by: KeyPair | None = None) -> Pack:
     return run(read_pack(run(build_pack(SOURCE, coach=coach, key_change=change)), "file"))
 
 
-KNOWN = pinned(_pack(COACH))
+KNOWN = pin(_pack(COACH))
 
 
 def test_the_first_pack_asks_for_the_matching_words() -> None:
@@ -37,7 +37,7 @@ def test_a_new_key_is_believed_from_the_old_or_the_recovery_key(by: KeyPair) -> 
     """Then the new one is pinned."""
     pack = _pack(NEW, by)
     assert trust(pack, KNOWN) is Trust.CHANGED
-    assert trust(_pack(NEW), pinned(pack)) is Trust.KNOWN
+    assert trust(_pack(NEW), pin(pack)) is Trust.KNOWN
 
 
 def test_a_new_recovery_key_is_believed_from_the_recovery_key_alone() -> None:
@@ -59,7 +59,7 @@ def test_anybody_else_is_not_believed() -> None:
 
 def test_a_key_that_was_given_up_is_not_believed_any_more() -> None:
     """Once the new one is pinned, the old one is a stranger's."""
-    after = pinned(_pack(NEW, RECOVERY_SIGNING))
+    after = pin(_pack(NEW, RECOVERY_SIGNING))
     for pack in (_pack(COACH), _pack(STRANGER, COACH.signing)):
         with pytest.raises(UntrustedSigner):
             trust(pack, after)

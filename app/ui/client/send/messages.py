@@ -23,7 +23,8 @@ def MessagesPart(shell: Shell, person: Person, coach: StoredCoach) -> ft.Control
     async def take(data: bytes, name: str) -> None:
         tell("")
         got = await receive(shell.store, shell.clock, person.id, data, name)
-        tell(says.KNOWN if got.known else says.NEW)
+        tell(says.came(got.came.value, got.message.number, got.passed_over, got.message.coach,
+                       has_effect=got.has_effect))
         paste("")
 
     async def pick() -> None:
@@ -47,14 +48,16 @@ def MessagesPart(shell: Shell, person: Person, coach: StoredCoach) -> ft.Control
 
 
 def _message(c: Card, shell: Shell, person: Person, one: Message) -> ft.Control:
-    pieces: list[ft.Control] = [c.caption(says.numbered(one.number, here(shell, one.made)))]
+    pieces: list[ft.Control] = [c.caption(says.numbered(one.number, here(shell, one.made), one.coach))]
     pieces += [c.lead(one.text)] if one.text else []
     pieces += [c.strong(says.yes_line(one.yes))] if one.yes else []
     pieces += [c.body(says.limits_line(one.limits))] if one.limits else []
     pieces += [c.body(says.LIMITS_LIFTED)] if one.lifts_limits else []
+    pieces += [c.soft(says.PAST)] if one.limits_are_past else []
     names = _names(shell, person) if one.swaps or one.held else {}
     pieces += [c.body(says.swap_line(was, now, names)) for was, now in one.swaps]
     pieces += [c.body(says.held_line(one.held, names))] if one.held else []
+    pieces += [c.soft(says.PAST)] if one.held_is_past else []
     return c.box(c.stack(pieces, 6))
 
 

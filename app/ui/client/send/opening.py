@@ -102,7 +102,7 @@ class Door:
         except AppError as error:
             self.put(Opening(errors.error_text(error)))
             return
-        if opened.standing is TrustStep.COMPARE:
+        if opened.standing in programmes.MUST_COMPARE:
             self.put(Opening(waiting=opened))
         else:
             self._keep(opened)
@@ -111,7 +111,7 @@ class Door:
         programmes.accept_pack(self.shell.store, self.shell.clock, self.person.id, file)
         older = file.version_here is not None and file.source.version < file.version_here
         said = today.older_line(file.source.version, file.version_here or 0) if older else ""
-        renewed = today.CHANGED_KEYS if file.standing is TrustStep.RENEWED else ""
+        renewed = words.KEYS_TAKEN_OVER if file.standing is TrustStep.RENEWED else ""
         first = words.here_already(file.source.coach) if file.is_here else today.kept_line(file.source.coach)
         self.put(Opening(" ".join(filter(None, [first, renewed, said]))))
 
@@ -137,6 +137,10 @@ def _whose(c: Card, waiting: OpenedProgramme | OfferedKey) -> list[ft.Control]:
         name = waiting.coach.name
         return [c.body(words.key_line(name)), c.body(words.match_key(name))]
     source = waiting.source
+    if waiting.standing is TrustStep.RENEWED:
+        known = waiting.known_as or source.coach
+        return [c.harm_box(c.stack([c.strong(words.new_keys_head(known)), c.body(words.new_keys_why(known))], 8)),
+                c.body(words.match_new_keys(known))]
     return [c.body(today.opened_line(source.coach, source.title or source.id, source.version)),
             c.body(today.match_words(source.coach))]
 

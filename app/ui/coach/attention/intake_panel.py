@@ -100,6 +100,7 @@ def _row(shell: Shell, c: Card, result: _Result, accept: Callable[[_Result], obj
         brought = words.came_in(taken.new, taken.newer, taken.same + taken.older)
         said = [c.strong(taken.person.name if taken.person else taken.name), c.body(brought)]
         said += [c.soft(words.unread(taken.unread))] if taken.unread else []
+        said += [c.strong(line) for line in words.odd_lines(taken.misdated, taken.resembles, taken.clock_is_wrong)]
         sign = ft.Icons.CHECK_SHARP
     says = c.stack(said, 2)
     says.expand = True

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.domain.dosing.history import Stop, check_ins_of, sessions_of, way_back
+from app.domain.model.misdated import is_misdated
 from app.domain.model.person import Person
 from app.domain.model.record import CheckIn, Record, SessionDone
 from app.storage import people, records, replies
@@ -25,13 +26,17 @@ class Sheet:
 
     @property
     def sessions(self) -> tuple[SessionDone, ...]:
-        """The latest first."""
-        return sessions_of(self.records)[::-1]
+        """The latest first, without those whose dates cannot be."""
+        return sessions_of(self._dated)[::-1]
 
     @property
     def check_ins(self) -> tuple[CheckIn, ...]:
-        """The latest first."""
-        return check_ins_of(self.records)[::-1]
+        """The latest first, likewise."""
+        return check_ins_of(self._dated)[::-1]
+
+    @property
+    def _dated(self) -> tuple[Record, ...]:
+        return tuple(r for r in self.records if not is_misdated(r.stamp, self.day))
 
     @property
     def stop(self) -> Stop | None:
