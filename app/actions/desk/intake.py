@@ -5,7 +5,6 @@ from collections.abc import AsyncIterator, Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-
 from app.actions.desk.recovering import opening_keys
 from app.device.clock import Clock
 from app.domain.errors import AppError, ContentError, FileError, UntrustedSigner

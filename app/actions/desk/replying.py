@@ -13,6 +13,7 @@ from app.domain.dosing.history import Stop, answers_stop, way_back
 from app.domain.errors import UnknownName, WrongValue
 from app.domain.model.body import Spot
 from app.domain.model.exercise import Axis
+from app.domain.model.misdated import AHEAD
 from app.domain.model.record import Clearance, Stamp
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.text_form import to_text
@@ -65,7 +66,7 @@ async def write(store: Store, clock: Clock, person_id: str, answer: ReplyDraft) 
     """
     with store.read() as db:
         person, pinned = people.person(db, person_id), people.pinned_keys(db, person_id)
-        stop = way_back(records.all_records(db, person_id)).stop
+        stop = way_back(records.all_records(db, person_id), clock.local(clock.now()).day + AHEAD).stop
         number = replies.next_number(db, person_id, settings.setting(db, told_number(person_id), 0))
     if person is None or pinned is None:
         raise UnknownName(kind="person who has sent a diary", name=person.name if person else person_id)

@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, TypeVar
 
-
 from app.domain.dosing.merge_coach_limits import Sent, with_coach_limits
 from app.domain.model.body import parse_spot
 from app.domain.model.exercise import Axis

@@ -8,7 +8,6 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Any
 
-
 from app.actions.files.message_effects import (
     HELD,
     LIMITS,

@@ -9,6 +9,7 @@ from app.actions.new_stamp import new_stamp
 from app.device.clock import Clock
 from app.domain.dosing.dose import decide_dose
 from app.domain.dosing.history import Stop, diary_today, sessions_of, way_back
+from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
 from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Ending, Record, SessionDone
@@ -47,7 +48,7 @@ def outlook(store: Store, clock: Clock, person_id: str) -> Outlook:
     diary = diary_today(morning, everything, person.body, table=table)
     # a stop is told apart from the dose, which it would hide
     dose = decide_dose(replace(diary, cleared=True), person.body, 1, morning.stamp.local, strength=True, table=table)
-    return Outlook(dose, way_back(everything).stop)
+    return Outlook(dose, way_back(everything, clock.local(clock.now()).day + AHEAD).stop)
 
 
 def _good_morning(clock: Clock, person: Person, everything: Sequence[Record]) -> CheckIn:

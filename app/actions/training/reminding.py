@@ -58,5 +58,5 @@ def _is_due(db: Connection, card: Today) -> bool:
     chosen = chosen_day_in(db, card.person, card.programme.id, card.due)
     if chosen is not None:
         return chosen <= card.day
-    done = sessions_of(card.records)
+    done = [s for s in sessions_of(card.records) if s.stamp.local <= card.day]
     return not done or (card.day - done[-1].stamp.local).days >= STRENGTH_GAP_DAYS

@@ -14,6 +14,7 @@ from app.domain.errors import TooShort
 from app.domain.model.client import Client, Place
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Exercise
+from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
 from app.domain.model.plan import Timeline
 from app.domain.model.programme import Programme
@@ -101,7 +102,8 @@ def open_check_in(everything: Sequence[Record], day: date) -> CheckIn | None:
     today = [c for c in check_ins_of(everything) if c.stamp.local == day]
     if not today:
         return None
-    used = [s for s in sessions_of(everything) if s.stamp.utc >= today[-1].stamp.utc]
+    used = [s for s in sessions_of(everything)
+            if s.stamp.utc >= today[-1].stamp.utc and s.stamp.local <= day + AHEAD]
     return None if used else today[-1]
 
 
@@ -137,9 +139,9 @@ def card_in(db: Connection, clock: Clock, person_id: str, session_id: str | None
     everything = records.all_records(db, person_id)
     chosen = {c.written: c.chosen for c in reversed(people.choices(db, person_id))}
     running = journal.running(db, person_id)
-    past = sessions_of(everything)
+    past = tuple(s for s in sessions_of(everything) if s.stamp.local <= day + AHEAD)
     card = Today(
-        person, day, pack, stop=way_back(everything).stop, is_running=running is not None,
+        person, day, pack, stop=way_back(everything, day + AHEAD).stop, is_running=running is not None,
         ask_again=must_ask_again(person.screened, past[-1].stamp.local if past else None, day),
         done=past[-1] if past and past[-1].stamp.local == day else None,
         check_in=open_check_in(everything, day), records=everything,

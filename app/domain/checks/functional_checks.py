@@ -17,6 +17,7 @@ from app.domain.dosing.screening import must_ask_again
 from app.domain.model.client import Client
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis
+from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
 from app.domain.model.record import CheckDone, FunctionalCheck, Record
 from app.domain.model.thresholds import PAIN_CAPS, RETEST
@@ -54,8 +55,8 @@ class Withheld(StrEnum):
 
 def withheld(check: FunctionalCheck, person: Person, records: Sequence[Record], today: date) -> Withheld | None:
     """Why it is not offered today, the graver reason first; None: it is."""
-    sessions = sessions_of(records)
-    if way_back(records).stop is not None:
+    sessions = tuple(s for s in sessions_of(records) if s.stamp.local <= today + AHEAD)
+    if way_back(records, today + AHEAD).stop is not None:
         return Withheld.STOP
     if person.waiting or must_ask_again(person.screened, sessions[-1].stamp.local if sessions else None, today):
         return Withheld.SCREENING

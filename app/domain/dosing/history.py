@@ -142,10 +142,12 @@ class WayBack:
     stop: Stop | None = None
 
 
-def way_back(records: Sequence[Record]) -> WayBack:
+def way_back(records: Sequence[Record], until: date = date.max) -> WayBack:
     """Folds all records: check-ins and events may only raise the carried level, a session sets it anew.
 
-    A stop stays open until its own yes, or that to a later stop for the same reason; no session closes it.
+    A stop stays open until its own yes, or that to a later stop for the same reason; no session closes it. What bears a
+    day after `until`, from a clock that was wrong, may raise the level and sets nothing anew, and its yes is to itself
+    alone.
     """
     clearances = [r for r in records if isinstance(r, Clearance)]
     level, stops = 0, list[Stop]()
@@ -153,14 +155,17 @@ def way_back(records: Sequence[Record]) -> WayBack:
     for record in sorted(live, key=lambda r: (r.stamp.utc, r.stamp.id)):
         found = _stop_of(record)
         stops += [found] if found else []
-        if isinstance(record, SessionDone):
+        if isinstance(record, SessionDone) and record.stamp.local <= until:
             level = found.level if found else record.plan.dose.carried
+        elif isinstance(record, SessionDone):
+            level = max(level, found.level if found else record.plan.dose.carried)
         elif isinstance(record, CheckIn):
             level = max(level, record.carried)
         elif isinstance(record, Event):
             level = max(level, _event_level(record, found))
-    answered = {s.because: n for n, s in enumerate(stops) if any(answers_stop(c, s) for c in clearances)}
-    still = [s for n, s in enumerate(stops) if n > answered.get(s.because, -1)]
+    has_yes = [any(answers_stop(c, s) for c in clearances) for s in stops]
+    answered = {s.because: n for n, s in enumerate(stops) if has_yes[n] and s.utc.date() <= until}
+    still = [s for n, s in enumerate(stops) if not has_yes[n] and n > answered.get(s.because, -1)]
     return WayBack(max(level, still[-1].level), still[-1]) if still else WayBack(level)
 
 

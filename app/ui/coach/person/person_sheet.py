@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.domain.dosing.history import Stop, check_ins_of, sessions_of, way_back
-from app.domain.model.misdated import is_misdated
+from app.domain.model.misdated import AHEAD, is_misdated
 from app.domain.model.person import Person
 from app.domain.model.record import CheckIn, Record, SessionDone
 from app.storage import people, records, replies
@@ -41,7 +41,7 @@ class Sheet:
     @property
     def stop(self) -> Stop | None:
         """A stop that waits for a yes."""
-        return way_back(self.records).stop
+        return way_back(self.records, self.day + AHEAD).stop
 
     @property
     def yes_sent(self) -> Reply | None:
