@@ -158,7 +158,10 @@ def mend_columns(db: Connection, most: int) -> int:
     c, mended = table.c, 0
     newest = select(table).order_by(c.local_date.desc()).limit(most)
     for row in map(dict[str, Any], db.execute(newest).mappings().all()):
-        should = _row(from_text(KINDS[row["kind"]], unchanged(row["payload"], row["hash"])))
+        said = from_text(KINDS[row["kind"]], unchanged(row["payload"], row["hash"]))
+        should = _row(said)
+        if row["aside"] and is_misdated(said.stamp, row["utc"].date()):
+            should |= {name: row[name] for name in ("aside", "utc", "local_date")}
         if _key(should) == _key(row) and should != row:
             db.execute(update(table).where(c.person_id == row["person_id"], c.id == row["id"]).values(**should))
             mended += 1

@@ -240,3 +240,11 @@ def test_whoever_reads_like_somebody_known_is_told_of(store: Store, clock: Manua
     assert "reads like one that you know (Vera)" in says.odd_lines(0, got.resembles, False)[0]
     assert taken(store, clock, twin, []).resembles == ()
     assert taken(store, clock, Client(Person("p-third", "Verena")), []).resembles == ()
+
+
+def test_mending_leaves_what_is_aside_where_it_is(store: Store, clock: ManualClock) -> None:
+    """What stands beside a record is compared with what it says; the order of arrival is none of it."""
+    taken(store, clock, Client(VERA), [dated(check_in("p-vera", "c1", pain=8), FAR), check_in("p-vera", "c2", pain=8)])
+    with store.begin() as db:
+        assert records.mend_columns(db, 10) == 0
+    assert listed(store, clock) == [(A.PAIN, (8,)), (A.DATES, (1,))]
