@@ -28,6 +28,13 @@ SHELL_HERE = "The shell is here."
 MAKING = "Making the app. This takes some seconds."
 
 
+#: A browser keeps pages apart by their origin (scheme, host, port), and not by the folder below it.
+OWN_HOST = (
+    "Give it a host name of its own, such as studio.example.org: whatever else lies at the same address, another app "
+    "or a page that somebody else put there, can read the records that it keeps in a browser."
+)
+
+
 def brand_here(name: str) -> str:
     """After a brand was taken in."""
     return f"{name} is here."
@@ -36,13 +43,13 @@ def brand_here(name: str) -> str:
 def app_made(name: str, folder: str, size: int) -> str:
     """After an app was made, with what to do next."""
     return (f"{name} is made: {size / 1e6:.0f} MB in {folder}, and the same as one ZIP file beside it. Put the folder "
-            "on any web host that answers by https, then open its address on a phone.")
+            f"on any web host that answers by https, then open its address on a phone. {OWN_HOST}")
 
 
 def made(name: str, folder: str, files: int, size: int) -> str:
     """After `evenload make-app`, with what to do next."""
     return (f"{name} is in {folder}: {files} files, {size / 1e6:.0f} MB. See it here with: evenload serve {folder}\n"
-            "To hand it out, put the whole folder on any web host that answers by https.")
+            f"To hand it out, put the whole folder on any web host that answers by https. {OWN_HOST}")
 
 
 def shown_at(address: str) -> str:

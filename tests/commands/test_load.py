@@ -117,3 +117,14 @@ def test_without_json_it_is_a_table_that_explains_itself(capsys: pytest.CaptureF
     assert status == 0
     assert out.splitlines()[1].split() == ["2026-03-02", "660.0", "0.790", "521.7"]
     assert out.splitlines()[4].split() == ["2026-03-02", "180.0", "180.0", "180.0", "–"]
+
+
+@pytest.mark.parametrize(("last", "status"), [("2076-03-02", 0), ("2200-01-01", 2), ("2199-12-31", 2)])
+def test_days_generations_apart_are_a_mistake_and_said_at_once(
+    last: str, status: int, capsys: pytest.CaptureFixture[str], tmp_path: Path,
+) -> None:
+    """Every day between the first and the last is worked out, and a wrong year makes it a hundred thousand."""
+    words = f"date,minutes,rpe\n2026-03-02,30,5\n{last},30,5\n".replace("2026", "1900" if status else "2026")
+    found, _, err = loaded(capsys, tmp_path, words)
+    assert found == status
+    assert status == 0 or ("date" in err and err.count("\n") == 1)

@@ -18,8 +18,8 @@ from app.exchange.forms.toml_file import read_toml
 from app.exchange.forms.validation_errors import read_form
 
 BRAND_FILE = "brand.toml"
-LEAST_ICON = 1024
-"""Least side of an icon, px: the largest that any platform asks for."""
+LEAST_ICON, MOST_ICON = 1024, 4096
+"""Side of an icon, px: at least the largest that any platform asks for; at most what is drawn within a second."""
 _PNG = b"\x89PNG\r\n\x1a\n"
 _PICTURES = (_PNG, b"\xff\xd8\xff", b"RIFF")
 #: Largest bytes of what stands beside a brand file.
@@ -109,9 +109,9 @@ def _shown(path: Path, picture: BrandPicture) -> BrandPicture:
 def _icon(path: Path, name: str) -> bytes:
     data = read_beside(path, name, _MOST_ICON)
     width, height = png_size(data) or (0, 0)
-    if width != height or width < LEAST_ICON:
+    if width != height or not LEAST_ICON <= width <= MOST_ICON:
         found = f"{width} × {height}" if width else None
-        raise WrongValue(where=name, value=found, expected=f"a square PNG of {LEAST_ICON} pixels or more")
+        raise WrongValue(where=name, value=found, expected=f"a square PNG of {LEAST_ICON} to {MOST_ICON} pixels")
     return data
 
 

@@ -53,13 +53,14 @@ def web_icons(brand: Brand, picture: bytes) -> dict[str, bytes]:
         parse_hex_color,
         render_icons,
     )
+    from PIL import Image
 
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "icon.png"
         path.write_bytes(picture)
         try:
             source, pre_rendered = load_source(path)
-        except SourceError as error:
+        except (SourceError, OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
             raise WrongValue(where=brand.icon, value=None, expected="a picture that is whole") from error
     targets = [Target(name, side, opaque, frame) for name, (side, opaque, frame) in SIZES.items()]
     options = IconOptions(background=parse_hex_color(brand.light.paper))

@@ -58,13 +58,13 @@ def brand_shell(shell: Files, whole: BrandFiles, site: Files) -> dict[str, bytes
     if brand.icon:  # the app asks only whether it is there
         own[brand.icon] = site[_SMALL_ICON]
     files = {**shell, **site, "brand.bin": packed(own)}
-    files["index.html"] = _filled(shell["index.html"].decode(), {
+    files["index.html"] = _filled(_words(shell, "index.html"), {
         "policy": POLICY, "theme": brand.light.paper, "description": brand.description, "name": brand.name,
         "short_name": brand.short_name, "ground": brand.light.paper, "ground_dark": brand.dark.paper,
     }).encode()
-    files["memory.mjs"] = _with_version(shell["memory.mjs"].decode(), files)
+    files["memory.mjs"] = _with_version(_words(shell, "memory.mjs"), files)
     parts = {name: _hash(data) for name, data in sorted(files.items()) if not _NOT_PRECACHED.search(name)}
-    files["sw.js"] = _service_worker(shell["sw.js"].decode(), parts).encode()
+    files["sw.js"] = _service_worker(_words(shell, "sw.js"), parts).encode()
     files[LISTING] = json.dumps({name: _hash(files[name]) for name in sorted(files)}, indent=0).encode()
     return files
 
@@ -83,8 +83,10 @@ def packed(files: Files) -> bytes:
 def _require_shell(shell: Files) -> None:
     try:
         form = json.loads(shell[ABOUT])["form"]
-    except (KeyError, ValueError, TypeError) as error:
+    except (KeyError, ValueError, TypeError, RecursionError) as error:
         raise NotOurFile(name=ABOUT) from error
+    if not isinstance(form, int):
+        raise NotOurFile(name=ABOUT)
     if form != FORM:
         raise NewerFormat(name=ABOUT, found=form, known=FORM)
     for name in ("index.html", "sw.js", "memory.mjs"):
@@ -92,7 +94,16 @@ def _require_shell(shell: Files) -> None:
             raise DamagedFile(name=name, why="missing")
 
 
+def _words(shell: Files, name: str) -> str:
+    try:
+        return shell[name].decode()
+    except UnicodeDecodeError as error:
+        raise DamagedFile(name=name, why="not UTF-8") from error
+
+
 def _filled(page: str, values: Mapping[str, str]) -> str:
+    if unknown := {place[1] for place in _PLACE.finditer(page)} - values.keys():
+        raise DamagedFile(name="index.html", why=f"places: {min(unknown)}")
     return _PLACE.sub(lambda place: html.escape(values[place[1]]), page)
 
 

@@ -13,6 +13,8 @@ from app.domain.errors import UnreadableSource, WrongValue
 COLUMNS = ("date", "minutes", "rpe")
 MOST_MINUTES, MOST_RPE = 24 * 60, 10
 YEARS = range(1900, 2200)
+#: From the first day to the last; every day between them is worked out, also one without a session.
+MOST_DAYS = 50 * 366
 _MOST_SHOWN = 60
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _NUMBER = re.compile(r"-?(\d{1,9}(\.\d{0,9})?|\.\d{1,9})", re.ASCII)
@@ -29,7 +31,7 @@ def load_rows(data: bytes, name: str) -> tuple[Row, ...]:
 
     Raises:
         UnreadableSource: no UTF-8, or no CSV.
-        WrongValue: a column or a value; `where` names line and column.
+        WrongValue: a column or a value, and `where` names line and column; or days too far apart.
     """
     lines = _lines(_text(data, name), name)
     number, head = next(lines, (1, []))
@@ -37,6 +39,10 @@ def load_rows(data: bytes, name: str) -> tuple[Row, ...]:
     rows = tuple(_row(cells, at, f"{name}, line {number}") for number, cells in lines)
     if not rows:
         raise WrongValue(where=f"{name}, line {number + 1}, column date", value=None, expected="at least one session")
+    first, last = min(row[0] for row in rows), max(row[0] for row in rows)
+    if (last - first).days > MOST_DAYS:
+        raise WrongValue(where=f"{name}, column date", value=f"{first} to {last}",
+                         expected=f"days at most {MOST_DAYS // 366} years apart")
     return rows
 
 

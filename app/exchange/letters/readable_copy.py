@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -52,6 +53,12 @@ h1,h2{line-height:1.2}table{border-collapse:collapse;width:100%;margin:0 0 2em}
 th,td{border-bottom:1px solid #8a857c;padding:.4em .6em .4em 0;text-align:left;vertical-align:top}
 th{border-bottom-width:3px}@media print{body{margin:0;font-size:11pt}}
 """
+
+
+#: The beginning of a formula: where a cell, a line of it, or what follows another separator begins. Spreadsheets pass
+#: over blanks before it, and take the full-width signs of an East Asian keyboard for the plain ones.
+_FORMULA = re.compile(r"(^|[\n\r\v\f\x85\u2028\u2029;\t|])"
+                      r"([ \x00-\x08\x0e-\x1f\xa0\u3000\"\ufeff]*[=+\-@＝＋－＠﹦﹢﹣﹫])")
 
 
 @dataclass(frozen=True)
@@ -178,4 +185,9 @@ def _csv(table: Table) -> str:
 
 
 def _harmless(cell: str) -> str:
-    return "'" + cell if cell[:1] in ("=", "+", "-", "@", "\t", "\r") else cell
+    """An apostrophe before every line of a cell that a spreadsheet might reckon with.
+
+    Also where it opens the file with another separator, `;` or a tab, and so sees a cell of its own behind each one.
+    """
+    kept = _FORMULA.sub(r"\1'\2", cell)
+    return "'" + kept if kept[:1] in ("\t", "\r", "\n") else kept

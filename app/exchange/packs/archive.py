@@ -85,6 +85,11 @@ class PackShelf:
             return None
 
 
+def is_safe_path(path: str) -> bool:
+    """Whether an archive may hold a file of that path."""
+    return len(path) <= _LONGEST_NAME and _SAFE_PATH.fullmatch(path) is not None
+
+
 def check_size(data: bytes, name: str) -> None:
     """Whether the file as a whole is within its limit.
 
@@ -133,7 +138,7 @@ def _check_entries(listed: list[zipfile.ZipInfo], packed: int, name: str) -> Non
 def _check_names(name: str, paths: tuple[str, ...]) -> None:
     seen: set[str] = set()
     for path in paths:
-        if len(path) > _LONGEST_NAME or not _SAFE_PATH.fullmatch(path) or path.casefold() in seen:
+        if not is_safe_path(path) or path.casefold() in seen:
             raise UnsafeEntry(name=name, entry=path)
         seen.add(path.casefold())
 

@@ -32,7 +32,7 @@ def read_recording(data: bytes, where: str) -> bytes:
                     SHORTEST_MS <= count * 1000 // rate <= LONGEST_MS):
                 raise WrongValue(where=where, value=told, expected=EXPECTED)
             frames = file.readframes(count)
-    except (wave.Error, EOFError, struct.error, ValueError) as error:
+    except (wave.Error, EOFError, OSError, RuntimeError, struct.error, ValueError) as error:  # some from a bad seek
         raise WrongValue(where=where, value=str(error) or "a file cut short", expected=EXPECTED) from error
     if len(frames) != count * channels * BYTES:
         raise WrongValue(where=where, value="a file cut short", expected=EXPECTED)

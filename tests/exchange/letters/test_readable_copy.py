@@ -3,9 +3,11 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from dataclasses import replace
 from html.parser import HTMLParser
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -93,9 +95,27 @@ def test_tables_come_back_as_they_were_written(data: st.DataObject) -> None:
 
 def test_a_spreadsheet_runs_no_formula_from_a_note() -> None:
     """An apostrophe keeps it text."""
-    for note in ("=1+1", "+1", "-1", "@sum", "\t=1"):
+    for note in ("=1+1", "+1", "-1", "@sum", "\t=1", " =1", "＝1+1", "＋1", "－1", "＠sum", "\ufeff=1"):
         text = readable_files([replace(DONE, note=note)], say)["sessions.csv"]
         assert next(csv.reader(io.StringIO(text.splitlines()[1])))[-1].startswith("'")
+
+
+@pytest.mark.parametrize("note", [
+    "fine\n=1+1", "fine\r\n=1+1", "fine\n\n  @sum", "ok;=1+1", "ok;;-1", "ok; =1+1", "ok\t=1+1", "ok|+1",
+    "fine\n＝1", "ok\u2028=1", "ok\x85=1",
+])
+def test_no_line_and_no_cell_behind_another_separator_is_a_formula(note: str) -> None:
+    """A spreadsheet may take `;` or a tab for the separator, and each line of a cell for a row."""
+    text = readable_files([replace(DONE, note=note)], say)["sessions.csv"]
+    kept = list(csv.reader(io.StringIO(text, newline="")))[1][-1]
+    assert kept.replace("'", "") == note
+    assert not [part for part in re.split(r"[;\t|\r\n\x85\u2028]", kept) if part.strip()[:1] in tuple("=+-@＝")]
+
+
+@pytest.mark.parametrize("note", ["3 = three", "half-squat", "knee + hip", "a; b", "19:30 - 20:00"])
+def test_an_ordinary_note_stays_as_it_was_written(note: str) -> None:
+    """A sign in the middle is no formula."""
+    assert note in readable_files([replace(DONE, note=note)], say)["sessions.csv"]
 
 
 def test_what_was_taken_back_is_not_in_the_copy() -> None:

@@ -85,3 +85,17 @@ def test_a_clip_in_a_pack_has_one_form_only() -> None:
     assert is_clip(wav_file(samples))
     assert not any(map(is_clip, (b"", recording(700, rate=8_000), wav_file(samples)[:-2], wav_file(samples) + b"\0\0",
                                  wav_file(b""), recording(700, channels=2))))
+
+
+@pytest.mark.parametrize("at", range(44))
+def test_a_recording_with_any_byte_of_its_head_changed_is_read_or_refused(at: int) -> None:
+    """A length that leads behind the end, or before the beginning, is no error of Python's own."""
+    whole = bytearray(recording(300))
+    for value in (0, 1, 0x7F, 0x80, 0xFE, 0xFF):
+        changed = bytes(whole[:at]) + bytes([value]) + bytes(whole[at + 1:])
+        longer = changed + b"LIST\xff\xff\xff\xff", changed[:12] + b"LIST" + changed[12:]
+        for data in (changed, changed[:at + 1], *longer):
+            try:
+                read_recording(data, "voice/left.wav")
+            except WrongValue as refused:
+                assert error_text(refused)
