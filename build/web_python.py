@@ -70,7 +70,8 @@ from app.web import start
 start()
 """
 #: Of our own code: servers, commands and the demo stay at home.
-AT_HOME = re.compile(r"(^|/)__pycache__(/|$)|^(commands|demo|serving|_bundled)/|^(cli|words/machine/server)\.py$")
+AT_HOME = re.compile(r"(^|/)__pycache__(/|$)|^(commands|demo|serving|_bundled)/|"
+                     r"^(cli|words/machine/(server|command_help))\.py$")
 #: Of the standard library.
 UNUSED = ("idlelib", "turtledemo", "ensurepip", "lib2to3", "pydoc_data", "test", "curses", "tkinter")
 LICENCE = re.compile(r"(^|/)(licen[cs]e|copying|notice|authors)[^/]*$", re.IGNORECASE)

@@ -9,7 +9,7 @@ from typing import Any
 
 from app.actions.desk.publishing import figures_of
 from app.commands.data_directory import known_coaches, sealing_keys
-from app.commands.files import read_file
+from app.commands.files import name_of, read_file
 from app.commands.json_shapes import source_shape
 from app.domain.proofreading.proofread import proofread
 from app.exchange.crypto.file_kinds import Kind, kind_of
@@ -40,18 +40,19 @@ async def _source(path: Path) -> dict[str, Any]:
 
 
 async def _file(path: Path, args: argparse.Namespace) -> dict[str, Any]:
-    data = unwrapped(read_file(path), path.name)
-    kind = kind_of(data, path.name)
+    name = name_of(path)
+    data = unwrapped(read_file(path), name)
+    kind = kind_of(data, name)
     if kind is Kind.PACK:
-        pack = await read_pack(data, path.name)
+        pack = await read_pack(data, name)
         shape = source_shape("pack", pack.source, proofread(pack.source))
         return shape | {"words": list(matching_words(pack.signing_key)), "sha256": pack.sha256}
     keys = sealing_keys(args)
     if kind is Kind.RETURN:
-        content = await read_return(data, path.name, private_keys=keys)
+        content = await read_return(data, name, private_keys=keys)
         return {"kind": "return", "person": content.person.name, "number": content.number,
                 "made": content.made_utc.isoformat(), "records": len(content.records), "problems": []}
-    reply = await read_reply(data, path.name, private_keys=keys, coach_keys=known_coaches(args))
+    reply = await read_reply(data, name, private_keys=keys, coach_keys=known_coaches(args))
     return {"kind": "reply", "coach": reply.coach, "number": reply.number, "made": reply.made_utc.isoformat(),
             "problems": []}
 

@@ -9,11 +9,10 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from app.commands.files import read_file, write_stream
-from app.commands.timeline import order_at, source_at
+from app.commands.files import require_place, said_beside, write_stream, written_name
+from app.commands.timeline import OpenedSource, order_at, source_at
 from app.domain.compile.timeline import compile_timeline
 from app.domain.model.plan import Timeline
-from app.domain.model.source import Source
 from app.domain.sound.audio_track import CueTrack, lay_track, write_track
 from app.domain.sound.voice_lines import exercise_lines, side_lines
 from app.domain.sound.wav import RATE
@@ -28,31 +27,33 @@ DONE, NO = 0, 1
 
 async def run(args: argparse.Namespace) -> int:
     """Writes the track. Exit 1, and nothing written, where today gives no session."""
-    source = await source_at(args.pack)
-    timeline = compile_timeline(order_at(args, source, date.today()))
+    require_place(args.output)
+    out, opened = said_beside(args.output), await source_at(args.pack)
+    timeline = compile_timeline(order_at(args, opened.source, date.today()))
     if not timeline.steps:
-        print(words.NO_TRACK)
+        print(words.NO_TRACK, file=out)
         return NO
-    track = lay_track(timeline.steps, library=source.library(), clips=_clips(args.pack, source))
+    track = lay_track(timeline.steps, library=opened.source.library(), clips=_clips(opened))
     write_stream(args.output, partial(write_track, track))
     if args.json:
-        print(json.dumps(track_shape(track, timeline, args.output), ensure_ascii=False, indent=1))
+        print(json.dumps(track_shape(track, timeline, args.output), ensure_ascii=False, indent=1), file=out)
     else:
         lines = sum(sound.is_line for sound in track.sounds)
-        print(words.track_written(args.output.name, timeline.total_ms // 1000, len(track.sounds) - lines, lines))
+        name, seconds = written_name(args.output), timeline.total_ms // 1000
+        print(words.track_written(name, seconds, len(track.sounds) - lines, lines), file=out)
     return DONE
 
 
-def _clips(path: Path, source: Source) -> Mapping[str, bytes]:
+def _clips(opened: OpenedSource) -> Mapping[str, bytes]:
     """The recorded lines of a pack, or of a folder; there they are brought into form first.
 
     Raises:
         WrongValue: a recording in the folder that is no such WAV file.
     """
-    wanted = [*side_lines(), *(line for exercise in source.exercises for line in exercise_lines(exercise))]
-    if not path.is_dir():
-        return clips_in(PackShelf(read_file(path)), [line.clip for line in wanted])
-    media = read_media(path)
+    wanted = [*side_lines(), *(line for exercise in opened.source.exercises for line in exercise_lines(exercise))]
+    if opened.folder is None:
+        return clips_in(PackShelf(opened.pack), [line.clip for line in wanted])
+    media = read_media(opened.folder)
     return {line.clip: read_recording(media[line.clip], line.clip) for line in wanted if line.clip in media}
 
 

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import argparse
+import logging
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -12,8 +13,10 @@ from platformdirs import user_data_path
 from app.exchange.crypto.keys import KeyPair
 from app.storage import keys, packs
 from app.storage.database import Store, open_store, store_file
+from app.words.machine import commands as words
 
 VARIABLE = "EVENLOAD_DATA"
+log = logging.getLogger(__name__)
 
 
 def data_dir(args: argparse.Namespace) -> Path:
@@ -40,6 +43,7 @@ def store_at(where: Path | str) -> Iterator[Store]:
         StorageError: it cannot be used.
     """
     store = open_store(where)
+    log.info(words.records_in(store.name))
     try:
         yield store
     finally:

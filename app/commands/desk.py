@@ -10,7 +10,8 @@ from typing import Any
 
 from app.actions.desk import attention_list, intake
 from app.commands.data_directory import store_of
-from app.commands.files import read_file
+from app.commands.files import is_standard, name_of, read_file
+from app.commands.progress import Progress
 from app.device.clock import SystemClock
 from app.domain.errors import AppError
 from app.words import errors
@@ -22,7 +23,7 @@ DONE, NO, BAD = 0, 1, 2
 
 def _paths(given: list[Path]) -> Iterator[Path]:
     for path in given:
-        if path.is_dir():
+        if path.is_dir() and not is_standard(path):
             yield from sorted(path.glob("*.evenload-return"))
         else:
             yield path
@@ -33,11 +34,14 @@ async def run_intake(args: argparse.Namespace) -> int:
     found, lost = [], []
     for path in _paths(args.paths):
         try:
-            found.append((path.name, read_file(path)))
+            found.append((name_of(path), read_file(path)))
         except AppError as error:
-            lost.append((path.name, error))
-    with store_of(args) as store:
-        taken = await intake.take_in(store, SystemClock(), found)
+            lost.append((name_of(path), error))
+    taken: list[intake.Taken] = []
+    with store_of(args) as store, Progress() as progress:
+        async for one in intake.taking(store, SystemClock(), found):
+            taken.append(one)
+            progress.step(commands.returns_read(len(taken), len(found)))
     bad = [*lost, *((t.name, t.error) for t in taken if t.error)]
     shapes: list[dict[str, Any]] = [
         {"file": t.name, "person": t.person.name, "new": t.new, "newer": t.newer, "same": t.same, "older": t.older}
@@ -50,7 +54,8 @@ async def run_intake(args: argparse.Namespace) -> int:
                 for shape, t in zip(shapes, (t for t in taken if t.person), strict=True)]
         print(json.dumps({"taken": told, "refused": refused}, ensure_ascii=False))
     else:
-        print("\n".join(commands.taken_in(**s) for s in shapes))
+        for shape in shapes:
+            print(commands.taken_in(**shape))
         for t in taken:
             print(*(f"{t.name}: {line}" for line in desk_words.odd_lines(t.misdated, t.resembles, t.clock_is_wrong)),
                   sep="\n", end="\n" if t.misdated or t.resembles or t.clock_is_wrong else "", file=sys.stderr)

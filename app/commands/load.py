@@ -5,7 +5,7 @@ import argparse
 import json
 from typing import Any
 
-from app.commands.files import read_file
+from app.commands.files import name_of, read_file
 from app.domain.measures.training_load import DayLoad, WeekLoad, calendar_weeks, daily_loads, days_with_averages
 from app.exchange.forms.load_table import load_rows
 from app.words.machine import training_load as words
@@ -19,7 +19,7 @@ def run(args: argparse.Namespace) -> int:
     Raises:
         ContentError, FileError: the table cannot be read, or says something impossible.
     """
-    loads = daily_loads(load_rows(read_file(args.path), args.path.name))
+    loads = daily_loads(load_rows(read_file(args.path), name_of(args.path)))
     weeks, days = calendar_weeks(loads), days_with_averages(loads)
     if args.json:
         shape = {"weeks": [week_shape(w) for w in weeks], "days": [day_shape(d) for d in days]}

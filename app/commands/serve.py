@@ -15,6 +15,7 @@ from app.actions.files.bundled import Bundled, take_bundled
 from app.actions.people import Role
 from app.commands.data_directory import data_dir, store_at
 from app.commands.files import read_file
+from app.commands.progress import Progress
 from app.device.clock import SystemClock
 from app.device.device import open_device
 from app.device.linked_files import GivenFiles, route_of
@@ -95,7 +96,8 @@ def run_demo(args: argparse.Namespace) -> int:
 
     folder = demo_folder(args.data)
     with store_at(folder) as store:
-        tell_story(store, SystemClock())
+        with Progress() as progress:
+            tell_story(store, SystemClock(), lambda done, of: progress.stage(commands.demo_told(done, of)))
         print(commands.demo_at(str(folder)), flush=True)
         _serve(store, folder, args)
     return DONE

@@ -3,11 +3,11 @@ from __future__ import annotations
 
 import argparse
 import json
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 
-from app.commands.files import read_file
+from app.commands.files import STANDARD, is_standard, name_of, read_file, read_text
 from app.commands.json_shapes import timeline_shape
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
@@ -16,6 +16,7 @@ from app.domain.model.client import Client, Place
 from app.domain.model.plan import StepKind, Timeline
 from app.domain.model.rules import rule_table
 from app.domain.model.source import Source
+from app.exchange.crypto.text_form import unwrapped
 from app.exchange.forms import command_inputs as inputs
 from app.exchange.forms.source import read_source
 from app.exchange.packs.pack import read_pack
@@ -30,15 +31,25 @@ KINDS = {
 }
 
 
-async def source_at(path: Path) -> Source:
-    """The source of a pack, or of a folder of TOML.
+@dataclass(frozen=True)
+class OpenedSource:
+    """The source of a pack, or of a folder of TOML; `pack` are the bytes of the one, `folder` is the other."""
+
+    source: Source
+    pack: bytes = field(default=b"", repr=False)
+    folder: Path | None = None
+
+
+async def source_at(path: Path) -> OpenedSource:
+    """What stands there, read once: it may be standard input.
 
     Raises:
-        ContentError, FileError: it is neither, or refused.
+        ContentError, FileError: it is no source, or refused.
     """
-    if path.is_dir():
-        return read_source(path)
-    return (await read_pack(read_file(path), path.name)).source
+    if path.is_dir() and not is_standard(path):
+        return OpenedSource(read_source(path), folder=path)
+    data = unwrapped(read_file(path), name_of(path))
+    return OpenedSource((await read_pack(data, name_of(path))).source, data)
 
 
 def place_at(words: str | None, minutes: int | None) -> Place:
@@ -46,8 +57,8 @@ def place_at(words: str | None, minutes: int | None) -> Place:
     place = Place()
     if words:
         path = Path(words)
-        place = inputs.place_from_json(inputs.read_text(path), path.name) if path.is_file() or path.suffix == ".json" \
-            else inputs.place_named(words)
+        is_file = words == STANDARD or path.is_file() or path.suffix == ".json"
+        place = inputs.place_from_json(read_text(path), name_of(path)) if is_file else inputs.place_named(words)
     return replace(place, minutes=minutes) if minutes is not None else place
 
 
@@ -60,8 +71,8 @@ def order_at(args: argparse.Namespace, source: Source, today: date) -> Order:
     session = source.session(args.session)
     if session is None:
         raise UnknownName(kind="session", name=args.session, known=tuple(s.id for s in source.sessions))
-    client = inputs.client_from_json(inputs.read_text(args.client), args.client.name) if args.client else Client()
-    diary = inputs.diary_from_json(inputs.read_text(args.diary), args.diary.name) if args.diary else None
+    client = inputs.client_from_json(read_text(args.client), name_of(args.client)) if args.client else Client()
+    diary = inputs.diary_from_json(read_text(args.diary), name_of(args.diary)) if args.diary else None
     table = rule_table(source.rules.preset, source.rules.shift)
     return Order(session, source.library(), client, place_at(args.place, args.minutes), today, diary, table,
                  source.whole_library)
@@ -69,7 +80,7 @@ def order_at(args: argparse.Namespace, source: Source, today: date) -> Order:
 
 async def run(args: argparse.Namespace) -> int:
     """Prints the compiled session. Exit 1 where today gives none, or where nothing of it is left."""
-    source = await source_at(args.pack)
+    source = (await source_at(args.pack)).source
     timeline = compile_timeline(order_at(args, source, date.today()))
     if args.json:
         print(json.dumps(timeline_shape(timeline, source), ensure_ascii=False, indent=1))

@@ -2,13 +2,16 @@
 from __future__ import annotations
 
 import argparse
+import json
 import webbrowser
 
 from app.actions.desk.web_app_build import make_app
+from app.commands.progress import Progress
 from app.domain.errors import WrongValue
 from app.exchange.brands.brand_file import read_brand_files
 from app.exchange.brands.web_shell import LISTING
 from app.words import brand
+from app.words.machine import commands
 
 DONE = 0
 
@@ -19,9 +22,15 @@ def run_make(args: argparse.Namespace) -> int:
     Raises:
         ContentError, FileError: the brand or the shell is wrong; nothing was written.
     """
-    whole = read_brand_files(args.brand)
-    made = make_app(whole, args.shell, args.output)
-    print(brand.made(whole.brand.name, str(made.folder), made.files, made.size))
+    with Progress() as progress:
+        progress.stage(commands.MAKING_APP)
+        whole = read_brand_files(args.brand)
+        made = make_app(whole, args.shell, args.output, lambda done, of: progress.step(commands.app_files(done, of)))
+    if args.json:
+        print(json.dumps({"name": whole.brand.name, "folder": str(made.folder), "files": made.files,
+                          "bytes": made.size}, ensure_ascii=False))
+    else:
+        print(brand.made(whole.brand.name, str(made.folder), made.files, made.size))
     return DONE
 
 

@@ -6,6 +6,7 @@ answer is made up.
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 
@@ -29,17 +30,27 @@ from app.storage.database import Store
 SOURCE = "brackwater"
 
 
-def tell_story(store: Store, clock: Clock) -> None:
-    """Fills a fresh store: coach, pack, three people, six weeks, and their returns at the desk."""
-    asyncio.run(_tell(store, clock))
+def _unwatched(_done: int, _of: int) -> None:
+    """Nobody asks how far it is."""
 
 
-async def _tell(store: Store, clock: Clock) -> None:
+def tell_story(store: Store, clock: Clock, told: Callable[[int, int], None] = _unwatched) -> None:
+    """Fills a fresh store: coach, pack, three people, six weeks, and their returns at the desk.
+
+    `told` hears how many of its parts are done, and of how many.
+    """
+    asyncio.run(_tell(store, clock, told))
+
+
+async def _tell(store: Store, clock: Clock, told: Callable[[int, int], None]) -> None:
     now = clock.now()
+    told(0, len(cast()) + 1)
     start = now - timedelta(weeks=WEEKS, days=1)
     built = await publishing.build(store, StoryClock(start), resource_dir("assets") / "programmes" / SOURCE)
     assert built.data is not None
-    for member in cast():
+    members = cast()
+    for done, member in enumerate(members, 1):
+        told(done, len(members) + 1)
         story = StoryClock(start)
         person = await _join(store, story, member, built.data, start.date())
         for before, day in zip((None, *member.days), member.days, strict=False):

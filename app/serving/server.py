@@ -129,8 +129,8 @@ class Server(Loopback):
         key = address_key(data_dir)
         site = Overlay(Tracks(flet_app(main, assets_dir, brand), swept(data_dir / FOLDER)), files or {})
         gate = Gate(site, port=self.port, key=key, brand=brand)
-        config = uvicorn.Config(gate, log_level="warning", access_log=False, ws="websockets-sansio",
-                                ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2)
+        config = uvicorn.Config(gate, log_level="warning", access_log=False, log_config=None,
+                                ws="websockets-sansio", ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2)
         super().__init__(place, address(self.port, key, start), config, on_ready)
 
 

@@ -45,7 +45,7 @@ class FolderServer(Loopback):
 
     def __init__(self, folder: Path, *, port: int | None, on_ready: Callable[[str], None]) -> None:
         place = _open(port)
-        config = uvicorn.Config(Folder(folder), log_level="warning", access_log=False, lifespan="off",
+        config = uvicorn.Config(Folder(folder), log_level="warning", access_log=False, log_config=None, lifespan="off",
                                 timeout_graceful_shutdown=2)
         super().__init__(place, f"http://{HOST}:{place.getsockname()[1]}/", config, on_ready)
 

@@ -7,8 +7,8 @@ from datetime import date
 from pathlib import Path
 
 from sqlalchemy import Connection as Connection
-from sqlalchemy import Engine, create_engine
-from sqlalchemy.engine import URL, make_url
+from sqlalchemy import Engine
+from sqlalchemy.engine import URL
 
 from app.domain.errors import DamagedDatabase, NotOurStore
 from app.storage import schema
@@ -24,6 +24,7 @@ from app.storage.copies import (
     restore_copy,
     set_aside,
 )
+from app.storage.database_url import engine_of, read_url
 from app.storage.driver_errors import named_disk_faults, named_faults
 from app.storage.erasing import finish_erasing, is_unfinished
 from app.storage.read_once import ReadOnce
@@ -91,13 +92,14 @@ def open_store(where: Path | str, lineage: Lineage = LINEAGE) -> Store:
         DamagedDatabase: it cannot be read and was set aside under `kept`; see `copies.last_good_copy`.
         NotOurStore: a database of something else; it was not touched.
         NoRoom, NoAccess, StoreBusy: as they say.
+        WrongValue: a URL that is none, or of a database that cannot be opened here.
     """
-    url = make_url(where) if isinstance(where, str) and "://" in where else None
+    url = read_url(where) if isinstance(where, str) and "://" in where else None
     if url is None:
         return _open_file(store_file(Path(where)), lineage)
     if url.get_backend_name() == "sqlite" and url.database not in (None, "", ":memory:"):
         return _open_file(store_file(Path(str(url.database))), lineage)
-    store = Store(sqlite_engine(url) if url.get_backend_name() == "sqlite" else create_engine(url), None)
+    store = Store(engine_of(url), None)
     _bring_up_to_date(store, lineage)
     return store
 

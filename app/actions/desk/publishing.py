@@ -3,8 +3,9 @@ from __future__ import annotations
 
 import base64
 import hashlib
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 from pathlib import Path
 from typing import NamedTuple
 
@@ -134,22 +135,40 @@ def confirm_sheet(store: Store) -> None:
 
 # ------------------------------------------------------------------ building
 
-async def build(store: Store, clock: Clock, folder: Path, engine: Speaks | None = None) -> Built:
+class BuildStage(StrEnum):
+    """How far a programme is."""
+
+    READING = "reading"
+    FIGURES = "figures"
+    VOICE = "voice"
+    SIGNING = "signing"
+
+
+def _unwatched(_stage: BuildStage) -> None:
+    """Nobody asks how far it is."""
+
+
+async def build(store: Store, clock: Clock, folder: Path, engine: Speaks | None = None,
+                begins: Callable[[BuildStage], None] = _unwatched) -> Built:
     """Reads, proofreads and signs the source in that folder. Where a problem blocks, nothing is signed.
 
-    `engine` says the lines that the coach has not recorded.
+    `engine` says the lines that the coach has not recorded; `begins` is called at the start of each stage.
 
     Raises:
         UnreadableSource, WrongValue, UnknownName: the source cannot be read or says something impossible.
         BadFigure: a moving figure does not pass its checks.
         UnsafeEntry, TooLarge: media that a pack may not hold.
     """
+    begins(BuildStage.READING)
     source, media = read_source(folder), read_media(folder)
     problems = proofread(source)
     if any(p.blocks for p in problems):
         return Built(None, source, problems)
+    begins(BuildStage.FIGURES)
     media |= figures_of(source, folder)
+    begins(BuildStage.VOICE)
     media |= await voice_of(source, media, engine)
+    begins(BuildStage.SIGNING)
     keys_now = await ensure_coach_keys(store, clock)
     data = await build_pack(source, coach=keys_now, media=media, rules_version=DEFAULT_RULES.version,
                             key_change=key_change(store))

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -27,8 +28,14 @@ class Made:
     """Bytes of all files."""
 
 
-def make_app(whole: BrandFiles, shell: Path, folder: Path) -> Made:
+def _unwatched(_done: int, _of: int) -> None:
+    """Nobody asks how far it is."""
+
+
+def make_app(whole: BrandFiles, shell: Path, folder: Path, wrote: Callable[[int, int], None] = _unwatched) -> Made:
     """Writes the app into a new or empty folder, or over an earlier version of it; other files there stay.
+
+    `wrote` hears how many files are written, and of how many.
 
     Raises:
         UnreadableSource, WrongValue, NotOurFile, NewerFormat, DamagedFile, TooLarge, UnsafeEntry: the shell is none
@@ -43,8 +50,9 @@ def make_app(whole: BrandFiles, shell: Path, folder: Path) -> Made:
     if strays:
         raise WrongValue(where=str(folder / strays[0]), value="a link", expected="a place in the folder itself")
     with named_disk_faults(str(folder)):
-        for name in (*sorted(files.keys() - set(_LAST)), *_LAST):
+        for done, name in enumerate((*sorted(files.keys() - set(_LAST)), *_LAST), 1):
             _write(folder / name, files[name])
+            wrote(done, len(files))
         for name in (before or set()) - files.keys():
             (folder / name).unlink(missing_ok=True)
     return Made(folder, len(files), sum(map(len, files.values())))

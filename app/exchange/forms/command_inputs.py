@@ -3,7 +3,6 @@ from __future__ import annotations
 
 import json
 from datetime import date
-from pathlib import Path
 from typing import Annotated, Any, TypeVar
 
 from app.domain.errors import UnknownName, UnreadableSource, WrongValue
@@ -205,19 +204,6 @@ def diary_from_json(data: str, where: str = "diary") -> Diary:
     if form.last is None and "last" in form.model_fields_set:
         stated["first_session"] = True
     return Diary(**stated)
-
-
-def read_text(path: Path) -> str:
-    """The text of a small file.
-
-    Raises:
-        UnreadableSource: it cannot be read, or is no text.
-    """
-    try:
-        return path.read_text("utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        why = error.strerror if isinstance(error, OSError) and error.strerror else "it is no text"
-        raise UnreadableSource(where=str(path), why=why) from error
 
 
 def _read(form: type[F], data: str, where: str) -> F:

@@ -43,12 +43,57 @@ def went_back(copy: str, aside: str) -> str:
     return f"The records are as they were in {copy}.{kept}"
 
 
-TIMELINE_EXAMPLE = """The files are JSON; leave out what does not apply. A question left out of the diary counts as
-unanswered. Body parts: neck shoulder elbow wrist back hip knee ankle, with "left " or "right " before them.
+# ------------------------------------------------------------------ files, progress, and what went wrong
 
-  client  {"spare": {"wrist": 1}, "conditions": ["osteoporosis"], "alone": true, "kit": ["chair", "dumbbell"],
-           "weights_kg": [2, 4]}
-  place   {"kit": ["chair"], "floor": true, "noise": false, "space": "small", "minutes": 20}
-  diary   {"symptoms": [], "pain": {"right hip": 5}, "pain_rise": {}, "soreness": {}, "slept": 4, "energy": 4,
-           "calm": 4, "last": {"days_ago": 3, "rpe": 5, "target_rpe": 5, "completed": 1.0, "pain": 2}}
-"""
+STANDARD_INPUT, STANDARD_OUTPUT = "standard input", "Standard output"
+
+
+def was_read(name: str, size: int) -> str:
+    """With `-v`, after a file was read."""
+    return f"{name} was read: {count(size, 'byte')}"
+
+
+def was_written(path: str) -> str:
+    """With `-v`, after a file stands in its place."""
+    return f"{path} was written"
+
+
+def records_in(store: str) -> str:
+    """With `-v`, once the records are open."""
+    return f"The records are in {store}"
+
+
+BUILDING = {
+    "reading": "Reading and proofreading the programme",
+    "figures": "Fitting the moving figures",
+    "voice": "Fitting the spoken lines",
+    "signing": "Packing and signing",
+}
+MAKING_APP = "Making the app"
+
+
+def spoken(line: int) -> str:
+    """While a speech engine says what nobody has recorded."""
+    return f"Speaking line {line}"
+
+
+def returns_read(done: int, of: int) -> str:
+    """While returns are taken in."""
+    return f"Returns: {done} of {of}"
+
+
+def demo_told(done: int, of: int) -> str:
+    """While six weeks are lived through."""
+    return f"Making the demo: {done} of {of}"
+
+
+def app_files(done: int, of: int) -> str:
+    """While an app is written."""
+    return f"{MAKING_APP}: {done} of {count(of, 'file')}"
+
+
+def unexpected(log: str) -> str:
+    """After a mistake of the program's own. `log` is a file, empty where none could be written."""
+    noted = (f" For whoever mends it, {log} says where it happened; it holds none of your records." if log else
+             " Nothing could be noted about it.")
+    return f"Something unexpected happened, and the command stopped. What was kept before is as it was.{noted}"

@@ -1,0 +1,105 @@
+"""What `evenload COMMAND --help` says. Knows no Flet.
+
+With `--json` a command prints one object on standard output. Its fields stand here; more may come, none goes away.
+"""
+from __future__ import annotations
+
+PROGRAM = "Home strength sessions that answer to the body that does them."
+GENERAL = """Where a file is expected, - stands for standard input, or after -o for standard output.
+`evenload COMMAND --help` explains a command; `evenload FILE.evenload-pack` opens the app with that programme.
+
+Exit status: 0 done; 1 the answer is no, such as a check that failed; 2 something given was wrong, with one sentence on
+standard error; 70 something unexpected, with a log file that holds none of your records.
+"""
+DATA = "the data directory (or EVENLOAD_DATA)"
+VERBOSE = "says on standard error what is being done"
+VERSION = "the version of this program"
+JSON = "prints the result as JSON; the fields are listed below"
+
+SUMMARIES = {
+    "open": "opens the app in the browser, on this machine only",
+    "demo": "opens it on a demo coach, three clients and six weeks of records",
+    "check": "proofreads a source, verifies a pack, a return or a reply",
+    "pack": "builds and signs a pack from a folder of TOML",
+    "timeline": "compiles a session for a client, a place and a diary",
+    "cues": "writes the sound of a session as a WAV file: tones at their exact moments, spoken lines",
+    "intake": "takes returns into the coach's store",
+    "review": "prints who needs attention, harm first, silence after",
+    "make-app": "makes a coach's own app: a folder for any web host, which then works offline",
+    "serve": "shows such a folder in the browser, on this machine only",
+    "load": "works out weekly load, monotony and strain from a table of sessions",
+}
+
+_FILES = """The files are JSON; leave out what does not apply. A question left out of the diary counts as
+unanswered. Body parts: neck shoulder elbow wrist back hip knee ankle, with "left " or "right " before them.
+
+  client  {"spare": {"wrist": 1}, "conditions": ["osteoporosis"], "alone": true, "kit": ["chair", "dumbbell"],
+           "weights_kg": [2, 4]}
+  place   {"kit": ["chair"], "floor": true, "noise": false, "space": "small", "minutes": 20}
+  diary   {"symptoms": [], "pain": {"right hip": 5}, "pain_rise": {}, "soreness": {}, "slept": 4, "energy": 4,
+           "calm": 4, "last": {"days_ago": 3, "rpe": 5, "target_rpe": 5, "completed": 1.0, "pain": 2}}
+"""
+
+#: Examples, and with `--json` the fields.
+DETAILS = {
+    "open": """Example: evenload open --data ~/evenload
+Ctrl+C ends it. A copy of the records is set aside once a day.
+""",
+    "demo": """Example: evenload demo --no-browser
+Ctrl+C ends it. Nobody's records are touched.
+""",
+    "check": """Examples: evenload check FOLDER
+          evenload check - < NAME.evenload-return
+Exit 1 where something blocks publishing.
+
+--json, of a source or a pack: kind, coach, version, title, sessions, exercises, programmes, problems; of a pack also
+  words, sha256. Of a return: kind, person, number, made, records, problems. Of a reply: kind, coach, number, made,
+  problems. Each of the problems: rule, where, text, value, limit, mend, blocks.
+""",
+    "pack": """Examples: evenload pack FOLDER -o NAME.evenload-pack
+          evenload pack FOLDER -o - | ssh HOST 'cat > NAME.evenload-pack'
+Exit 1, and nothing written, where a problem blocks publishing. With -o - what would be printed goes to standard error.
+
+--json: file, coach, version, words, problems (as of check); where it is blocked, problems alone.
+""",
+    "timeline": f"""Example: evenload timeline FOLDER SESSION --place "hotel room" --diary diary.json
+Exit 1 where today gives no session. One of the files may be -.
+
+{_FILES}
+--json: session, total_s, steps, dose, substitutions, left_out.
+  Each of the steps: kind, block, exercise, side, round, reps, load_kg, start_ms, length_ms, written. The dose: level,
+  rounds, work, rest, load (percent), reasons, rules_version.
+""",
+    "cues": f"""Examples: evenload cues NAME.evenload-pack SESSION -o session.wav
+          evenload cues NAME.evenload-pack SESSION -o - | aplay
+Exit 1, and nothing written, where today gives no session. With -o - what would be printed goes to standard error.
+
+{_FILES}
+--json: file, session, rate (samples a second), samples, total_s, sounds. Each of the sounds: kind, sample, position_ms.
+""",
+    "intake": """Examples: evenload intake *.evenload-return
+          evenload intake - < NAME.evenload-return
+A folder stands for every return in it. Each is taken in whole or not at all, twice is harmless. Exit 1 if one was
+refused, 2 if all were.
+
+--json: taken, refused. Each of those taken: file, person, new, newer, same, older, misdated (records with a day to
+  come), clock_is_wrong, resembles; of those refused: file, error.
+""",
+    "review": """Example: evenload review --json
+
+--json: harm, silence, people (how many the desk knows). Each item: person, id, because, on, text, evidence.
+""",
+    "make-app": """Example: evenload make-app --brand brand.toml --shell shell.zip -o my-app
+
+--json: name, folder, files, bytes.
+""",
+    "serve": """Example: evenload serve my-app
+Ctrl+C ends it.
+""",
+    "load": """Examples: evenload load sessions.csv
+          evenload load - --json < sessions.csv
+The table has a row for each session: date (2026-03-02), minutes, rpe (0 to 10).
+
+--json: weeks, days. Each of the weeks: start, load, monotony, strain; of the days: date, load, acute, chronic, ratio.
+""",
+}
