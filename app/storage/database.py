@@ -7,8 +7,8 @@ from datetime import date
 from pathlib import Path
 
 from sqlalchemy import Connection as Connection
-from sqlalchemy import Engine
-from sqlalchemy.engine import URL
+from sqlalchemy import Engine, create_engine
+from sqlalchemy.engine import URL, make_url
 
 from app.domain.errors import DamagedDatabase, NotOurStore
 from app.storage import schema
@@ -24,8 +24,7 @@ from app.storage.copies import (
     restore_copy,
     set_aside,
 )
-from app.storage.database_url import engine_of, read_url
-from app.storage.driver_errors import named_disk_faults, named_faults
+from app.storage.driver_errors import named_disk_faults, named_faults, named_url_faults
 from app.storage.erasing import finish_erasing, is_unfinished
 from app.storage.read_once import ReadOnce
 from app.storage.records import mend_columns
@@ -94,12 +93,16 @@ def open_store(where: Path | str, lineage: Lineage = LINEAGE) -> Store:
         NoRoom, NoAccess, StoreBusy: as they say.
         WrongValue: a URL that is none, or of a database that cannot be opened here.
     """
-    url = read_url(where) if isinstance(where, str) and "://" in where else None
-    if url is None:
+    if not isinstance(where, str) or "://" not in where:
         return _open_file(store_file(Path(where)), lineage)
-    if url.get_backend_name() == "sqlite" and url.database not in (None, "", ":memory:"):
-        return _open_file(store_file(Path(str(url.database))), lineage)
-    store = Store(engine_of(url), None)
+    with named_url_faults(where):
+        url = make_url(where)
+        is_sqlite = url.get_backend_name() == "sqlite"
+        file = url.database if is_sqlite and url.database != ":memory:" else None
+        engine = None if file else sqlite_engine(url) if is_sqlite else create_engine(url)
+    if engine is None:
+        return _open_file(store_file(Path(str(file))), lineage)
+    store = Store(engine, None)
     _bring_up_to_date(store, lineage)
     return store
 

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy.exc import ArgumentError, DBAPIError
 
-from app.domain.errors import DamagedDatabase, NoAccess, NoRoom, StorageError, StoreBusy
+from app.domain.errors import DamagedDatabase, NoAccess, NoRoom, StorageError, StoreBusy, WrongValue
 from app.storage.checked_text import ChangedRow
 
 _BY_CODE: dict[int, type[StorageError]] = {
@@ -55,6 +55,17 @@ def named_faults(path: str) -> Iterator[None]:
         if found is None:
             raise
         raise (found(path=path, kept=path) if found is DamagedDatabase else found(path=path)) from error
+
+
+@contextmanager
+def named_url_faults(words: str) -> Iterator[None]:
+    """Turns what is wrong with a database URL, or a driver that is not installed, into WrongValue."""
+    try:
+        yield
+    except (ArgumentError, ModuleNotFoundError, ValueError) as error:
+        # what stands behind the scheme may be a password
+        raise WrongValue(where="database URL", value=words.partition("://")[0],
+                         expected="sqlite, or a kind of database whose driver is installed") from error
 
 
 @contextmanager
