@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from sqlalchemy import Connection, select
 
 from app.domain.model.record import Record
+from app.domain.model.record_kinds import BY_KEPT
 from app.storage.checked_text import unchanged
 from app.storage.codec import from_text
-from app.storage.summaries import KINDS
 from app.storage.tables import record as table
 from app.storage.upsert import chunks
 
@@ -23,4 +23,4 @@ def told_in_full(db: Connection, keys: Sequence[tuple[str, str]]) -> Iterator[Re
             c.person_id.in_(sorted(people)), c.id.in_(sorted(ids)), c.deleted.is_(False))
         for person_id, record_id, kind, text, told in db.execute(wanted):
             if (person_id, record_id) in asked:
-                yield from_text(KINDS[kind], unchanged(text, told))
+                yield from_text(BY_KEPT[kind].of, unchanged(text, told))

@@ -16,24 +16,19 @@ from sqlalchemy import Connection, Select, bindparam, insert, select, update
 from app.domain.model.misdated import is_misdated
 from app.domain.model.plan import Dose, Timeline
 from app.domain.model.record import (
-    CheckDone,
-    CheckIn,
-    Clearance,
     Ending,
-    Event,
-    EventKind,
-    FunctionalCheck,
     Record,
     SessionDone,
     Stamp,
 )
+from app.domain.model.record_kinds import BY_KEPT, KIND_OF
 from app.storage.checked_text import unchanged
 from app.storage.codec import digest, from_text, to_text
-from app.storage.summaries import KIND_OF, KINDS, narrow_columns
+from app.storage.summaries import narrow_columns
 from app.storage.tables import record as table
 from app.storage.upsert import chunks
 
-R = TypeVar("R", CheckIn, SessionDone, Clearance, CheckDone, Event)
+R = TypeVar("R", bound=Record)
 AnyR = TypeVar("AnyR", bound=Record)
 Key = tuple[str, str]
 
@@ -76,16 +71,11 @@ def take_back(db: Connection, person_id: str, record_id: str) -> Record | None:
 
 def emptied(record: Record) -> Record:
     """The record's stamp with nothing told."""
-    if isinstance(record, CheckIn):
-        return CheckIn(record.stamp)
-    if isinstance(record, Clearance):
-        return Clearance(record.stamp, answers="", who="", kind="")
-    if isinstance(record, CheckDone):
-        return CheckDone(record.stamp, FunctionalCheck.CHAIR_STAND)
-    if isinstance(record, Event):
-        return Event(record.stamp, EventKind.ACTIVITY)
-    plan = Timeline(record.plan.session, (), Dose(level=0, rounds=0, work=0, rest=0, load=0))
-    return SessionDone(record.stamp, name="", plan=plan, pack="", ending=Ending.INTERRUPTED, done=(), took_s=0)
+    blank = KIND_OF[type(record)].blank(record.stamp)
+    if isinstance(record, SessionDone) and isinstance(blank, SessionDone):
+        plan = Timeline(record.plan.session, (), Dose(level=0, rounds=0, work=0, rest=0, load=0))
+        return replace(blank, plan=plan, ending=Ending.INTERRUPTED)
+    return blank
 
 
 def merge_records(db: Connection, incoming: Iterable[Record], arrived: datetime | None = None) -> Merged:
@@ -119,7 +109,7 @@ def records(db: Connection, person_id: str, kind: type[R], since: date = date.mi
     c = table.c
     wanted = (
         select(c.payload, c.hash)
-        .where(c.person_id == person_id, c.kind == KIND_OF[kind], c.deleted.is_(False), c.local_date >= since)
+        .where(c.person_id == person_id, c.kind == KIND_OF[kind].kept, c.deleted.is_(False), c.local_date >= since)
         .order_by(c.local_date, c.utc, c.id)
     )
     return tuple(from_text(kind, unchanged(text, told)) for text, told in db.execute(wanted))
@@ -130,7 +120,7 @@ def latest(db: Connection, person_id: str, kind: type[R], until: date = date.max
     c = table.c
     wanted = (
         select(c.payload, c.hash)
-        .where(c.person_id == person_id, c.kind == KIND_OF[kind], c.deleted.is_(False), c.local_date <= until)
+        .where(c.person_id == person_id, c.kind == KIND_OF[kind].kept, c.deleted.is_(False), c.local_date <= until)
         .order_by(c.local_date.desc(), c.utc.desc(), c.id.desc())
         .limit(1)
     )
@@ -158,7 +148,7 @@ def mend_columns(db: Connection, most: int) -> int:
     c, mended = table.c, 0
     newest = select(table).order_by(c.local_date.desc()).limit(most)
     for row in map(dict[str, Any], db.execute(newest).mappings().all()):
-        said = from_text(KINDS[row["kind"]], unchanged(row["payload"], row["hash"]))
+        said = from_text(BY_KEPT[row["kind"]].of, unchanged(row["payload"], row["hash"]))
         should = _row(said)
         if row["aside"] and is_misdated(said.stamp, row["utc"].date()):
             should |= {name: row[name] for name in ("aside", "utc", "local_date")}
@@ -169,13 +159,13 @@ def mend_columns(db: Connection, most: int) -> int:
 
 
 def _values(db: Connection, wanted: Select[Any]) -> Iterator[Record]:
-    return (from_text(KINDS[kind], unchanged(text, told)) for kind, text, told in db.execute(wanted))
+    return (from_text(BY_KEPT[kind].of, unchanged(text, told)) for kind, text, told in db.execute(wanted))
 
 
 def _row(record: Record) -> dict[str, Any]:
     stamp, text = record.stamp, to_text(record)
     return {
-        "person_id": stamp.person, "id": stamp.id, "kind": KIND_OF[type(record)], "revision": stamp.revision,
+        "person_id": stamp.person, "id": stamp.id, "kind": KIND_OF[type(record)].kept, "revision": stamp.revision,
         "utc": stamp.utc, "local_date": stamp.local, "offset_min": stamp.offset_min, "deleted": stamp.deleted,
         "payload": text, "hash": digest(text), "aside": False, **narrow_columns(record),
     }

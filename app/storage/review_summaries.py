@@ -11,7 +11,8 @@ from sqlalchemy import Connection, Row, Select, func, select
 
 from app.domain.measures.attention import PersonSummary, RecordSummary
 from app.domain.model.misdated import AHEAD
-from app.domain.model.record import Event, EventKind
+from app.domain.model.record import CheckIn, Clearance, Event, EventKind, SessionDone
+from app.domain.model.record_kinds import KIND_OF
 from app.storage.checked_text import unchanged
 from app.storage.codec import from_text
 from app.storage.people import on_desk
@@ -26,7 +27,8 @@ _TOLD = tuple(
 )
 #: Without a day of today, none is in the future.
 _ANY_DAY = date(9999, 12, 30)
-_HEARD = ("check_in", "session", "event")
+_SESSION, _CHECK_IN, _CLEARANCE, _EVENT = (KIND_OF[of].kept for of in (SessionDone, CheckIn, Clearance, Event))
+_HEARD = (_CHECK_IN, _SESSION, _EVENT)
 
 
 @dataclass(frozen=True)
@@ -46,7 +48,7 @@ def standings(db: Connection, today: date = _ANY_DAY) -> tuple[PersonOnDesk, ...
 
     What bears a day after tomorrow counts for nothing.
     """
-    sessions, check_ins = (_last_day(kind, today + AHEAD).subquery() for kind in ("session", "check_in"))
+    sessions, check_ins = (_last_day(kind, today + AHEAD).subquery() for kind in (_SESSION, _CHECK_IN))
     p = person_table.c
     wanted = (
         select(p.id, p.name, p.created_utc, sessions.c.day, check_ins.c.day, p.last_return_utc)
@@ -88,9 +90,9 @@ def summaries(db: Connection, person_id: str, since: date = date.min) -> tuple[S
 def _rows_told(db: Connection, since: date, until: date) -> Iterator[Row[Any]]:
     c = table.c
     told = select(*_TOLD).where(c.deleted.is_(False), c.kind.in_(_HEARD)).order_by(c.local_date, c.utc, c.id)
-    last = _last_day("session", until).subquery()
+    last = _last_day(_SESSION, until).subquery()
     before = told.join(last, (last.c.person_id == c.person_id) & (last.c.day == c.local_date))
-    yield from db.execute(before.where(c.kind == "session", last.c.day < since))
+    yield from db.execute(before.where(c.kind == _SESSION, last.c.day < since))
     yield from db.execute(told.where(c.local_date >= since))
 
 
@@ -99,7 +101,7 @@ def _told(row: Row[Any], until: date = date.max) -> RecordSummary:
     sign, by_hand, what, aside = values[-4:]
     values[-4] = (sign or "").partition(" ")[0]  # the most serious stands first
     values[-3] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
-    values[-2] = what or "" if values[2] == "event" else ""
+    values[-2] = what or "" if values[2] == _EVENT else ""
     values[-1] = aside or row.local_date > until
     return RecordSummary(*values[1:])
 
@@ -109,7 +111,7 @@ def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
     c, found = table.c, dict[str, list[tuple[date, date]]]()
     # from the people, so that the index over person, kind and day leads to the few events at once
     theirs = select(c.person_id, c.payload, c.hash).where(c.person_id.in_(select(person_table.c.id).where(on_desk())))
-    wanted = theirs.where(c.kind == "event", c.deleted.is_(False), c.session == EventKind.PAUSE.value)
+    wanted = theirs.where(c.kind == _EVENT, c.deleted.is_(False), c.session == EventKind.PAUSE.value)
     wanted = wanted.order_by(c.local_date, c.utc, c.id)
     for person, payload, told in db.execute(wanted):
         pause = from_text(Event, unchanged(payload, told))
@@ -124,7 +126,7 @@ def _open_stops(db: Connection, since: date, until: date) -> dict[str, RecordSum
     stops = select(c.person_id, func.max(c.utc).label("utc"))
     stops = stops.where(c.sign.is_not(None), c.deleted.is_(False), c.kind.in_(_HEARD)).group_by(c.person_id)
     last = stops.subquery()
-    answered = select(yes.c.id).where(yes.c.person_id == c.person_id, yes.c.kind == "clearance",
+    answered = select(yes.c.id).where(yes.c.person_id == c.person_id, yes.c.kind == _CLEARANCE,
                                       yes.c.deleted.is_(False), yes.c.utc > c.utc,
                                       yes.c.aside.is_(False), yes.c.local_date <= until)
     wanted = select(*_TOLD).join(last, (last.c.person_id == c.person_id) & (last.c.utc == c.utc))

@@ -13,14 +13,9 @@ from app.domain.dosing.history import is_new_stop
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Spot
 from app.domain.model.diary import Symptom
-from app.domain.model.record import CheckDone, CheckIn, Clearance, Ending, Event, Record, SessionDone
+from app.domain.model.record import CheckDone, CheckIn, Ending, Event, Record, SessionDone
 from app.storage.codec import canonical
 from app.storage.tables import record as table
-
-KINDS: Mapping[str, type[Record]] = {"check_in": CheckIn, "session": SessionDone, "clearance": Clearance,
-                                     "check": CheckDone, "event": Event}
-KIND_OF: Mapping[type[Record], str] = {cls: kind for kind, cls in KINDS.items()}
-
 
 #: Stands where a session told of a joint that gave way and of no other sign.
 GAVE_WAY = "gave_way"
@@ -33,7 +28,7 @@ class Summary:
     person: str
     id: str
     kind: str
-    """`check_in`, `session`, `clearance`, `check` or `event`."""
+    """As in `app/domain/model/record_kinds.py`."""
     utc: datetime
     local: date
     session: str | None = None

@@ -12,6 +12,8 @@ from enum import StrEnum
 from app.domain.dosing.events import pause_end
 from app.domain.model import thresholds as at
 from app.domain.model.misdated import AHEAD
+from app.domain.model.record import Event, SessionDone
+from app.domain.model.record_kinds import KIND_OF
 
 HARM_WINDOW_DAYS = at.FOUR_WEEKS_DAYS
 LATER_DAYS = 3
@@ -108,7 +110,7 @@ def _sign(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
 
 def _happened(line: PersonSummary, told: Sequence[RecordSummary], what: AttentionReason) -> Iterator[Flag]:
     """The last fall or illness, unless a stop on the list tells of it already."""
-    found = [t for t in told if t.kind == "event" and t.what == what]
+    found = [t for t in told if t.kind == KIND_OF[Event].kept and t.what == what]
     signed = [t for t in told if t.sign]
     if found and found[-1].record != (signed[-1].record if signed else ""):
         yield Flag(line.person, line.name, what, found[-1].local, (found[-1].record,), (len(found),), weight=len(found))
@@ -172,7 +174,7 @@ def _paused_until(line: PersonSummary, today: date) -> date:
 
 def _silence(line: PersonSummary, today: date) -> Iterator[Flag]:
     """During a pause nobody is missed, and after one the days count anew."""
-    sessions = [t for t in line.told if t.kind == "session" and t.local <= today + AHEAD]
+    sessions = [t for t in line.told if t.kind == KIND_OF[SessionDone].kept and t.local <= today + AHEAD]
     back_at = line.last_return.date() if line.last_return else None
     heard = back_at if back_at and back_at <= today + AHEAD else line.since
     back = _paused_until(line, today)
@@ -191,7 +193,7 @@ def flags_of(line: PersonSummary, today: date) -> tuple[Flag, ...]:
     recent = [t for t in line.told if (today - t.local).days < HARM_WINDOW_DAYS]
     aside = [t for t in recent if t.aside or t.local > today + AHEAD]
     dated = [t for t in recent if t not in aside]
-    sessions, pain = [t for t in dated if t.kind == "session"], tuple(_pain(line, dated))
+    sessions, pain = [t for t in dated if t.kind == KIND_OF[SessionDone].kept], tuple(_pain(line, dated))
     found = [*_sign(line, recent), *_happened(line, recent, AttentionReason.FALL), *pain,
              *_effort(line, sessions), *_happened(line, recent, AttentionReason.ILLNESS), *_swapped(line, sessions),
              *_misdated(line, aside, any(f.because is AttentionReason.PAIN for f in pain)), *_silence(line, today)]

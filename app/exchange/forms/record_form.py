@@ -7,7 +7,7 @@ from typing import Annotated, Any
 from pydantic import AfterValidator, Discriminator, Field, Tag
 
 from app.domain.model.diary import AnsweredBy, Symptom
-from app.domain.model.plan import Dose, Timeline
+from app.domain.model.plan import Timeline
 from app.domain.model.record import (
     CheckDone,
     CheckIn,
@@ -23,6 +23,7 @@ from app.domain.model.record import (
     SessionDone,
     Stamp,
 )
+from app.domain.model.record_kinds import BY_SENT, KIND_OF
 from app.domain.model.session import MOST_STEPS
 from app.exchange.forms.field_types import (
     BODY_SPOTS,
@@ -43,8 +44,6 @@ from app.exchange.forms.field_types import (
 from app.exchange.forms.to_json import cleaned, plain
 
 _DAY_MS = 24 * 3600 * 1000
-_KINDS = {CheckIn: "check_in", SessionDone: "session_done", Clearance: "clearance", CheckDone: "check_done",
-          Event: "event"}
 #: Records whose own kinds may grow: the key that names them, and those that are known here.
 _GROWING = {"check_done": ("check", frozenset(FunctionalCheck)), "event": ("kind", frozenset(EventKind))}
 _TAKEN_BACK, _UNREAD = "taken_back", "unread"
@@ -202,7 +201,7 @@ class UnreadForm(Form):
 
 def _tag(table: Any) -> str:
     kind = table.get("record") if isinstance(table, dict) else None
-    if kind not in _KINDS.values():
+    if kind not in BY_SENT:
         return _UNREAD
     stamp = table.get("stamp")
     if isinstance(stamp, dict) and stamp.get("deleted") is True:
@@ -214,20 +213,7 @@ def _tag(table: Any) -> str:
 
 def _taken_back(form: TakenBackForm) -> Record:
     stamp: Stamp = form.stated()["stamp"]
-    return next(blank(kind, stamp) for kind, word in _KINDS.items() if word == form.record)
-
-
-def blank(kind: type[Record], stamp: Stamp) -> Record:
-    """A record that says nothing but its stamp."""
-    if kind is CheckIn:
-        return CheckIn(stamp)
-    if kind is Clearance:
-        return Clearance(stamp, answers="", who="", kind="")
-    if kind is CheckDone:
-        return CheckDone(stamp, FunctionalCheck.CHAIR_STAND)
-    if kind is Event:
-        return Event(stamp, EventKind.ACTIVITY)
-    return SessionDone(stamp, "", Timeline("", (), Dose(0, 0, 0, 100, 0)), "", Ending.FINISHED, (), 0)
+    return BY_SENT[form.record].blank(stamp)
 
 
 RecordValue = Annotated[
@@ -244,7 +230,7 @@ RecordValue = Annotated[
 
 def record_table(record: Record) -> dict[str, Any]:
     """The keys that give this record back; of one that was taken back only its stamp."""
-    named = {"record": _KINDS[type(record)]}
+    named = {"record": KIND_OF[type(record)].sent}
     return named | ({"stamp": plain(record.stamp)} if record.stamp.deleted else cleaned(plain(record)))
 
 

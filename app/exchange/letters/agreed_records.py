@@ -6,11 +6,16 @@ from dataclasses import replace
 
 from app.domain.model.person import Person
 from app.domain.model.plan import Reason, StepReason, Timeline
-from app.domain.model.record import CheckIn, Clearance, Event, EventKind, Record, SessionDone
+from app.domain.model.record import CheckDone, CheckIn, Clearance, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import RuleId
 
 SESSIONS, PAIN, CHECK_INS, NOTES = "sessions", "pain", "check_ins", "notes"
-#: Any one of these lets an event go.
+#: Any one of these lets a record of that kind go; a kind that is not named here is never sent.
+_OF_KINDS: Mapping[type[Record], frozenset[str]] = {
+    CheckIn: frozenset({CHECK_INS}), SessionDone: frozenset({SESSIONS}), CheckDone: frozenset({SESSIONS}),
+    Clearance: frozenset({SESSIONS, CHECK_INS}),
+}
+#: The same of an event, by what it is.
 _OF_EVENTS: Mapping[EventKind, frozenset[str]] = {
     EventKind.FALL: frozenset({CHECK_INS}), EventKind.ILLNESS: frozenset({CHECK_INS}),
     EventKind.MEDICINE: frozenset({CHECK_INS}), EventKind.ACTIVITY: frozenset({SESSIONS}),
@@ -45,11 +50,8 @@ def agreed_records(person: Person, records: Sequence[Record]) -> tuple[Record, .
 def _is_agreed(record: Record, sends: frozenset[str]) -> bool:
     if record.stamp.deleted:
         return True
-    if isinstance(record, CheckIn):
-        return CHECK_INS in sends
-    if isinstance(record, Event):
-        return bool(_OF_EVENTS[record.kind] & sends)
-    return SESSIONS in sends or (isinstance(record, Clearance) and CHECK_INS in sends)
+    needed = _OF_EVENTS[record.kind] if isinstance(record, Event) else _OF_KINDS.get(type(record), frozenset())
+    return bool(needed & sends)
 
 
 def _agreed(record: Record, sends: frozenset[str]) -> Record:

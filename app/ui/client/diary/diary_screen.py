@@ -11,12 +11,12 @@ from app.actions.people import current_person
 from app.actions.training.afterwards import unanswered
 from app.domain.measures.weeks import CalendarWeek, DiaryDay, weeks_of
 from app.domain.model.level import Level
-from app.domain.model.record import CheckIn, Clearance, Record, SessionDone
+from app.domain.model.record import Record, SessionDone
 from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import records
 from app.ui.client.diary.diary_charts import charts
 from app.ui.client.diary.diary_entry import EntryPage
-from app.ui.client.diary.other_entries import note_something, other_words, week_in_minutes
+from app.ui.client.diary.other_entries import entry_words, note_something, week_in_minutes
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
@@ -83,13 +83,9 @@ def _day(c: Card, shell: Shell, day: DiaryDay, width: float, span_ms: int) -> ft
 
 def _entry(c: Card, shell: Shell, record: Record, width: float, span_ms: int) -> list[ft.Control]:
     to, day = _to(shell, f"/diary/{record.stamp.id}"), day_words(record.stamp.local)
-    if isinstance(record, CheckIn):
-        return [c.row(says.CHECK_IN, says.check_in_line(record), to, name=f"{says.CHECK_IN}, {day}")]
-    if isinstance(record, Clearance):
-        return [c.row(says.YES_NOTED, says.clearance_line(record), to, name=f"{says.YES_NOTED}, {day}")]
     if isinstance(record, SessionDone):
         return _session(c, record, to, width, span_ms)
-    head, line = other_words(record)
+    head, line = entry_words(record)
     return [c.row(head, line, to, name=f"{head}, {day}")]
 
 

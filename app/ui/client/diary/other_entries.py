@@ -7,29 +7,35 @@ from datetime import date
 import flet as ft
 
 from app.domain.measures.week_minutes import week_frame
-from app.domain.model.record import CheckDone, Event, EventKind, Record
+from app.domain.model.record import CheckDone, CheckIn, Clearance, Event, EventKind, Record, SessionDone
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell
 from app.words.client import checks, events
-from app.words.client.diary import OTHER
+from app.words.client import diary as says
 
 #: Kinds that may have changed something about the person.
 CHANGING = frozenset({EventKind.FALL, EventKind.MEDICINE, EventKind.GOAL})
 
 
-def other_words(record: Record) -> tuple[str, str]:
+def entry_words(record: Record) -> tuple[str, str]:
     """What it was, and the rest in a line."""
+    if isinstance(record, CheckIn):
+        return says.CHECK_IN, says.check_in_line(record)
+    if isinstance(record, Clearance):
+        return says.YES_NOTED, says.clearance_line(record)
+    if isinstance(record, SessionDone):
+        return record.name, says.session_line(record)
     if isinstance(record, CheckDone):
         return checks.NAMES[record.check], f"{checks.result_words(record)}."
     if isinstance(record, Event):
         return events.NAMES[record.kind], events.event_detail(record)
-    return OTHER, ""
+    return says.OTHER, ""
 
 
 def other_entry(c: Card, record: Record) -> list[ft.Control]:
     """The same on a page of its own."""
-    head, line = other_words(record)
+    head, line = entry_words(record)
     pieces: list[ft.Control] = [c.title(head), *([c.lead(line)] if line else [])]
     if isinstance(record, CheckDone):
         pieces.append(c.note(checks.HONEST))
