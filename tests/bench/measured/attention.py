@@ -74,9 +74,9 @@ def fill(folder: Path, many: int) -> int:
             people.add_person(db, person.Person(f"p{number}", f"Client {number}"), people.Trains.ELSEWHERE, NOW)
     store.close()
     with closing(sqlite3.connect(folder / database.FILE_NAME)) as db, db:
-        names = [name for _, name, *_ in db.execute("PRAGMA table_info(record)")]
-        empty = dict.fromkeys(names)
-        statement = f"INSERT INTO record VALUES ({', '.join(f':{name}' for name in names)})"
+        # a column that this script does not know of is empty, or 0 where it may not be
+        empty = {name: 0 if needed else None for _, name, _, needed, *_ in db.execute("PRAGMA table_info(record)")}
+        statement = f"INSERT INTO record VALUES ({', '.join(f':{name}' for name in empty)})"
         db.executemany(statement, (empty | one for one in rows(many)))
         return int(db.execute("SELECT count(*) FROM record").fetchone()[0])
 
