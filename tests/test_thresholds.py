@@ -32,7 +32,7 @@ EXCEPTIONS: dict[tuple[str, str], str] = {
     ("app.words.rules.plain_rules", "Tired, achy muscles, 0 to 10"): "the scale",
     ("app.words.rules.exact_rules",
      "worst region, now or in the last session; a usual pain agreed with a clinician votes 0"): "nothing is voted",
-    ("app.words.machine.commands",
+    ("app.words.machine.command_help",
      "The files are JSON; leave out what does not apply. A question left out of the diary counts as"): "an example",
     ("app.words.rules.exact_rules", "Every answer votes for a level from 0 to "): "nothing at all",
     ("app.words.client.diary", "done.completed >= 100"): "all of it",

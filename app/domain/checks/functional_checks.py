@@ -1,8 +1,8 @@
 """Functional checks: what each asks of a body, when it is not offered, how a result is read. Never a diagnosis.
 
-Bands and errors are published figures, for the coach; the client sees their own results over time. Sources: Rikli &
-Jones 1999, J Aging Phys Act 7:162 (chair stand, 25th to 75th percentile); Bohannon 2006, meta-analyses of the walk and
-of the one-leg stand. A single check predicts falls poorly.
+Bands and errors are published figures, for the coach; the client sees their own results over time. Sources:
+RIKLI_JONES_1999 (chair stand, 25th to 75th percentile); BOHANNON_2006 (meta-analysis of the walk; the one-leg stand is
+from another paper of that year). A single check predicts falls poorly.
 """
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ from app.domain.model.exercise import Axis
 from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
 from app.domain.model.record import CheckDone, FunctionalCheck, Record
+from app.domain.model.references import BOHANNON_2006, RIKLI_JONES_1999
 from app.domain.model.thresholds import PAIN_CAPS, RETEST
 
 STANDS_S = 30
@@ -165,8 +166,8 @@ class ReferenceBand:
     source: str
 
 
-STANDS_SOURCE = "Rikli & Jones 1999, 25th to 75th percentile"
-TIMES_SOURCE = "Bohannon 2006, meta-analysis"
+STANDS_SOURCE = f"{RIKLI_JONES_1999.short}, 25th to 75th percentile"
+TIMES_SOURCE = f"{BOHANNON_2006.short}, meta-analysis"
 _STANDS = (
     (60, 64, (12, 17), (14, 19)), (65, 69, (11, 16), (12, 18)), (70, 74, (10, 15), (12, 17)),
     (75, 79, (10, 15), (11, 17)), (80, 84, (9, 14), (10, 15)), (85, 89, (8, 13), (8, 14)), (90, 94, (4, 11), (7, 12)),

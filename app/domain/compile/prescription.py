@@ -17,7 +17,7 @@ STEP_S = 5
 LEAST_WORK_S, LEAST_HOLD_S, LEAST_REPS = 15, 10, 5
 MOST_REST_S = 90
 LONGEST_HOLD_S = 30
-"""For an exercise that is held in place of one that was counted. Narloch 1995: holds of 20–30 s at most."""
+"""For an exercise that is held in place of one that was counted: holds of 20–30 s at most. Source: NARLOCH_1995."""
 FULL = 100
 
 

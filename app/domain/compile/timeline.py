@@ -29,7 +29,7 @@ from app.domain.model.plan import Dose, LeftOut, Reason, Step, StepKind, StepSid
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Session
 
-#: Getting down to the floor or up takes 4.1 ± 1.1 s (Bohannon & Lusardi 2004); nobody is hurried. [P]
+#: Getting down to the floor or up takes 4.1 ± 1.1 s; nobody is hurried. [P] Source: BOHANNON_LUSARDI_2004.
 FLOOR_CHANGE_S, SLOW_FLOOR_CHANGE_S = 20, 30
 HOLD_PAUSE_S = 5
 """Between the parts of a hold that is split because long holds are not allowed."""

@@ -1,6 +1,6 @@
 """Who needs the coach's attention: harm first, silence after, never mixed, each with its evidence.
 
-Thresholds are the project's conventions [P]; a change of 2 points of pain is meaningful (Salaffi 2004).
+Thresholds are the project's conventions [P]; a change of 2 points of pain is meaningful (SALAFFI_2004).
 """
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """Training load from session RPE × minutes, in arbitrary units (AU).
 
-Session and weekly load, monotony and strain: Foster et al. 2001, J Strength Cond Res 15:109–115. Averages that forget:
-Williams et al. 2017, Br J Sports Med 51:209. Cut-offs published for monotony, strain and the ratio come from athletes;
+Session and weekly load, monotony and strain: FOSTER_2001. Averages that forget: WILLIAMS_2017. Cut-offs
+published for monotony, strain and the ratio come from athletes;
 nothing here is decided by them.
 """
 from __future__ import annotations

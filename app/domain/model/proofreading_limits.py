@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, fields
 from typing import Any
 
+from app.domain.model.references import NARLOCH_1995
+
 CONVENTION = "coaching convention [P]"
 
 
@@ -24,7 +26,7 @@ class ProofreadingLimits:
     """Shortest warm-up."""
     cool_down_s: int = _limit(300, 0, 1800)
     """Shortest cool-down."""
-    hold_s: int = _limit(30, 10, 60, "Narloch 1995: at most 20–30 s, breathing out")
+    hold_s: int = _limit(30, 10, 60, f"{NARLOCH_1995.short}: at most 20–30 s, breathing out")
     """Longest hold."""
     floor_changes: int = _limit(2, 0, 20)
     """Most changes between floor and feet in one round."""

@@ -1,7 +1,7 @@
 """The rule table as data: which answer votes for which level, and what each level gives.
 
-Source: the project's rule table, version 1, `app/domain/dosing/README.md`. Marked [P] where it is a
-coaching convention. A coach may make any rule stricter and soften only sleep, days and completion.
+Each rule bears its source: a reference of `references.py`, or "coaching convention" [P]. A coach may make any
+rule stricter and soften only sleep, days and completion.
 """
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from typing import Any
 from app.domain.errors import UnknownName, WrongValue
 from app.domain.model import thresholds as at
 from app.domain.model.level import Level
+from app.domain.model.references import ACSM_AHA_2007, SALAFFI_2004, SILBERNAGEL_2007
 
 
 class RuleId(StrEnum):
@@ -97,9 +98,9 @@ DEFAULT_RULES = RuleTable(
     preset="usual",
     pain=Rule(RuleId.PAIN, (VoteBand(at.PAIN_HOLDS, Level.HOLD), VoteBand(at.PAIN_CAPS, Level.REDUCED),
                              VoteBand(at.PAIN_RESTS, Level.LIGHT), VoteBand(at.PAIN_ENDS, Level.ASK_FIRST)),
-              "pain monitoring as in Silbernagel 2007, the stricter edge"),
+              f"pain monitoring as in {SILBERNAGEL_2007.short}, the stricter edge"),
     pain_rise=Rule(RuleId.PAIN_RISE, (VoteBand(1, Level.HOLD), VoteBand(at.PAIN_RISE, Level.EASIER)),
-                   "2 points is a meaningful change: Salaffi 2004"),
+                   f"{at.PAIN_RISE} points is a meaningful change: {SALAFFI_2004.short}"),
     soreness=Rule(RuleId.SORENESS, (VoteBand(at.SORENESS_HOLDS, Level.HOLD), VoteBand(at.SORENESS_EASES, Level.REDUCED),
                                      VoteBand(at.SORENESS_LIGHT, Level.LIGHT)),
                   "muscle soreness peaks at 24–72 h and clears in 5–7 days"),
@@ -113,7 +114,7 @@ DEFAULT_RULES = RuleTable(
                                        VoteBand(11, Level.LIGHT)),
                    "coaching convention"),
     days=Rule(RuleId.DAYS, (VoteBand(at.GAP_EASES, Level.REDUCED), VoteBand(at.GAP_BACK, Level.EASIER),
-                             VoteBand(at.GAP_OUT, Level.LIGHT)), "non-consecutive days: ACSM/AHA 2007"),
+                             VoteBand(at.GAP_OUT, Level.LIGHT)), f"non-consecutive days: {ACSM_AHA_2007.short}"),
     days_same=Level.REST,
     days_next=Level.GENTLE,
     rise_hours=48,

@@ -22,6 +22,7 @@ from app.domain.model.exercise import Axis
 from app.domain.model.level import Level
 from app.domain.model.proofreading_limits import limit_bounds, limit_sources
 from app.domain.model.record import FunctionalCheck
+from app.domain.model.references import REFERENCES
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS
 from app.domain.progress import progression_steps as steps
@@ -267,7 +268,14 @@ def _checks() -> Section:
     ), ("Check", "Published figures"), rows)
 
 
+def _sources() -> Section:
+    return Section("sources", "The sources", (
+        "Where no digital identifier (DOI) stands, none was found. What is not listed here is a coaching "
+        "convention [P].",
+    ), ("Source", "Where"), tuple((one.short, one.line) for one in REFERENCES.values()))
+
+
 def for_coach(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, exact."""
     return (_levels(table), _votes(table), _regions(), _conditions(), _stops(), _moving_on(), _hand(), _anchors(),
-            _proofreading(), _limits(), _checks())
+            _proofreading(), _limits(), _checks(), _sources())
