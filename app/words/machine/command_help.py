@@ -82,8 +82,8 @@ Exit 1, and nothing written, where today gives no session. With -o - what would 
 A folder stands for every return in it. Each is taken in whole or not at all, twice is harmless. Exit 1 if one was
 refused, 2 if all were.
 
---json: taken, refused. Each of those taken: file, person, new, newer, same, older, misdated (records with a day to
-  come), clock_is_wrong, resembles; of those refused: file, error.
+--json: taken, refused. Each of those taken: file, person, new, newer, same, older, misdated (records whose
+  dates cannot be), clock_is_wrong, resembles; of those refused: file, error.
 """,
     "review": """Example: evenload review --json
 
