@@ -81,6 +81,11 @@ def people(db: Connection, trains: Trains | None = None) -> tuple[Person, ...]:
     return tuple(from_text(Person, text) for text in db.execute(wanted).scalars())
 
 
+def names(db: Connection) -> tuple[str, ...]:
+    """Everybody's name, in order, without reading what is known of them."""
+    return tuple(db.execute(select(table.c.name).order_by(table.c.name, table.c.id)).scalars())
+
+
 def trains_here(db: Connection, person_id: str) -> bool:
     """Whether that person trains on this device."""
     return bool(db.execute(select(table.c.here).where(table.c.id == person_id)).scalar())

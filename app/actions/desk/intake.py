@@ -99,7 +99,7 @@ def _kept_in(db: Connection, clock: Clock, name: str, content: ReturnContent) ->
     person, now = content.person, clock.now()
     is_here, alike = people.trains_here(db, person.id), tuple[str, ...]()
     if people.person(db, person.id) is None:
-        alike = tuple(one.name for one in people.people(db) if reads_like(one.name, person.name))
+        alike = tuple(one for one in people.names(db) if reads_like(one, person.name))
         people.add_person(db, person, Trains.ELSEWHERE, now)
     pinned = people.pin_keys(db, person.id, *_keys_of(content))
     if (pinned.signing, pinned.sealing) != _keys_of(content):

@@ -7,6 +7,7 @@ scripts that look like Latin ones (after Unicode Technical Standard 39, the lowe
 from __future__ import annotations
 
 import unicodedata
+from functools import lru_cache
 
 #: Cyrillic, Greek, Armenian, Cherokee and other letters that are drawn like a Latin one, folded to it.
 _DRAWN_LIKE = str.maketrans({
@@ -26,6 +27,7 @@ _FILLERS = "\u115f\u1160\u3164\uffa0"
 _AT_ENDS = " .,;:·-'\"!?…"
 
 
+@lru_cache(maxsize=8_192)  # a desk compares every new name with all that it knows
 def skeleton(name: str) -> str:
     """What is left of a name once everything that two readers could miss is taken away; empty for a blank one."""
     folded = unicodedata.normalize("NFKD", unicodedata.normalize("NFKC", name).casefold())
