@@ -9,6 +9,7 @@ from app.domain.model.exercise import Axis
 from app.domain.model.plan import Dose, LeftOut, Reason, Substitution, Timeline
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_CAPS, PAIN_RESTS
+from app.words.kit import KIT_WORDS
 
 # ------------------------------------------------------------------ words
 
@@ -240,9 +241,7 @@ def left_out_text(left: LeftOut) -> str:
 
 def kit_sentence(kit: list[str]) -> str:
     """`a chair and dumbbells needed`, `nothing needed`."""
-    words = {"chair": "a chair", "worktop": "a worktop", "step": "a step", "mat": "a mat", "band": "a band",
-             "door_anchor": "a door anchor", "dumbbell": "dumbbells", "towel": "a towel"}
-    return f"{listed([words.get(k, k) for k in kit])} needed" if kit else "nothing needed"
+    return f"{listed([KIT_WORDS[k].needed if k in KIT_WORDS else k for k in kit])} needed" if kit else "nothing needed"
 
 
 def session_sentence(timeline: Timeline, kit: list[str]) -> str:

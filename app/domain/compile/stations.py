@@ -11,7 +11,8 @@ from app.domain.dosing.dose import rounds_at
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client, Place
 from app.domain.model.diary import Diary
-from app.domain.model.exercise import ALWAYS_AT_HAND, Exercise, Sides
+from app.domain.model.exercise import Exercise, Sides
+from app.domain.model.kit import ALWAYS_AT_HAND
 from app.domain.model.plan import Dose, LeftOut, Part, StepKind, StepSide, Substitution
 from app.domain.model.rules import DEFAULT_RULES, RuleTable
 from app.domain.model.session import Block, BlockKind, Item, Session

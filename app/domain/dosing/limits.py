@@ -9,6 +9,7 @@ from app.domain.model.body import BODY_REGIONS, REGION_AXES, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis, Exercise, Space, Support
+from app.domain.model.kit import WEIGHTS
 from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
 
 ALL = 3
@@ -18,8 +19,6 @@ NOISE_CAP = 1
 
 #: What getting down to one knee or to hands and knees asks of the floor axis, at the least.
 DOWN = 2
-#: Kit that is a weight, whether or not the exercise says that it is loaded.
-WEIGHTS = frozenset({"dumbbell"})
 
 #: Source: the project's table, `README.md` beside this. [P], each to be agreed with a clinician.
 CONDITION_CAPS: Mapping[Condition, Mapping[Axis, int]] = {

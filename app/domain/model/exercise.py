@@ -5,6 +5,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from app.domain.model.kit import ALWAYS_AT_HAND
+
 
 class Axis(StrEnum):
     """The sixteen demands an exercise is rated on, each 0–3. Anchors: `app/domain/model/anchors.py`."""
@@ -97,9 +99,6 @@ class Space(StrEnum):
     SMALL = "small"
     LARGE = "large"
 
-
-#: At hand in every room, so never a reason to leave an exercise out.
-ALWAYS_AT_HAND = frozenset({"none", "wall", "doorway"})
 
 
 @dataclass(frozen=True)

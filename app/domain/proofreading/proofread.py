@@ -10,6 +10,7 @@ from app.domain.proofreading.finding import Finding, SessionUnderCheck, written_
 from app.domain.proofreading.ladders import ladder_problems, relief_problems
 from app.domain.proofreading.sessions import session_problems
 from app.domain.proofreading.station_order import order_problems
+from app.domain.proofreading.unknown_kit import kit_problems
 from app.domain.proofreading.weeks_of_programme import programme_problems
 
 __all__ = ["Finding", "proofread", "written_timeline"]
@@ -19,7 +20,7 @@ def proofread(source: Source) -> tuple[Finding, ...]:
     """Every objection to a source, those that block publishing first."""
     library, limits = source.library(), source.proofreading
     drafts = {s.id: SessionUnderCheck(s, written_timeline(s, library), library, limits) for s in source.sessions}
-    found = [*ladder_problems(library), *relief_problems(source, library)]
+    found = [*ladder_problems(library), *relief_problems(source, library), *kit_problems(library)]
     for draft in drafts.values():
         found += [*session_problems(draft), *order_problems(draft)]
     for programme in source.programmes:

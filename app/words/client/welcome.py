@@ -12,6 +12,7 @@ from app.domain.model.body import Spot
 from app.domain.model.client import Condition
 from app.domain.model.person import Person
 from app.words.client.today import Pair
+from app.words.kit import KIT_WORDS
 from app.words.parts import spot as spot_name
 from app.words.text import listed
 
@@ -94,11 +95,7 @@ KIT_HINT = (
     "Tick what can be used at home; what is not ticked is not used. Other places, such as a hotel room, have their own "
     "list in the settings."
 )
-KIT: Mapping[str, str] = {
-    "chair": "A firm chair", "worktop": "A kitchen worktop", "mat": "A mat or carpet to lie on",
-    "dumbbell": "Dumbbells", "step": "A low step", "band": "A stretch band",
-    "door_anchor": "A loop for a door", "towel": "A towel",
-}
+KIT: Mapping[str, str] = {kit: words.ticked for kit, words in KIT_WORDS.items()}
 
 
 def kit_words(kit: frozenset[str] | None) -> str:

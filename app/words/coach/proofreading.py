@@ -14,6 +14,8 @@ PROBLEMS: Mapping[str, tuple[str, str]] = {
     "relief_not_there": ("An easier option claims to relieve what it does not.", "List only what it asks less of."),
     "ladder_in_a_circle": ("The easier options lead back to the exercise itself.", "Break the circle."),
     "no_easier_option": ("A strong demand has no easier option.", "Add an easier option that asks less there."),
+    "unknown_kit": ("It asks for something that nobody can say they have.",
+                    "Write one of the words that the format lists for equipment."),
     # ---- times and sides
     "no_repetition_fits": ("Not one repetition fits into the work (seconds).",
                            "Give it at least {limit} s, or count repetitions."),

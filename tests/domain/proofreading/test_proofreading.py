@@ -203,6 +203,8 @@ PLANTED: dict[str, tuple[Callable[[], Source], Finding]] = {
         lambda: source(weeks=(WEEK,) * 7), Finding("no_lighter_week", "p", 7, 6)),
     "much_work_early": (
         lambda: source(main=replace(MAIN, rest_s=29)), Finding("much_work_early", "p/week 1/s", 103, 100)),
+    "unknown_kit": (
+        lambda: source(but("pull", equipment=("band", "pulley"))), Finding("unknown_kit", "pull", 0, 0, what="pulley")),
     "work_rises_fast": (
         lambda: rising((30, 40), (31, 30)), Finding("work_rises_fast", "p/week 4", 2, 1)),
 }
@@ -269,6 +271,7 @@ WITHIN: dict[str, Callable[[], Source]] = {
     "head_low_after_effort": lambda: source(asking(Axis.HEAD_BELOW_HEART, 2, "squat")),
     "no_lighter_week": lambda: source(weeks=(*[WEEK] * 6, replace(WEEK, lighter=True), *[WEEK] * 6)),
     "much_work_early": lambda: source(main=replace(MAIN, rest_s=29), weeks=(Week(()), Week(()), WEEK)),
+    "unknown_kit": lambda: source(but("pull", equipment=("band", "wall"))),
     "work_rises_fast": lambda: rising((30, 40), (30, 30), (60, 30), (29, 40), (61, 31)),
 }
 
