@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import asyncio
+import contextlib
 import logging
 import os
 import sys
@@ -14,6 +15,7 @@ import flet as ft
 from app.actions.files.bundled import take_bundled
 from app.device.clock import SystemClock
 from app.device.device import open_device
+from app.device.in_use import held
 from app.device.linked_files import GivenFiles, route_of
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import AppError
@@ -42,7 +44,13 @@ def run() -> None:
     """
     path, given = brand_file(), given_files(sys.argv[1:])
     brand = read_brand(path) if path else EVENLOAD
+    with contextlib.ExitStack() as holding:
+        _run(brand, path, given, holding)
+
+
+def _run(brand: Brand, path: Path | None, given: tuple[Path, ...], holding: contextlib.ExitStack) -> None:
     try:
+        holding.enter_context(held(Path(os.environ[STORAGE])))
         device = partial(open_device, linked=GivenFiles(*given))
         main: Main = build_app(_open(brand, path), device, SystemClock(), brand, partial(read_brand_packs, path, brand))
     except AppError as error:

@@ -1,4 +1,4 @@
-"""A one-page app behind the real server, in a process of its own: python -m tests.small_app DATA_DIR.
+"""A one-page app behind the real server, in a process of its own: python -m tests.small_app DATA_DIR [HOST_NAME].
 
 Flet keeps one set of temporary folders per process, so two servers in one process would end each other's.
 """
@@ -37,9 +37,9 @@ def page(page: ft.Page) -> None:
 
 
 @contextmanager
-def running(data_dir: Path) -> Iterator[tuple[str, subprocess.Popen[str]]]:
+def running(data_dir: Path, name: str = "") -> Iterator[tuple[str, subprocess.Popen[str]]]:
     """The address and the process; ended afterwards."""
-    command = [sys.executable, "-m", "tests.small_app", str(data_dir)]
+    command = [sys.executable, "-m", "tests.small_app", str(data_dir), name]
     with subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True) as process:
         assert process.stdout
         try:
@@ -50,4 +50,4 @@ def running(data_dir: Path) -> Iterator[tuple[str, subprocess.Popen[str]]]:
 
 if __name__ == "__main__":
     serve(page, data_dir=Path(sys.argv[1]), assets_dir=resource_dir("assets"),
-          on_ready=lambda address: print(address, flush=True))
+          on_ready=lambda address: print(address, flush=True), name=sys.argv[2] if len(sys.argv) > 2 else "")

@@ -16,8 +16,10 @@ from app.actions.people import Role
 from app.commands.data_directory import data_dir, store_at
 from app.commands.files import read_file
 from app.commands.progress import Progress
+from app.data_folder import WAY_IN
 from app.device.clock import SystemClock
 from app.device.device import open_device
+from app.device.in_use import held
 from app.device.linked_files import GivenFiles, route_of
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import NoCopy, WrongValue
@@ -42,6 +44,7 @@ def run_open(args: argparse.Namespace) -> int:
     """Serves until interrupted. A copy of the store is set aside once a day.
 
     Raises:
+        AlreadyOpen: the app is open on this data directory.
         StorageError: the store cannot be used, or there is no copy to go back to.
         FileError: the file to open with is no programme.
         ContentError: the brand file is wrong, or does not offer the role.
@@ -51,15 +54,17 @@ def run_open(args: argparse.Namespace) -> int:
     if args.role and args.role not in brand.roles:
         raise WrongValue(where="--role", value=args.role, expected=" or ".join(brand.roles))
     given = _given(args.file)
-    if args.restore:
-        _go_back(store_file(data_dir(args)))
-    with store_at(data_dir(args)) as store:
-        copy_of_the_day(store, SystemClock().now().date())
-        packs = partial(read_brand_packs, path, brand)
-        _take_packs(store, brand, packs)
-        if args.role:
-            people.choose_role(store, Role(args.role))
-        _serve(store, data_dir(args), args, brand, site_files(read_brand_files(path)) if path else None, given, packs)
+    files = site_files(read_brand_files(path)) if path else None
+    with held(data_dir(args)):
+        if args.restore:
+            _go_back(store_file(data_dir(args)))
+        with store_at(data_dir(args)) as store:
+            copy_of_the_day(store, SystemClock().now().date())
+            packs = partial(read_brand_packs, path, brand)
+            _take_packs(store, brand, packs)
+            if args.role:
+                people.choose_role(store, Role(args.role))
+            _serve(store, data_dir(args), args, brand, files, given, packs)
     return DONE
 
 
@@ -95,7 +100,7 @@ def run_demo(args: argparse.Namespace) -> int:
     from app.demo.story import tell_story
 
     folder = demo_folder(args.data)
-    with store_at(folder) as store:
+    with held(folder), store_at(folder) as store:
         with Progress() as progress:
             tell_story(store, SystemClock(), lambda done, of: progress.stage(commands.demo_told(done, of)))
         print(commands.demo_at(str(folder)), flush=True)
@@ -115,9 +120,11 @@ def _serve(
     files: Mapping[str, bytes] | None = None, given: tuple[Path, ...] = (), packs: Bundled = tuple,
 ) -> None:
     def ready(address: str) -> None:
-        print(commands.open_at(brand.name, address), flush=True)
+        page = (folder / WAY_IN).resolve()
+        print(commands.open_at(brand.name, address))
+        print(commands.opens_once(str(page)), flush=True)
         if not args.no_browser and has_display():
-            webbrowser.open(address)
+            webbrowser.open(page.as_uri())  # every user of this machine can read a browser's arguments
 
     device = partial(open_device, shelf=shelf_in(folder), linked=GivenFiles(*given))
     main = build_app(store, device, SystemClock(), brand, packs)

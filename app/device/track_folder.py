@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import os
 import secrets
 import shutil
 from pathlib import Path
@@ -42,16 +43,18 @@ class FolderShelf:
 
 
 def swept(folder: Path) -> Path:
-    """The folder, there and empty."""
+    """The folder, there, empty, and its owner's alone. Only who holds the data directory may ask for this."""
     shutil.rmtree(folder, ignore_errors=True)
-    folder.mkdir(parents=True, exist_ok=True)
+    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    if os.name != "nt":
+        folder.chmod(0o700)
     return folder
 
 
 def _write(track: CueTrack, path: Path, before: Path | None, since: int) -> None:
     """The whole track; or what sounded before up to sample `since`, and from there on the track."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    with path.open("wb") as out:
+    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    with open(path, "xb", opener=lambda name, flags: os.open(name, flags, 0o600)) as out:
         if before is None:
             write_track(track, out)
             return

@@ -119,6 +119,10 @@ class StoreBusy(StorageError):
     """path: another program holds the store."""
 
 
+class AlreadyOpen(StoreBusy):
+    """path, page: the app is open on this data directory; `page` leads into it, if there is one."""
+
+
 class NoAccess(StorageError):
     """path: the file or its folder cannot be read or written: rights, or a failing disk."""
 

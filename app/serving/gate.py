@@ -1,16 +1,19 @@
 """The gate before the app: this machine's loopback address, pages of our own origin, and a browser that has the key.
 
 Another page open in the same browser can reach a loopback port, and a foreign name can be made to point at it. Hence
-the Host and Origin checks, and a key that such a page cannot know, in a cookie that it cannot make the browser send.
+the Host and Origin checks, and a cookie that such a page cannot know nor make the browser send. Cookies ignore ports,
+so any other server on `127.0.0.1` is sent them too: where the browser finds it, the app moves to a host name of its
+own, whose cookie goes nowhere else.
 """
 from __future__ import annotations
 
-import hmac
+import re
 from collections.abc import Awaitable, Callable, Iterable, MutableMapping
 from typing import Any
 from urllib.parse import parse_qsl, quote, urlencode
 
 from app.domain.branding.brand import EVENLOAD, Brand
+from app.serving.way_in import Keys, choosing_page, leading_page
 from app.words.machine import server
 
 Scope = MutableMapping[str, Any]
@@ -20,22 +23,29 @@ Send = Callable[[Message], Awaitable[None]]
 App = Callable[[Scope, Receive, Send], Awaitable[None]]
 Headers = list[tuple[bytes, bytes]]
 
-COOKIE_S = 30 * 24 * 3600
 #: Fetched by browsers without their cookies, and the same for everybody.
-OPEN_PATHS = ("/manifest.json", "/favicon.png", "/icons/")
+OPEN_PATHS = re.compile(r"/manifest\.json|/favicon\.png|/icons/[A-Za-z0-9_-]+\.png")
+#: A picture that shows a browser that it finds the app at its own host name. It says no more than an open port does.
+SEEN = "/here.gif"
+PICTURE = b"GIF89a\x01\x00\x01\x00\x00\x00\x00,\x00\x00\x00\x00\x01\x00\x01\x00\x00\x02\x00;"
 #: Pages that Flet's server framework brings along; they would load scripts from elsewhere.
 FOREIGN_PATHS = frozenset({"/docs", "/docs/oauth2-redirect", "/redoc", "/openapi.json", "/oauth_callback"})
 
 
 class Gate:
-    """An ASGI app around another one. It owns `http://127.0.0.1:PORT` and `http://localhost:PORT`."""
+    """An ASGI app around another one. It owns the loopback address and `localhost` at its port.
 
-    def __init__(self, app: App, *, port: int, key: str, brand: Brand = EVENLOAD) -> None:
+    `name`: a host name of its own below `localhost`, such as `evenload.localhost`, which most browsers take for this
+    machine; empty for none.
+    """
+
+    def __init__(self, app: App, *, port: int, keys: Keys, name: str = "", brand: Brand = EVENLOAD) -> None:
         self._app = app
         self._brand = brand
-        self._key = key
+        self._keys = keys
         self._cookie = f"evenload_{port}"
-        self._hosts = {f"127.0.0.1:{port}", f"localhost:{port}"}
+        self._own = f"{name}:{port}" if name else ""
+        self._hosts = {f"127.0.0.1:{port}", f"localhost:{port}"} | ({self._own} if name else set())
         self._origins = {f"http://{host}" for host in self._hosts}
         self._headers = common_headers(content_policy(sorted(self._hosts)))
 
@@ -59,9 +69,11 @@ class Gate:
             await self._page(send, 403, server.ELSEWHERE_TITLE, server.elsewhere_text(self._brand.name))
         elif scope["method"] not in {"GET", "HEAD"}:
             await self._page(send, 405, server.ELSEWHERE_TITLE, server.elsewhere_text(self._brand.name))
-        elif (brought := query(scope).get("key")) is not None and self._is_key(brought):
-            await self._let_in(scope, send)
-        elif scope["path"].startswith(OPEN_PATHS) or self._has_cookie(scope):
+        elif scope["path"] == SEEN:
+            await self._answer(send, 200, [(b"content-type", b"image/gif")], PICTURE)
+        elif (brought := query(scope).get("key")) is not None and self._keys.holds(brought):
+            await (self._offer_own_name if self._may_move(scope) else self._let_in)(scope, send, brought)
+        elif OPEN_PATHS.fullmatch(scope["path"]) or self._has_cookie(scope):
             await self._pass_on(scope, receive, send)
         else:
             await self._page(send, 403, server.LOCKED_TITLE, server.locked_text(self._brand.name))
@@ -70,28 +82,49 @@ class Gate:
         host = values(scope, b"host")
         return len(host) == 1 and host[0] in self._hosts
 
-    def _is_key(self, brought: str) -> bool:
-        return hmac.compare_digest(brought.encode(), self._key.encode())
-
     def _has_cookie(self, scope: Scope) -> bool:
         # Not by http.cookies: it gives up at the first odd cookie, and other programs on this host may have set some.
         pairs = (pair.strip().partition("=") for line in values(scope, b"cookie") for pair in line.split(";"))
-        return any(name == self._cookie and self._is_key(value) for name, _, value in pairs)
+        return any(name == self._cookie and self._keys.is_cookie(value) for name, _, value in pairs)
 
-    async def _let_in(self, scope: Scope, send: Send) -> None:
-        """Swaps the key in the address for a cookie, so that it does not stay in the address bar or the history."""
-        rest = urlencode([pair for pair in parse_qsl(scope["query_string"].decode("latin-1")) if pair[0] != "key"])
-        place = "/" + quote(scope["path"].lstrip("/\\")) + ("?" + rest if rest else "")
-        cookie = f"{self._cookie}={self._key}; Path=/; HttpOnly; SameSite=Strict; Max-Age={COOKIE_S}"
-        extra = [(b"location", place.encode()), (b"set-cookie", cookie.encode())]
-        await self._answer(send, 303, extra, b"")
+    def _may_move(self, scope: Scope) -> bool:
+        return bool(self._own) and values(scope, b"host") != [self._own] and query(scope).get("here") is None
+
+    async def _offer_own_name(self, scope: Scope, send: Send, key: str) -> None:
+        """The key is not spent yet: the page carries it on, to the app's own host name or back to this one."""
+        place = _place_without(scope, "key")
+        joined = f"{place}{'&' if '?' in place else '?'}key={key}"
+        page = choosing_page(f"http://{self._own}{joined}", f"http://{self._own}{SEEN}", f"{joined}&here=1").encode()
+        policy = f"default-src 'none'; script-src 'unsafe-inline'; img-src http://{self._own}"
+        await self._answer(send, 200, [(b"content-type", b"text/html; charset=utf-8")], page, policy)
+
+    async def _let_in(self, scope: Scope, send: Send, key: str) -> None:
+        """Swaps the key in the address for a cookie, so that it does not stay in the address bar or the history.
+
+        A browser that comes from another site would not send the cookie along with a redirect, and so goes on from a
+        page of ours.
+        """
+        place = _place_without(scope, "key", "here")
+        if not self._keys.spend(key):
+            await self._page(send, 403, server.LOCKED_TITLE, server.locked_text(self._brand.name))
+            return
+        cookie = f"{self._cookie}={self._keys.cookie}; Path=/; HttpOnly; SameSite=Strict"
+        extra = [(b"set-cookie", cookie.encode())]
+        if values(scope, b"sec-fetch-site") in ([], ["none"], ["same-origin"]):
+            await self._answer(send, 303, [(b"location", place.encode()), *extra], b"")
+        else:
+            kind = (b"content-type", b"text/html; charset=utf-8")
+            await self._answer(send, 200, [kind, *extra], leading_page(place).encode())
 
     async def _page(self, send: Send, status: int, title: str, text: str) -> None:
         page = server.plain_page(title, text, self._brand).encode()
         await self._answer(send, status, [(b"content-type", b"text/html; charset=utf-8")], page)
 
-    async def _answer(self, send: Send, status: int, extra: Headers, body: bytes) -> None:
-        headers = [*self._headers, *extra, (b"cache-control", b"no-store"), (b"content-length", b"%d" % len(body))]
+    async def _answer(self, send: Send, status: int, extra: Headers, body: bytes, policy: str = "") -> None:
+        """With our headers; whoever is not in has to connect anew, so that nobody outside holds a connection."""
+        common = common_headers(policy) if policy else self._headers
+        headers = [*common, *extra, (b"cache-control", b"no-store"), (b"content-length", b"%d" % len(body)),
+                   (b"connection", b"close")]
         await send({"type": "http.response.start", "status": status, "headers": headers})
         await send({"type": "http.response.body", "body": body})
 
@@ -135,6 +168,12 @@ def values(scope: Scope, name: bytes) -> list[str]:
 def query(scope: Scope) -> dict[str, str]:
     """The query of a request; of a name given twice the last counts."""
     return dict(parse_qsl(scope["query_string"].decode("latin-1"), keep_blank_values=True))
+
+
+def _place_without(scope: Scope, *names: str) -> str:
+    """Path and query of a request, as an address on the same host, without some names."""
+    rest = urlencode([pair for pair in parse_qsl(scope["query_string"].decode("latin-1")) if pair[0] not in names])
+    return "/" + quote(scope["path"].lstrip("/\\")) + ("?" + rest if rest else "")
 
 
 def wants_page(scope: Scope) -> bool:

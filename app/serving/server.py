@@ -1,12 +1,12 @@
 """The app in the browser of this machine, for its owner alone: a loopback port behind the gate of `gate.py`.
 
-The key lies in the data directory, readable by its owner; the address that is printed carries it.
+The address that is printed carries a key that opens once; a page in the data directory, readable by its owner alone,
+leads in again.
 """
 from __future__ import annotations
 
 import contextlib
 import os
-import secrets
 import socket
 from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
@@ -15,12 +15,15 @@ import flet as ft
 import flet_web.fastapi
 import uvicorn
 
+from app.data_folder import OLD_KEY, WAY_IN
 from app.device.track_folder import swept
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import PortTaken
 from app.serving.gate import App, Gate
+from app.serving.half_open import MOST_HEAD, bounded_protocol
 from app.serving.overlay import Overlay
 from app.serving.tracks import FOLDER, Tracks
+from app.serving.way_in import Keys, WayInPage
 
 HOST = "127.0.0.1"
 #: Tried first, so that the browser finds its settings again; any free port does as well.
@@ -29,27 +32,12 @@ USUAL_PORT = 8427
 VISIT_S = 30 * 60
 #: A programme of the largest size allowed must come through in one message.
 LARGEST_MESSAGE = 256 * 1024 * 1024
-KEY_FILE = "address.key"
-KEY_LENGTH = 43
 
 Main = Callable[[ft.Page], Awaitable[None] | None]
 
 
-def address_key(data_dir: Path) -> str:
-    """The key of this data directory, made on first use. Its file is the owner's alone."""
-    place = data_dir / KEY_FILE
-    if place.is_file() and len(key := place.read_text("ascii", "replace")) == KEY_LENGTH:
-        place.chmod(0o600)
-        return key
-    place.unlink(missing_ok=True)
-    key = secrets.token_urlsafe(32)
-    with os.fdopen(os.open(place, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "w", encoding="ascii") as file:
-        file.write(key)
-    return key
-
-
 def address(port: int, key: str, path: str = "/") -> str:
-    """The address to open. It carries the key, so it is for the owner's eyes."""
+    """The address to open. It carries a key, so it is for the owner's eyes."""
     return f"http://{HOST}:{port}{path}{'&' if '?' in path else '?'}key={key}"
 
 
@@ -123,27 +111,39 @@ class Server(Loopback):
 
     def __init__(self, main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
                  on_ready: Callable[[str], None], brand: Brand = EVENLOAD,
-                 files: Mapping[str, bytes] | None = None, start: str = "/") -> None:
+                 files: Mapping[str, bytes] | None = None, start: str = "/", name: str | None = None) -> None:
         place = open_socket(port)
         self.port = int(place.getsockname()[1])
-        key = address_key(data_dir)
+        keys = Keys()
+        self.way_in = WayInPage(data_dir / WAY_IN, keys, lambda key: address(self.port, key, start))
+        (data_dir / OLD_KEY).unlink(missing_ok=True)
         site = Overlay(Tracks(flet_app(main, assets_dir, brand), swept(data_dir / FOLDER)), files or {})
-        gate = Gate(site, port=self.port, key=key, brand=brand)
+        own_name = f"{brand.id}.localhost" if name is None else name
+        gate = Gate(site, port=self.port, keys=keys, name=own_name, brand=brand)
         config = uvicorn.Config(gate, log_level="warning", access_log=False, log_config=None,
-                                ws="websockets-sansio", ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2)
-        super().__init__(place, address(self.port, key, start), config, on_ready)
+                                ws="websockets-sansio", ws_max_size=LARGEST_MESSAGE, timeout_graceful_shutdown=2,
+                                http=bounded_protocol(), h11_max_incomplete_event_size=MOST_HEAD)
+        super().__init__(place, address(self.port, keys.new(), start), config, on_ready)
+
+    def run(self, sockets: list[socket.socket] | None = None) -> None:
+        """Serves until interrupted or told to end; the way in ends with it."""
+        try:
+            super().run(sockets)
+        finally:
+            self.way_in.remove()
 
 
 def serve(main: Main, *, data_dir: Path, assets_dir: Path, port: int | None = None,
           on_ready: Callable[[str], None], brand: Brand = EVENLOAD, files: Mapping[str, bytes] | None = None,
-          start: str = "/") -> None:
+          start: str = "/", name: str | None = None) -> None:
     """Serves `main` to this machine's browser until interrupted; `on_ready` gets the address to print or open.
 
     Without a `port`, or with 0, one is chosen. `files`, by path, lie over the assets. `start` is the page that
-    the address leads to. It needs no display.
+    the address leads to. `name`: the host name it moves to where the browser finds it; by default one below `localhost`
+    after the brand, none if empty. It needs no display.
 
     Raises:
         PortTaken: the port that was asked for cannot be had.
     """
     Server(main, data_dir=data_dir, assets_dir=assets_dir, port=port, on_ready=on_ready, brand=brand,
-           files=files, start=start).run()
+           files=files, start=start, name=name).run()

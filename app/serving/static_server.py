@@ -13,6 +13,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from app.domain.errors import PortTaken
 from app.exchange.brands.web_shell import POLICY
+from app.serving.half_open import MOST_HEAD, bounded_protocol
 from app.serving.server import HOST, Loopback, listen
 
 #: Always the same if it is free: a browser keeps an app's records by address and port.
@@ -46,7 +47,8 @@ class FolderServer(Loopback):
     def __init__(self, folder: Path, *, port: int | None, on_ready: Callable[[str], None]) -> None:
         place = _open(port)
         config = uvicorn.Config(Folder(folder), log_level="warning", access_log=False, log_config=None, lifespan="off",
-                                timeout_graceful_shutdown=2)
+                                timeout_graceful_shutdown=2, http=bounded_protocol(),
+                                h11_max_incomplete_event_size=MOST_HEAD)
         super().__init__(place, f"http://{HOST}:{place.getsockname()[1]}/", config, on_ready)
 
 

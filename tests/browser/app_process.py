@@ -87,7 +87,8 @@ def main() -> None:
     args = parser.parse_args()
     device = partial(open_device, shelf=shelf_in(args.data))
     serve(build_app(open_store(args.data), device, clock_of(args)), data_dir=args.data,
-          assets_dir=resource_dir("assets"), port=args.port, on_ready=lambda address: print(address, flush=True))
+          assets_dir=resource_dir("assets"), port=args.port, on_ready=lambda address: print(address, flush=True),
+          name="")
 
 
 if __name__ == "__main__":

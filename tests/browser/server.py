@@ -1,6 +1,7 @@
 """The app's process as tests see it: started on a data directory, killed, started again at the same address."""
 from __future__ import annotations
 
+import html
 import os
 import re
 import signal
@@ -10,6 +11,8 @@ import sys
 import time
 from pathlib import Path
 from urllib.parse import urlsplit
+
+from app.data_folder import WAY_IN
 
 ROOT = Path(__file__).resolve().parents[2]
 #: The server framework complains when a window is closed while it is being drawn in.
@@ -28,7 +31,6 @@ class Server:
         self.data_dir = data_dir
         self.more = list(more)
         self.port = 0
-        self.address = ""
         self._log = data_dir.parent / f"{data_dir.name}.log"
         self._process: subprocess.Popen[str] | None = None
         self._told: str | None = None
@@ -41,10 +43,16 @@ class Server:
             self._process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=log, text=True,
                                              env=surroundings())
         assert self._process.stdout
-        self.address = self._process.stdout.readline().strip()
-        assert self.address, f"the app did not start:\n{self.complaints()}"
-        self.port = int(urlsplit(self.address).port or 0)
+        told = self._process.stdout.readline().strip()
+        assert told, f"the app did not start:\n{self.complaints()}"
+        self.port = int(urlsplit(told).port or 0)
         return self
+
+    @property
+    def address(self) -> str:
+        """An address that opens once, another one each time that the last was used."""
+        page = (self.data_dir / WAY_IN).read_text("utf-8")
+        return html.unescape(page.partition('href="')[2].partition('"')[0])
 
     def at(self, path: str) -> str:
         """The address of a page, with the key."""

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 
 import pytest
 
-from app.serving.gate import Gate, Message, Receive, Scope, Send
+from app.serving.gate import SEEN, Gate, Message, Receive, Scope, Send
+from app.serving.way_in import Keys
 
-KEY = "k" * 43
+KEYS = Keys()
 HOST = (b"host", b"127.0.0.1:8427")
-COOKIE = (b"cookie", f"evenload_8427={KEY}".encode())
+NAMED = (b"host", b"evenload.localhost:8427")
+COOKIE = (b"cookie", f"evenload_8427={KEYS.cookie}".encode())
 ORIGIN = (b"origin", b"http://127.0.0.1:8427")
 PAGE = (b"accept", b"text/html,*/*")
 Header = tuple[bytes, bytes]
@@ -35,7 +37,9 @@ class Outcome:
         return ", ".join(value.decode() for key, value in self.sent[0]["headers"] if key.lower() == name)
 
 
-def call(*headers: Header, kind: str = "http", path: str = "/", query: str = "", method: str = "GET") -> Outcome:
+def call(
+    *headers: Header, kind: str = "http", path: str = "/", query: str = "", method: str = "GET", name: str = "",
+) -> Outcome:
     """One request through a gate, before an app that knows `/` and `/main.js`."""
     outcome = Outcome([], [])
 
@@ -57,7 +61,7 @@ def call(*headers: Header, kind: str = "http", path: str = "/", query: str = "",
 
     scope: Scope = {"type": kind, "path": path, "raw_path": path.encode(), "query_string": query.encode(),
                     "headers": list(headers), "method": method}
-    asyncio.run(Gate(inner, port=8427, key=KEY)(scope, receive, send))
+    asyncio.run(Gate(inner, port=8427, keys=KEYS, name=name)(scope, receive, send))
     return outcome
 
 
@@ -70,7 +74,7 @@ def test_the_owners_browser_reaches_the_app() -> None:
 @pytest.mark.parametrize("host", [b"evenload.example:8427", b"127.0.0.1:8428", b"127.0.0.1", b"127.0.0.1:8427.example"])
 def test_a_foreign_name_for_this_machine_is_refused(host: bytes) -> None:
     """A name that was made to point at the loopback address reaches nothing, even with the cookie or the key."""
-    for outcome in (call((b"host", host), COOKIE), call((b"host", host), query=f"key={KEY}")):
+    for outcome in (call((b"host", host), COOKIE), call((b"host", host), query=f"key={KEYS.new()}")):
         assert outcome.status == 403
         assert not outcome.reached
         assert not outcome.header(b"set-cookie")
@@ -96,7 +100,7 @@ def test_without_the_right_cookie_there_is_a_plain_page(cookie: bytes | None) ->
     for path in ("/", "/main.js", "/client/1"):
         outcome = call(*headers, path=path)
         assert (outcome.status, outcome.reached) == (403, [])
-        assert b"address that the command printed" in outcome.body
+        assert b"the folder of your records" in outcome.body
         assert outcome.header(b"cache-control") == "no-store"
 
 
@@ -117,10 +121,12 @@ def test_a_websocket_with_all_three_is_accepted() -> None:
 
 def test_the_key_is_swapped_for_a_cookie() -> None:
     """It leaves the address at once; path and the rest of the query stay; scripts cannot read it."""
-    outcome = call(HOST, path="/client/ines", query=f"tab=diary&key={KEY}")
+    key = KEYS.new()
+    outcome = call(HOST, path="/client/ines", query=f"tab=diary&key={key}")
     assert (outcome.status, outcome.header(b"location"), outcome.reached) == (303, "/client/ines?tab=diary", [])
     cookie = outcome.header(b"set-cookie")
-    assert cookie.startswith(f"evenload_8427={KEY};")
+    assert cookie.startswith(f"evenload_8427={KEYS.cookie};") and key not in cookie
+    assert "Max-Age" not in cookie and "Domain" not in cookie
     assert {"HttpOnly", "SameSite=Strict", "Path=/"} <= set(cookie.split("; "))
     assert outcome.header(b"cache-control") == "no-store"
 
@@ -134,7 +140,7 @@ def test_a_wrong_key_opens_nothing() -> None:
 def test_the_swap_never_leads_elsewhere() -> None:
     """A path that a browser would read as another host is taken as a path."""
     for path in ("//elsewhere.example/x", "/\\elsewhere.example", "///x"):
-        place = call(HOST, path=path, query=f"key={KEY}").header(b"location")
+        place = call(HOST, path=path, query=f"key={KEYS.new()}").header(b"location")
         assert place.startswith("/")
         assert not place.startswith(("//", "/\\"))
 
@@ -166,7 +172,8 @@ def test_the_frameworks_own_pages_are_not_served() -> None:
 
 def test_every_answer_says_what_may_be_loaded() -> None:
     """From nowhere else; and no other origin may read it."""
-    answers = (call(HOST), call(HOST, COOKIE), call(HOST, query=f"key={KEY}"), call(HOST, COOKIE, path="/main.js"))
+    let_in = call(HOST, query=f"key={KEYS.new()}")
+    answers = (call(HOST), call(HOST, COOKIE), let_in, call(HOST, COOKIE, path="/main.js"))
     own = {"'self'", "'none'", "data:", "blob:", "ws://127.0.0.1:8427", "ws://localhost:8427"}
     for outcome in answers:
         policy = outcome.header(b"content-security-policy")
@@ -178,7 +185,73 @@ def test_every_answer_says_what_may_be_loaded() -> None:
         assert not outcome.header(b"access-control-allow-origin")
 
 
+def test_a_key_opens_once() -> None:
+    """Whoever reads it afterwards, in a history or among a browser's arguments, has nothing."""
+    key = KEYS.new()
+    assert call(HOST, query=f"key={key}").status == 303
+    again = call(HOST, query=f"key={key}")
+    assert (again.status, again.header(b"set-cookie")) == (403, "")
+
+
+def test_the_cookie_is_no_key_and_no_key_is_a_cookie() -> None:
+    """What one leaks is no use for the other."""
+    assert call(HOST, query=f"key={KEYS.cookie}").status == 403
+    assert call(HOST, (b"cookie", f"evenload_8427={KEYS.new()}".encode())).status == 403
+    assert Keys().cookie != Keys().cookie
+
+
+def test_where_the_browser_finds_it_the_app_moves_to_a_host_name_of_its_own() -> None:
+    """A cookie at `127.0.0.1` is sent to every other server there; the key is not spent by the question."""
+    key = KEYS.new()
+    offered = call(HOST, path="/today", query=f"a=1&key={key}", name="evenload.localhost")
+    assert (offered.status, offered.header(b"set-cookie"), offered.reached) == (200, "", [])
+    assert f"http://evenload.localhost:8427/today?a=1&key={key}".encode() in offered.body
+    assert f"/today?a=1&key={key}&here=1".encode() in offered.body
+    assert offered.header(b"content-security-policy").endswith("img-src http://evenload.localhost:8427")
+    assert call(NAMED, path=SEEN, name="evenload.localhost").body.startswith(b"GIF89a")
+    from_elsewhere = NAMED, (b"sec-fetch-site", b"cross-site")
+    there = call(*from_elsewhere, path="/today", query=f"a=1&key={key}", name="evenload.localhost")
+    assert there.status == 200 and b'url=/today?a=1"' in there.body and KEYS.cookie in there.header(b"set-cookie")
+    assert call(NAMED, COOKIE, name="evenload.localhost").reached == ["/"]
+
+
+def test_where_it_does_not_the_app_stays_at_the_address() -> None:
+    """As the page asks for it."""
+    here = call(HOST, path="/today", query=f"key={KEYS.new()}&here=1", name="evenload.localhost")
+    assert (here.status, here.header(b"location")) == (303, "/today")
+
+
+def test_a_host_name_that_is_not_its_own_is_no_host() -> None:
+    """Another app's, below `localhost`."""
+    assert call((b"host", b"other.localhost:8427"), COOKIE, name="evenload.localhost").status == 403
+    assert call(NAMED, COOKIE).status == 403
+
+
+@pytest.mark.parametrize("path", ['/"><script>alert(1)</script>', "/</script>", "/\\evil.example", "//evil.example"])
+def test_what_stands_in_the_path_stays_a_path_in_the_page_that_chooses(path: str) -> None:
+    """Neither script nor another host."""
+    body = call(HOST, path=path, query=f"key={KEYS.new()}", name="evenload.localhost").body.decode()
+    assert body.count("<script>") == 1 and body.count("</script>") == 1
+    assert '"//' not in body and "alert(1)</" not in body
+
+
+@pytest.mark.parametrize("path", [
+    "/icons/../main.js", "/icons/../../main.js", "/icons//main.js", "/icons/..%2fmain.js", "/icons/\\..\\main.js",
+    "/icons/a/../main.js", "/manifest.json/../main.js", "/favicon.png.js", "/icons/",
+])
+def test_no_way_round_leads_through_what_is_open(path: str) -> None:
+    """Only the icons themselves are."""
+    assert call(HOST, path=path).reached == []
+
+
+def test_nobody_outside_holds_a_connection() -> None:
+    """Every answer of the gate's own ends it."""
+    for outcome in (call(HOST), call(HOST, path=SEEN), call((b"host", b"x"))):
+        assert outcome.header(b"connection") == "close"
+
+
 def test_what_browsers_fetch_without_cookies_is_open() -> None:
     """The web manifest and the icons, which are the same for everybody; at our host only."""
-    assert call(HOST, path="/manifest.json").reached == ["/manifest.json"]
+    for path in ("/manifest.json", "/favicon.png", "/icons/icon-192.png"):
+        assert call(HOST, path=path).reached == [path]
     assert call((b"host", b"x:8427"), path="/manifest.json").reached == []

@@ -1,6 +1,7 @@
 """The server listens where it should, keeps its key, and serves Flet's client whole and without outside addresses."""
 from __future__ import annotations
 
+import html
 import json
 import os
 import signal
@@ -15,6 +16,7 @@ from urllib.parse import urlsplit
 
 import pytest
 
+from app.data_folder import OLD_KEY, WAY_IN
 from app.domain.errors import PortTaken
 from app.serving import server
 from tests import small_app
@@ -52,47 +54,33 @@ def test_a_busy_usual_port_gives_way_to_another(asked: int | None, monkeypatch: 
         assert found.getsockname()[1] != port
 
 
-def test_the_key_is_made_once_and_kept(tmp_path: Path) -> None:
-    """A bookmark with the key goes on working."""
-    key = server.address_key(tmp_path)
-    assert len(key) == server.KEY_LENGTH
-    assert server.address_key(tmp_path) == key
-    other = tmp_path / "other"
-    other.mkdir()
-    assert server.address_key(other) != key
-
-
-def test_a_damaged_key_is_made_anew(tmp_path: Path) -> None:
-    """An empty or cut file would otherwise be a key that can be guessed."""
-    for damage in ("", "short", "x" * 44):
-        (tmp_path / server.KEY_FILE).write_text(damage)
-        assert len(server.address_key(tmp_path)) == server.KEY_LENGTH
-        assert (tmp_path / server.KEY_FILE).read_text() != damage
-
-
-@pytest.mark.skipif(os.name == "nt", reason="Windows keeps its rights elsewhere")
-def test_the_key_file_is_the_owners_alone(tmp_path: Path) -> None:
-    """When made, and again when somebody has opened it up."""
-    server.address_key(tmp_path)
-    file = tmp_path / server.KEY_FILE
-    assert stat.S_IMODE(file.stat().st_mode) == 0o600
-    file.chmod(0o644)
-    server.address_key(tmp_path)
-    assert stat.S_IMODE(file.stat().st_mode) == 0o600
+@pytest.fixture(scope="module")
+def data(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The data directory of the running server."""
+    return tmp_path_factory.mktemp("data")
 
 
 @pytest.fixture(scope="module")
-def running(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The address of a running server."""
-    with small_app.running(tmp_path_factory.mktemp("data")) as (address, _):
+def running(data: Path) -> Iterator[str]:
+    """The address of a running server, its key spent."""
+    (data / OLD_KEY).write_text("k" * 43)
+    with small_app.running(data) as (address, _):
+        with urllib.request.build_opener(urllib.request.HTTPCookieProcessor(CookieJar())).open(address) as first:
+            assert first.status == 200
         yield address
 
 
+def way_in(data: Path) -> str:
+    """The address in the page that leads in."""
+    page = (data / WAY_IN).read_text("utf-8")
+    return html.unescape(page.partition('href="')[2].partition('"')[0])
+
+
 @pytest.fixture
-def browser(running: str) -> Opener:
-    """A browser that has opened the address."""
+def browser(running: str, data: Path) -> Opener:
+    """A browser that has opened the page that leads in."""
     opener = urllib.request.build_opener(urllib.request.HTTPCookieProcessor(CookieJar()))
-    with opener.open(running) as first:
+    with opener.open(way_in(data)) as first:
         assert first.status == 200
         assert "key=" not in first.url
     return opener
@@ -102,6 +90,40 @@ def at(running: str, path: str) -> str:
     """The address of a path on the running server."""
     parts = urlsplit(running)
     return f"{parts.scheme}://{parts.netloc}{path}"
+
+
+def test_the_page_that_leads_in_always_holds_a_key_that_is_not_spent(running: str, browser: Opener, data: Path) -> None:
+    """So that its owner is never locked out; the address that was printed opened once."""
+    with pytest.raises(urllib.error.HTTPError):
+        urllib.request.urlopen(running)
+    for _ in range(3):
+        address = way_in(data)
+        assert "key=" in address
+        with urllib.request.build_opener(urllib.request.HTTPCookieProcessor(CookieJar())).open(address) as page:
+            assert page.status == 200
+        assert way_in(data) != address
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows keeps its rights elsewhere")
+def test_the_page_that_leads_in_and_the_tracks_are_the_owners_alone(running: str, data: Path) -> None:
+    """And nothing half written lies beside it; a key of an earlier version is gone."""
+    assert stat.S_IMODE((data / WAY_IN).stat().st_mode) == 0o600
+    assert stat.S_IMODE((data / "tracks").stat().st_mode) == 0o700
+    assert not list(data.glob(".open-here*")) and not (data / OLD_KEY).exists()
+
+
+def test_each_start_has_keys_and_a_cookie_of_its_own(tmp_path: Path) -> None:
+    """What one start let in, the next does not."""
+    jar = CookieJar()
+    with small_app.running(tmp_path) as (address, _):
+        with urllib.request.build_opener(urllib.request.HTTPCookieProcessor(jar)).open(address) as page:
+            assert page.status == 200
+        cookie, = jar
+    assert cookie.value not in address
+    with small_app.running(tmp_path) as (address, _):
+        asked = urllib.request.Request(at(address, "/"), headers={"Cookie": f"{cookie.name}={cookie.value}"})
+        with pytest.raises(urllib.error.HTTPError):
+            urllib.request.urlopen(asked)
 
 
 def test_without_the_key_nothing_is_served(running: str) -> None:
@@ -152,3 +174,4 @@ def test_an_interrupt_ends_it_quietly(tmp_path: Path) -> None:
         assert "key=" in address
         process.send_signal(signal.SIGINT)
         assert process.wait(20) == 0
+    assert not (tmp_path / WAY_IN).exists()

@@ -17,6 +17,11 @@ def open_at(name: str, address: str) -> str:
     return f"{name} is open at {address}"
 
 
+def opens_once(page: str) -> str:
+    """How often that address opens, and what does after that."""
+    return f"The address opens once. To open the app again, or if no page appears: open {page} in your browser"
+
+
 def demo_at(folder: str) -> str:
     """Where the demo's records lie."""
     return f"The demo is a coach with three clients and six weeks of records, in {folder}"
