@@ -111,7 +111,7 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
     e.PortTaken: lambda w: f"Port {w['port']} cannot be had; leave --port away, or choose another.",
     e.NoRoom: lambda w: "There is no room left on this device. Nothing was lost; free some space and try again.",
     e.AlreadyOpen: lambda w: ("The app is already open with these records. "
-                              + (f"Go on there: open {w['page']} in your browser. Or close it first." if w["page"]
+                              + (f"Go on there: open {w['page']} in your browser. Or close it first." if w.get("page")
                                  else "Close it there first.")),
     e.StoreBusy: lambda w: "The app is already open elsewhere with these records. Close it there first.",
 }

@@ -112,6 +112,11 @@ class Walker:
         self.page.goto(address)
         return self.listen()
 
+    def let_in(self, address: str) -> Walker:
+        """As another window of this browser that opens an address: what is open here goes on with its cookie."""
+        assert self.context.request.get(address).ok
+        return self
+
     def listen(self) -> Walker:
         """Switches the accessibility tree on."""
         page = self.page

@@ -144,6 +144,7 @@ def test_a_killed_session_goes_on_where_it_was(
         print(f"{done or 'nothing'} at {before.said}: {lost_ms} ms lost by the store", end="")
         assert 0 <= lost_ms <= SECOND_MS
         server.start()
+        walker.let_in(server.address)
         again = ACTS[done].again if done else says.CAME_BACK
         walker.sees(re.compile(re.escape(again))).forgive()
         if again == says.CAME_BACK:
