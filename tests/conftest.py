@@ -16,6 +16,7 @@ from hypothesis import HealthCheck, settings
 
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
+from tests.browser.prepared import prepare
 from tests.sampling import SWITCH, is_whole, spread
 
 settings.register_profile("sampled", max_examples=30, deadline=None, derandomize=True,
@@ -56,6 +57,36 @@ def data_dir(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder.mkdir()
     monkeypatch.setenv("EVENLOAD_DATA", str(folder))
     return folder
+
+
+@pytest.fixture(scope="session")
+def demo_data(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo's story as it stands on one certain morning. To be copied, not to be changed."""
+    return prepare("demo", tmp_path_factory.mktemp("story") / "data")
+
+
+@pytest.fixture(scope="session")
+def ready(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Somebody whose session is one press away. To be copied."""
+    return prepare("ready", tmp_path_factory.mktemp("ready") / "data")
+
+
+@pytest.fixture(scope="session")
+def following(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Somebody who follows a programme and has answered nothing today. To be copied."""
+    return prepare("following", tmp_path_factory.mktemp("following") / "data")
+
+
+@pytest.fixture(scope="session")
+def led(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Somebody whom a daughter leads, whose session is one press away. To be copied."""
+    return prepare("led", tmp_path_factory.mktemp("led") / "data")
+
+
+@pytest.fixture(scope="session")
+def alone(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Somebody alone whose session is one press away. To be copied."""
+    return prepare("alone", tmp_path_factory.mktemp("alone") / "data")
 
 
 @pytest.fixture(scope="session")

@@ -20,12 +20,12 @@ from app.words.client import welcome
 from tests.bench.web_cues import CueError, cue_error
 from tests.bench.web_sites import BARE_WORDS, make_bare_app, sizes
 from tests.bench.web_visits import Memory, Visit, memory, times, watched
-from tests.browser import steps
 from tests.browser.driver import PHONE, launch
 from tests.browser.offline import SETTLED, Visitor
 from tests.browser.static_site import StaticSite
-from tests.browser.test_loop import build_pack
 from tests.browser.web_app import make_web_app
+from tests.stories import steps
+from tests.stories.test_loop import build_pack
 
 TIMES = 7
 FORGET = """async () => { for (const name of await caches.keys()) { const store = await caches.open(name);

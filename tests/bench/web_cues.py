@@ -13,10 +13,10 @@ from app.storage.codec import from_text
 from app.words.client import player
 from app.words.client import today as client
 from tests.bench.web_visits import python_of
-from tests.browser import steps
 from tests.browser.offline import Visitor
 from tests.domain import onsets
 from tests.domain.sound.test_audio_track import computed
+from tests.stories import steps
 
 #: What the app hands to the browser as a track, kept as it passes.
 CATCH = """() => { const give = URL.createObjectURL.bind(URL); self.given = [];

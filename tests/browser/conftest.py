@@ -10,7 +10,6 @@ from playwright.sync_api import Browser, Playwright, sync_playwright
 
 from tests.browser.driver import launch
 from tests.browser.lab import LAB_FILES, Lab
-from tests.browser.prepared import prepare
 from tests.browser.server import Server
 from tests.browser.static_site import StaticSite
 from tests.browser.web_app import make_web_app
@@ -29,30 +28,6 @@ def browser(playwright: Playwright, browser_path: str) -> Iterator[Browser]:
     chromium = launch(playwright, browser_path)
     yield chromium
     chromium.close()
-
-
-@pytest.fixture(scope="package")
-def demo_data(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo's story as it stands on one certain morning. To be copied, not to be changed."""
-    return prepare("demo", tmp_path_factory.mktemp("story") / "data")
-
-
-@pytest.fixture(scope="package")
-def ready(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Somebody whose session is one press away. To be copied."""
-    return prepare("ready", tmp_path_factory.mktemp("ready") / "data")
-
-
-@pytest.fixture(scope="package")
-def led(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Somebody whom a daughter leads, whose session is one press away. To be copied."""
-    return prepare("led", tmp_path_factory.mktemp("led") / "data")
-
-
-@pytest.fixture(scope="package")
-def alone(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Somebody alone whose session is one press away. To be copied."""
-    return prepare("alone", tmp_path_factory.mktemp("alone") / "data")
 
 
 @pytest.fixture

@@ -14,7 +14,10 @@ from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, Download, Locator, Page, Playwright, WebSocket, expect
 
-PHONE, DESKTOP, LYING = (412, 915), (1280, 800), (915, 412)
+from tests.stories.person import DESKTOP as DESKTOP
+from tests.stories.person import PHONE as PHONE
+
+LYING = (915, 412)
 WAIT_MS = 15_000
 #: One script of the client that the page forbids itself; nothing of ours needs it.
 KNOWN_OUTSIDE = re.compile(r"rive", re.IGNORECASE)
@@ -184,7 +187,18 @@ class Walker:
         self.page = self._tab()
         return self
 
+    def wait(self, seconds: float) -> Walker:
+        """So much time passes."""
+        self.page.wait_for_timeout(seconds * 1000)
+        return self
+
     # -------------------------------------------------------------- reading
+
+    @property
+    def route(self) -> str:
+        """The address within the app: without the server and the key, or what stands behind the hash."""
+        parts = urlsplit(self.page.url)
+        return parts.fragment or parts.path
 
     def button(self, name: str | re.Pattern[str]) -> Locator:
         """The button of that name; a name given as text must be the whole of it."""
@@ -209,6 +223,21 @@ class Walker:
         """Waits for a button."""
         self._expect(self.button(name).first)
         return self
+
+    def sees_chosen(self, name: str | re.Pattern[str]) -> Walker:
+        """Waits until that button stands as chosen."""
+        expect(self.button(name).first).to_have_attribute("aria-current", "true", timeout=WAIT_MS)
+        return self
+
+    def sees_no_button(self, name: str | re.Pattern[str]) -> Walker:
+        """There is no such button once the page has come to rest."""
+        self.settle()
+        expect(self.button(name)).to_have_count(0)
+        return self
+
+    def shows_button(self, name: str | re.Pattern[str]) -> bool:
+        """Whether there is such a button now."""
+        return bool(self.button(name).count())
 
     def says(self) -> list[str]:
         """Everything that the page says, once it says something."""
@@ -248,8 +277,7 @@ class Walker:
     def choose(self, *names: str | re.Pattern[str]) -> Walker:
         """Presses answers, one after the other, and waits until each stands as chosen."""
         for name in names:
-            self.press(name)
-            expect(self.button(name).first).to_have_attribute("aria-current", "true", timeout=WAIT_MS)
+            self.press(name).sees_chosen(name)
         return self
 
     def tick(self, *names: str | re.Pattern[str]) -> Walker:
@@ -274,6 +302,16 @@ class Walker:
         field.fill(value)
         self.page.keyboard.press("Tab")
         return self
+
+    def paste(self, label: str | re.Pattern[str], text: str) -> Walker:
+        """Puts a long text into a field at once; typing it would take minutes."""
+        field = self.page.get_by_role("textbox", name=label).first
+        expect(field).to_be_attached()
+        self.settle()
+        field.focus()
+        self.page.evaluate("text => document.execCommand('insertText', false, text)", text)
+        expect(field).not_to_have_value("")
+        return self.settle()
 
     def choose_file(self, button: str | re.Pattern[str], *files: Path) -> Walker:
         """Presses a button that asks for files, and gives it these."""

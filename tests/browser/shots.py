@@ -22,13 +22,13 @@ from app.domain.model.plan import Part, Step, StepKind
 from app.words import parts
 from app.words.client import check_in, diary, player, welcome
 from app.words.client import today as client
-from tests.browser import steps
 from tests.browser.count import watch
 from tests.browser.driver import DESKTOP, LYING, PHONE, Walker, launch
 from tests.browser.prepared import MORNING, SOURCE, prepare
 from tests.browser.server import ROOT, Server
 from tests.browser.session import Session
-from tests.browser.turns import COACH, KASIMIR, MAUD, RUBEN, Demo
+from tests.stories import steps
+from tests.stories.turns import COACH, KASIMIR, MAUD, RUBEN, Demo
 
 #: How fast the server's clock runs while pictures are taken: a second of the count stays for a minute.
 STILL = "0.02"
@@ -221,11 +221,11 @@ def client_side(browser: Browser, folder: Path, data: Path) -> None:
     for minutes, rate, path, walk in walks:
         began = MORNING + timedelta(minutes=minutes)
         with served(data, "--began", began.isoformat(), "--rate", rate) as server:
-            Demo(server).turn_of(MAUD)
+            Demo(server.data_dir).turn_of(MAUD)
             with album(browser, folder, "client", server, path) as book:
                 walk(book)
     with served(data, "--began", (MORNING + timedelta(hours=1)).isoformat(), "--rate", STILL) as server:
-        demo = Demo(server)
+        demo = Demo(server.data_dir)
         with album(browser, folder, "client", server, f"/afterwards/{demo.last_session(MAUD)}") as book:
             afterwards(book)
             everything_else(book, demo)
@@ -271,7 +271,7 @@ def take_all(browser: Browser, folder: Path, work: Path) -> None:
         newcomer(book, pack)
     data = prepare("demo", work / "demo")
     with served(data, *still) as server:
-        demo = Demo(server)
+        demo = Demo(server.data_dir)
         for role, name, walk in (("coach", COACH, coach_side), ("helper", KASIMIR, helper_side)):
             demo.turn_of(name)
             with album(browser, folder, role, server) as book:

@@ -21,14 +21,14 @@ from app.words import parts
 from app.words.client import diary, send, welcome
 from app.words.client import today as client
 from app.words.machine import web
-from tests.browser import steps
 from tests.browser.beyond import Beyond
 from tests.browser.lab import natively
 from tests.browser.offline import SETTLED, Visitor, fast_from
 from tests.browser.server import ROOT
 from tests.browser.static_site import StaticSite
-from tests.browser.test_loop import build_pack, send_home, yesterday_morning
 from tests.browser.web_app import make_web_app
+from tests.stories import steps
+from tests.stories.test_loop import build_pack, send_home, yesterday_morning
 
 pytestmark = pytest.mark.browser
 

@@ -11,8 +11,8 @@ from playwright.sync_api import Browser
 from tests.browser.driver import DESKTOP, LYING, PHONE, Pressable, Walker
 from tests.browser.prepared import MORNING
 from tests.browser.server import Server
-from tests.browser.turns import COACH, KASIMIR, MAUD, Demo
 from tests.sampling import is_whole
+from tests.stories.turns import COACH, KASIMIR, MAUD, Demo
 
 pytestmark = pytest.mark.browser
 

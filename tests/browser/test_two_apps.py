@@ -8,11 +8,11 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from app.words.client import settings, welcome
-from tests.browser import steps
 from tests.browser.offline import SETTLED, Visitor
 from tests.browser.static_site import StaticSite
 from tests.browser.test_frozen import whole_copy
 from tests.browser.web_app import make_web_app
+from tests.stories import steps
 
 pytestmark = pytest.mark.browser
 

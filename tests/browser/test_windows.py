@@ -11,10 +11,6 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app.actions import people
-from app.domain.model.record import SessionDone
-from app.storage import records
-from app.storage.database import open_store
 from app.words.client import pauses
 from app.words.client import player as says
 from app.words.client import today as client
@@ -22,22 +18,12 @@ from tests.browser.count import watch
 from tests.browser.driver import Walker
 from tests.browser.server import Server
 from tests.browser.session import Session
+from tests.stories.kept import kept_sessions
 
 pytestmark = pytest.mark.browser
 
 Serve = Callable[..., Server]
 GO_ON = re.compile("^Go on from minute")
-
-
-def kept_sessions(data: Path) -> list[SessionDone]:
-    """The sessions that were written down."""
-    store = open_store(data)
-    person = people.current_person(store)
-    assert person
-    with store.read() as db:
-        found = [r for r in records.all_records(db, person.id) if isinstance(r, SessionDone)]
-    store.close()
-    return found
 
 
 def begun(walker: Walker, server: Server) -> Session:
@@ -181,3 +167,18 @@ def test_another_time_zone_changes_nothing(browser: Browser, ready: Path, serve:
         assert session.now().kind == "Work" and not walker.button(GO_ON).count()
         walker.press(says.END, re.compile("^Enough for today")).sees(re.compile("How hard was it"))
     assert kept_sessions(tmp_path / "data")[-1].stamp.offset_min == 540
+
+
+@pytest.mark.whole(keep=0)
+def test_a_second_tab_knows_of_the_session_in_the_first(
+    browser: Browser, ready: Path, serve: Serve, tmp_path: Path,
+) -> None:
+    """The session goes on in one of them; the other says that it is under way."""
+    shutil.copytree(ready, tmp_path / "data")
+    server = serve(tmp_path / "data")
+    with Walker(browser) as walker:
+        walker.open(server.at("/play")).press(says.START).sees(re.compile("left$"))
+        first = walker.page
+        walker.new_tab().open(server.at("/today")).sees(client.GOING_ON).sees_button(client.GO_ON)
+        walker.page = first
+        walker.sees_button(says.PAUSE).press(says.PAUSE).sees_button(says.GO_ON)

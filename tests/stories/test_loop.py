@@ -4,32 +4,28 @@ from __future__ import annotations
 import re
 import subprocess
 import sys
-from collections.abc import Callable
 from datetime import datetime, time, timedelta
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
 
 from app.words import parts
 from app.words.client import diary, send, welcome
 from app.words.client import today as client
 from app.words.coach import desk as coach
-from tests.browser import steps
-from tests.browser.driver import DESKTOP, Walker
 from tests.browser.prepared import SOURCE
-from tests.browser.server import ROOT, Server
-
-pytestmark = pytest.mark.browser
+from tests.browser.server import ROOT
+from tests.stories import steps
+from tests.stories.person import DESKTOP, Person, PersonAt
 
 #: A session of a quarter of an hour is over within seconds, and the day of it does not end meanwhile.
-RATE = "240"
+RATE = 240
 
 
-def yesterday_morning() -> str:
+def yesterday_morning() -> datetime:
     """So that nothing of it lies in the future for the coach, whose clock is the machine's."""
     day = datetime.now().astimezone() - timedelta(days=1)
-    return datetime.combine(day.date(), time(8, 0)).astimezone().isoformat()
+    return datetime.combine(day.date(), time(8, 0)).astimezone()
 
 
 def build_pack(coach_dir: Path, pack: Path) -> str:
@@ -41,24 +37,23 @@ def build_pack(coach_dir: Path, pack: Path) -> str:
     return told[1]
 
 
-def test_from_the_source_to_the_desk(browser: Browser, serve: Callable[..., Server], tmp_path: Path) -> None:
+@pytest.mark.in_chromium
+def test_from_the_source_to_the_desk(person_at: PersonAt, tmp_path: Path) -> None:
     """A new client trains on a sore knee; the coach sees who it was and why it was eased."""
     pack, sealed = tmp_path / "six weeks.evenload-pack", tmp_path / "nora.evenload-return"
     words = build_pack(tmp_path / "coach", pack)
-    server = serve(tmp_path / "client", "--began", yesterday_morning(), "--rate", RATE)
-    with Walker(browser) as walker:
-        steps.be_welcomed(walker.open(server.address), "Nora Lind")
+    with person_at(tmp_path / "client", began=yesterday_morning(), rate=RATE) as walker:
+        steps.be_welcomed(walker, "Nora Lind")
         steps.open_programme(walker, pack, words)
         train_on_a_sore_knee(walker)
         send_home(walker, sealed)
-    desk = serve(tmp_path / "coach")
-    with Walker(browser, size=DESKTOP) as walker:
-        walker.open(desk.address).press(welcome.COACH).sees_heading(coach.DESK_TITLE)
+    with person_at(tmp_path / "coach", size=DESKTOP) as walker:
+        walker.press(welcome.COACH).sees_heading(coach.DESK_TITLE)
         walker.choose_file(coach.OPEN_RETURNS, sealed)
         see_who_and_why(walker)
 
 
-def train_on_a_sore_knee(walker: Walker) -> None:
+def train_on_a_sore_knee(walker: Person) -> None:
     """Check-in, the shorter session with its reasons, the player to its end, and what is asked afterwards."""
     written = steps.minutes_of_strip(walker)
     walker.press(client.START)
@@ -72,7 +67,7 @@ def train_on_a_sore_knee(walker: Walker) -> None:
     walker.write(diary.NOTE, "The knee held.").press(diary.SAVE).sees_heading(diary.KEPT)
 
 
-def send_home(walker: Walker, sealed: Path) -> None:
+def send_home(walker: Person, sealed: Path) -> None:
     """The return, as a file."""
     walker.press(send.send_to("Odile Marsh")).sees_heading(send.TITLE)
     with walker.download() as got:
@@ -82,7 +77,7 @@ def send_home(walker: Walker, sealed: Path) -> None:
     assert got[0].suggested_filename.endswith(".evenload-return")
 
 
-def see_who_and_why(walker: Walker) -> None:
+def see_who_and_why(walker: Person) -> None:
     """On the desk, and on the person's own page: planned over done, and why it was eased."""
     walker.sees(re.compile("^Left knee 6 of 10 on ")).press("Nora Lind").sees_heading("Nora Lind")
     walker.sees(re.compile("^Level 4, a light session today"), re.compile("Your left knee hurts 6 of 10 today"))

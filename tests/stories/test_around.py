@@ -1,20 +1,15 @@
-"""What happens around the sessions, the checks and the rules, as somebody meets them in a browser."""
+"""What happens around the sessions, the checks and the rules, as somebody meets them."""
 from __future__ import annotations
 
 import re
 import shutil
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, expect
 
-from tests.browser.driver import Walker
-from tests.browser.server import Server
+from tests.stories.person import PersonAt
 
-pytestmark = pytest.mark.browser
-Serve = Callable[..., Server]
-RATE = "4"
+RATE = 4
 """Half a minute of a check takes so much less."""
 
 
@@ -24,10 +19,10 @@ def data(ready: Path, tmp_path: Path) -> Path:
     return Path(shutil.copytree(ready, tmp_path / "data"))
 
 
-def test_a_fall_closes_start_and_its_undo_opens_it(browser: Browser, serve: Serve, data: Path) -> None:
+@pytest.mark.in_chromium
+def test_a_fall_closes_start_and_its_undo_opens_it(person_at: PersonAt, data: Path) -> None:
     """The number is there as soon as the head is named; nothing is kept before all is answered."""
-    server = serve(data)
-    with Walker(browser).open(server.at("/diary")) as walker:
+    with person_at(data, "/diary") as walker:
         walker.press("Note something", "I fell", "A knock to the head: Yes")
         walker.sees("Call 999 now, or have somebody call.")
         walker.press("Write it down").sees("Answer all four, please: what to do next hangs on them.")
@@ -37,33 +32,27 @@ def test_a_fall_closes_start_and_its_undo_opens_it(browser: Browser, serve: Serv
         walker.press("Undo").sees_heading("A fall").press("Go back", "Today").sees_button("Start")
 
 
-@pytest.mark.whole(keep=0)
-def test_a_pause_and_a_walk_are_written_down(browser: Browser, serve: Serve, data: Path) -> None:
+def test_a_pause_and_a_walk_are_written_down(person_at: PersonAt, data: Path) -> None:
     """Today says so, and the week has its minutes."""
-    server = serve(data)
-    with Walker(browser).open(server.at("/note")) as walker:
+    with person_at(data, "/note") as walker:
         walker.press("I moved about", "A walk", "30 minutes", "Write it down").sees("Moved about. A walk, 30 minutes.")
         walker.press("To the diary").sees("30 minutes of moving about.")
         walker.press("Note something", "A pause", "2 weeks", "Write it down", "Back to today")
         walker.sees(re.compile("You are on a pause until")).press("End the pause")
-        expect(walker.button("End the pause")).to_have_count(0)
+        walker.sees_no_button("End the pause")
 
 
-@pytest.mark.whole(keep=0)
-def test_a_session_is_put_on_another_day(browser: Browser, serve: Serve, data: Path) -> None:
+def test_a_session_is_put_on_another_day(person_at: PersonAt, data: Path) -> None:
     """The plan and today's card say which."""
-    server = serve(data)
-    with Walker(browser).open(server.at("/plan")) as walker:
+    with person_at(data, "/plan") as walker:
         walker.press(re.compile("^Do it on …")).sees_heading("Which day?").choose("Tomorrow").press("Done")
         walker.sees(re.compile("^Planned for ")).press("Today").sees(re.compile("is planned for .* today all the same"))
 
 
-@pytest.mark.whole(keep=0)
-def test_the_chair_stand_is_tried_timed_and_kept(browser: Browser, serve: Serve, data: Path) -> None:
+def test_the_chair_stand_is_tried_timed_and_kept(person_at: PersonAt, data: Path) -> None:
     """A try first; whether the hands pushed has to be said; the result stands in the list and in the diary."""
-    server = serve(data, "--rate", RATE)
     name = "Up from the chair, half a minute"
-    with Walker(browser).open(server.at("/checks")) as walker:
+    with person_at(data, "/checks", rate=RATE) as walker:
         walker.press(f"Do this check: {name}", "Next").sees_heading("First, a try that does not count")
         walker.press("I have tried it", "Start", "Count one").sees_heading("How many times were you fully up?")
         walker.press(re.compile("^One more than"), "Keep this result").sees("Say whether your hands pushed you up.")
@@ -71,21 +60,17 @@ def test_the_chair_stand_is_tried_timed_and_kept(browser: Browser, serve: Serve,
         walker.press("Back to the checks").sees("2 stands").press("Diary").sees(re.compile(f"^{name}"))
 
 
-@pytest.mark.whole(keep=0)
-def test_balance_is_never_done_alone(browser: Browser, serve: Serve, data: Path) -> None:
+def test_balance_is_never_done_alone(person_at: PersonAt, data: Path) -> None:
     """Without somebody beside them there is no way on."""
-    server = serve(data)
-    with Walker(browser).open(server.at("/checks/one_leg")) as walker:
+    with person_at(data, "/checks/one_leg") as walker:
         walker.press("Somebody is with me: No", "The left", "Next")
         walker.sees("Then leave it for another day. This one is never done alone.")
-        assert not walker.button("I have tried it").count()
+        walker.sees_no_button("I have tried it")
 
 
-@pytest.mark.whole(keep=0)
-def test_the_rules_can_be_read_from_todays_card(browser: Browser, serve: Serve, data: Path) -> None:
+def test_the_rules_can_be_read_from_todays_card(person_at: PersonAt, data: Path) -> None:
     """In plain words, with their sources."""
-    server = serve(data)
-    with Walker(browser).open(server.at("/today")) as walker:
+    with person_at(data, "/today") as walker:
         walker.press("Why? All the rules").sees_heading("How today’s amount comes about")
         walker.press("What each answer does").sees(re.compile("4–5: a little less"))
         walker.press("All the rules", "Where the numbers come from").sees(re.compile("Silbernagel 2007"))

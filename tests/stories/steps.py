@@ -2,16 +2,18 @@
 from __future__ import annotations
 
 import re
-import time
 from pathlib import Path
 
 from app.words import parts
 from app.words.client import check_in, player, welcome
 from app.words.client import today as client
-from tests.browser.driver import Walker
+from tests.stories.person import Person
+
+LOOK_S = 0.2
+"""Between two looks at a session that runs."""
 
 
-def be_welcomed(walker: Walker, name: str, onto: str = client.PROGRAMME_TITLE) -> None:
+def be_welcomed(walker: Person, name: str, onto: str = client.PROGRAMME_TITLE) -> None:
     """Somebody who trains by themselves, with dumbbells, whom nothing keeps from starting; all may be sent.
 
     `onto`: the heading of the page that follows.
@@ -30,14 +32,14 @@ def be_welcomed(walker: Walker, name: str, onto: str = client.PROGRAMME_TITLE) -
     walker.sees(welcome.SENDS_HEAD).press(welcome.ALL_OF_IT, welcome.FINISH).sees_heading(onto)
 
 
-def open_programme(walker: Walker, pack: Path, words: str) -> None:
+def open_programme(walker: Person, pack: Path, words: str) -> None:
     """Chooses the coach's file, reads the five words, finds them the same."""
     walker.choose_file(client.PICK_FILE, pack).sees_heading(client.MATCH_HEAD)
     walker.sees(*(re.compile(f"^{word}$") for word in words.split()))
     walker.press(client.SAME).sees(re.compile("’s programme is here")).press(client.TO_TODAY)
 
 
-def check_in_with(walker: Walker, spot: str, level: int) -> None:
+def check_in_with(walker: Person, spot: str, level: int) -> None:
     """A check-in in which one joint hurts and all else is well."""
     walker.press(parts.answer(check_in.ANYTHING_SHORT, parts.NO)).sees(check_in.JOINTS[0])
     walker.press(spot).choose(parts.of(spot, level, 10)).press(client.NEXT).sees(check_in.MUSCLES[0])
@@ -46,29 +48,30 @@ def check_in_with(walker: Walker, spot: str, level: int) -> None:
     walker.press(client.DONE).sees_heading(client.AMOUNT_HEAD)
 
 
-def play_to_the_end(walker: Walker, seconds: float = 120) -> None:
+def play_to_the_end(walker: Person, seconds: float = 120) -> None:
     """Starts and lets it run, and answers what it asks: whether they are down or up, and where to go on."""
     walker.press(client.START).sees_heading(player.BEFORE).press(player.START).sees(re.compile("left$"))
     run_to_the_end(walker, seconds)
 
 
-def run_to_the_end(walker: Walker, seconds: float = 120) -> None:
+def run_to_the_end(walker: Person, seconds: float = 120) -> None:
     """Lets a session run that is under way.
 
     It may ask where to go on: a fast clock makes half a minute of a tenth of a second in which the machine was busy.
     """
     asked = (player.I_AM_DOWN, player.I_AM_UP, re.compile("^Go on from minute"))
-    end = time.monotonic() + seconds
-    while "/play" in walker.page.url:
-        assert time.monotonic() < end, walker.spoken()
+    looks = 0
+    while walker.route.startswith("/play"):
+        assert looks * LOOK_S < seconds, walker.spoken()
+        looks += 1
         for answer in asked:
-            if walker.button(answer).count():
+            if walker.shows_button(answer):
                 walker.press(answer)
-        walker.page.wait_for_timeout(200)
+        walker.wait(LOOK_S)
     walker.is_well()
 
 
-def minutes_of_strip(walker: Walker) -> int:
+def minutes_of_strip(walker: Person) -> int:
     """The length of the session on today's card, as its time strip says it aloud."""
     strip = re.compile(r"^Time strip: (\d+) minutes")
     walker.sees(strip)

@@ -1,34 +1,22 @@
-"""What keeps Start locked, what is left out, what is refused, and the settings, in a real browser."""
+"""What keeps Start locked, what is left out, what is refused, and the settings."""
 from __future__ import annotations
 
 import re
-import subprocess
-import sys
-from collections.abc import Callable
+import shutil
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
 
-from tests.browser.driver import Walker
-from tests.browser.prepared import SOURCE, prepare
-from tests.browser.server import ROOT, Server
-
-pytestmark = pytest.mark.browser
-Serve = Callable[..., Server]
+from tests.stories.person import Person, PersonAt
 
 
-@pytest.fixture(scope="module")
-def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo programme, signed by a coach elsewhere."""
-    folder = tmp_path_factory.mktemp("coach")
-    file = folder / "brackwater.evenload-pack"
-    command = [sys.executable, "-m", "app.cli", "pack", str(SOURCE), "-o", str(file), "--data", str(folder / "data")]
-    subprocess.run(command, cwd=ROOT, check=True, capture_output=True)
-    return file
+@pytest.fixture
+def data(following: Path, tmp_path: Path) -> Path:
+    """Somebody who follows a programme and has answered nothing today."""
+    return Path(shutil.copytree(following, tmp_path / "data"))
 
 
-def to_the_stop_questions(walker: Walker) -> Walker:
+def to_the_stop_questions(walker: Person) -> Person:
     """A newcomer with a chair and dumbbells, an old shoulder and nothing else."""
     walker.press("I train").write("Your name", "Ines").press("Next")
     walker.write("Country, if you like", "UK").tick("This is the number to call here").press("Next")
@@ -38,75 +26,68 @@ def to_the_stop_questions(walker: Walker) -> Walker:
     return walker.press("Alone: No", "Up from the floor without help: Yes", "Next")
 
 
-def open_pack(walker: Walker, pack: Path) -> Walker:
+def open_pack(walker: Person, pack: Path) -> Person:
     """The first file of a coach, words compared."""
     walker.choose_file("Choose the file", pack).sees_heading("Is it really from them?")
     return walker.press("The same").sees(re.compile("programme is here")).press("Back to today")
 
 
-def answer_well(walker: Walker) -> Walker:
+def answer_well(walker: Person) -> Person:
     """Nothing hurts and the night was good."""
     walker.press("Anything new or worrying: No", "Nothing hurts", "No achy muscles")
     return walker.press("Slept 4 of 5", "Energy 4 of 5", "Settled 4 of 5", "Done")
 
 
-def test_start_stays_locked_until_a_yes(browser: Browser, serve: Serve, tmp_path: Path, pack: Path) -> None:
+def test_start_stays_locked_until_a_yes(person_at: PersonAt, tmp_path: Path, pack: Path) -> None:
     """Somebody who ticked a recent operation is kept, and told whom to ask."""
-    server = serve(tmp_path / "data")
-    with Walker(browser).open(server.address) as walker:
+    with person_at(tmp_path / "data") as walker:
         to_the_stop_questions(walker).tick("A recent operation").press("Next").sees("Do not start yet")
         walker.press("Next", "Finish")
         open_pack(walker, pack).sees_heading("Waiting for a yes")
-        assert not walker.button("Start").count()
+        walker.sees_no_button("Start")
         walker.press("Record a yes", "Record this yes").sees("Choose what they are.")
         walker.press("A doctor", "Record this yes").sees("Write who said yes.")
         walker.write("Their name", "Dr Moss").tick("I asked them about training after this")
         walker.press("Record this yes").sees_button("Start")
 
 
-def test_a_sign_of_an_emergency_ends_the_questions(browser: Browser, serve: Serve, tmp_path: Path) -> None:
+@pytest.mark.in_chromium
+def test_a_sign_of_an_emergency_ends_the_questions(person_at: PersonAt, data: Path) -> None:
     """The number is there at once; the way back leads over a yes, the stop questions and fresh answers."""
-    server = serve(prepare("following", tmp_path / "data"))
-    with Walker(browser).open(server.address) as walker:
+    with person_at(data) as walker:
         walker.press("Start", "Anything new or worrying: Yes").tick("Fainting, or nearly fainting")
         walker.sees("Call 999 now, or have somebody call.").press("Show me what to do")
         walker.sees_heading("Stop: this may be an emergency").sees_heading("Your coach does not know yet.")
-        assert not walker.button("Start").count()
+        walker.sees_no_button("Start")
         walker.press("Record a yes", "A nurse").write("Their name", "Ana")
         walker.tick("I asked them about training after this").press("Record this yes", "Answer the stop questions")
         walker.press("None of these", "Done", "Back to today", "Answer the questions")
         answer_well(walker).sees(re.compile("We come back step by step")).sees_button("Start")
 
 
-@pytest.mark.whole(keep=0)
-def test_what_is_left_out_is_said(browser: Browser, serve: Serve, tmp_path: Path) -> None:
+def test_what_is_left_out_is_said(person_at: PersonAt, data: Path) -> None:
     """Saving as it is leaves today careful."""
-    server = serve(prepare("following", tmp_path / "data"))
-    with Walker(browser).open(server.address) as walker:
+    with person_at(data) as walker:
         walker.press("Start", "Anything new or worrying: No", "Next", "Next", "Done")
         walker.sees_heading("Something is left out").press("Save as it is")
         walker.sees(re.compile("Not answered: whether a joint hurts"))
 
 
-@pytest.mark.whole(keep=0)
 def test_a_damaged_file_and_a_strange_one_say_so(
-        browser: Browser, serve: Serve, tmp_path: Path, pack: Path) -> None:
+        person_at: PersonAt, data: Path, tmp_path: Path, pack: Path) -> None:
     """And the programme that is here stays."""
     short, strange = tmp_path / "short.evenload-pack", tmp_path / "notes.txt"
     short.write_bytes(pack.read_bytes()[:-30])
     strange.write_text("hello")
-    server = serve(prepare("following", tmp_path / "data"))
-    with Walker(browser).open(server.at("/programme")) as walker:
+    with person_at(data, "/programme") as walker:
         walker.choose_file("Choose the file", short).sees(re.compile("short.evenload-pack is damaged"))
         walker.choose_file("Choose the file", strange).sees(re.compile("notes.txt is no programme"))
         walker.choose_file("Choose the file", pack).sees(re.compile("is signed by a key that is not Odile Marsh’s"))
 
 
-@pytest.mark.whole(keep=0)
-def test_settings_places_and_taking_back(browser: Browser, serve: Serve, tmp_path: Path) -> None:
+def test_settings_places_and_taking_back(person_at: PersonAt, data: Path) -> None:
     """A place that is removed comes back; the inks change; one page of the welcome is answered anew."""
-    server = serve(prepare("following", tmp_path / "data"))
-    with Walker(browser).open(server.at("/settings")) as walker:
+    with person_at(data, "/settings") as walker:
         walker.press("Light or dark: Dark", "Light or dark: As the device", "Voice: Yes")
         walker.press(re.compile("^Go easy on"), "Back", "Back: not at all", "Save").sees(re.compile("Back: not at all"))
         walker.press(re.compile("^Places")).write("Name of a new place", "Boathouse").press("Add this place")

@@ -1,13 +1,14 @@
 """The demo's people on one device, and whose turn it is."""
 from __future__ import annotations
 
+from pathlib import Path
+
 from app.actions import people as acting
 from app.actions.people import Role
 from app.domain.model.record import CheckIn, Record, SessionDone
 from app.storage import people, records
 from app.storage.database import Store, open_store
 from app.storage.people import Trains
-from tests.browser.server import Server
 
 MAUD, RUBEN, KASIMIR = "Maud Ellery", "Ruben Falk", "Kasimir Wolny"
 COACH = ""
@@ -15,11 +16,11 @@ COACH = ""
 
 
 class Demo:
-    """The demo, served, and whose turn it is."""
+    """The demo in a data directory, and whose turn it is."""
 
-    def __init__(self, server: Server) -> None:
-        self.server = server
-        self.store: Store = open_store(server.data_dir)
+    def __init__(self, data: Path) -> None:
+        self.data = data
+        self.store: Store = open_store(data)
         with self.store.read() as db:
             self.ids = {person.name: person.id for person in people.people(db, Trains.HERE)}
 

@@ -3,11 +3,9 @@ from __future__ import annotations
 
 import re
 import shutil
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, expect
 
 from app.domain.model.diary import AnsweredBy
 from app.words import parts
@@ -15,12 +13,8 @@ from app.words.client import lead
 from app.words.client import player as says
 from app.words.client import today as client
 from app.words.signs import sign_words
-from tests.browser.driver import Walker
-from tests.browser.server import Server
-from tests.browser.session import Session
-from tests.browser.test_windows import kept_sessions
-
-pytestmark = pytest.mark.browser
+from tests.stories.kept import kept_sessions
+from tests.stories.person import Person, PersonAt
 
 NAME = "Anton Brekke"
 NOT_HIMSELF = lead.not_themselves("man")
@@ -32,30 +26,27 @@ def data(led: Path, tmp_path: Path) -> Path:
     return Path(shutil.copytree(led, tmp_path / "data"))
 
 
-def to_the_start(walker: Walker, server: Server) -> Session:
+def to_the_start(walker: Person) -> Person:
     """From today's card over both questions to the first count."""
-    walker.open(server.at("/today")).press(client.START)
+    walker.press(client.START)
     walker.sees_heading(lead.whose_question(NAME)).press(lead.whose_yes(NAME))
     walker.sees_heading(lead.how_today(NAME)).sees_button(NOT_HIMSELF).press(lead.AS_USUAL)
     walker.sees_heading(says.BEFORE).sees(says.whose(NAME))
-    session = Session(walker)
-    session.start()
-    return session
+    return walker.press(says.START).sees(re.compile("left$"))
 
 
-def test_she_leads_him_through_and_her_guess_stays_a_guess(
-        browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+@pytest.mark.in_chromium
+def test_she_leads_him_through_and_her_guess_stays_a_guess(person_at: PersonAt, data: Path) -> None:
     """What to say, where to stand, what to hold and to watch; questions only once he sits; his session, all along."""
-    server = serve(data)
-    with Walker(browser) as walker:
-        to_the_start(walker, server)
+    with person_at(data, "/today") as walker:
+        to_the_start(walker)
         walker.sees(says.whose(NAME), lead.YOU_SAY, lead.YOU_STAND, lead.YOU_HOLD, lead.WATCH_FOR, lead.WATCH_ALWAYS)
         walker.press(says.HURTS).sees_heading(lead.SIT_THEM_DOWN)
-        expect(walker.button(re.compile(f"^{says.GAVE_WAY}"))).to_have_count(0)
+        walker.sees_no_button(re.compile(f"^{says.GAVE_WAY}"))
         walker.press(lead.they_sit(NAME)).choose(parts.answer(says.GAVE_WAY, parts.NO))
         walker.press("Left knee").choose(parts.of("Left knee", 3, 10)).sees(lead.SAID_OR_SEEN, *lead.SEEN)
         walker.sees_button(lead.SEEN_GREY)
-        expect(walker.button(lead.I_THINK)).to_have_attribute("aria-current", "true")
+        walker.sees_chosen(lead.I_THINK)
         walker.sees(lead.GUESS_NOTE).press(says.TELL).sees_heading(says.CHANGED)
         walker.press(says.GO_ON).sees(re.compile("left$"))
         walker.press(says.END).press(re.compile(f"^{says.END_REASONS[0][1]}"))
@@ -64,40 +55,32 @@ def test_she_leads_him_through_and_her_guess_stays_a_guess(
     assert hurt.answered_by is AnsweredBy.LEADER and hurt.level == 3
 
 
-@pytest.mark.whole(keep=0)
-def test_not_himself_today_stops_before_and_during(
-        browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+def test_not_himself_today_stops_before_and_during(person_at: PersonAt, data: Path) -> None:
     """Before, nothing starts; under way it is one tap from the count, and the number stands above the list."""
-    server = serve(data)
-    with Walker(browser) as walker:
-        to_the_start(walker, server)
+    with person_at(data, "/today") as walker:
+        to_the_start(walker)
         walker.press(NOT_HIMSELF).sees_heading(NOT_HIMSELF).sees(re.compile("^Call 999"), "Then ring Ragna, 555 0102.")
         walker.press(says.BACK_TO_SESSION).sees_button(says.GO_ON)
         walker.press(NOT_HIMSELF, re.compile(f"^{says.AMISS[2][1]}"))
         walker.sees(sign_words("dizziness"), re.compile("Sit down and rest")).go("/today")
         walker.sees_heading(client.STOP_HEAD)
-        expect(walker.button(client.START)).to_have_count(0)
+        walker.sees_no_button(client.START)
     assert kept_sessions(data)[-1].sign == "dizziness"
 
 
-@pytest.mark.whole(keep=0)
-def test_confused_before_a_session_opens_none(browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+def test_confused_before_a_session_opens_none(person_at: PersonAt, data: Path) -> None:
     """The card says whom to call, and Start is gone."""
-    server = serve(data)
-    with Walker(browser) as walker:
-        walker.open(server.at("/play")).press(lead.whose_yes(NAME), NOT_HIMSELF)
+    with person_at(data, "/play") as walker:
+        walker.press(lead.whose_yes(NAME), NOT_HIMSELF)
         walker.sees(re.compile("^Call 999")).press(re.compile(f"^{says.AMISS[0][1]}"))
         walker.sees_heading(client.URGENT_HEAD)
-        expect(walker.button(client.START)).to_have_count(0)
+        walker.sees_no_button(client.START)
         walker.go("/play").settle()
-        expect(walker.button(says.START)).to_have_count(0)
+        walker.sees_no_button(says.START)
 
 
-@pytest.mark.whole(keep=0)
-def test_another_person_is_not_led_through_his_session(
-        browser: Browser, data: Path, serve: Callable[..., Server]) -> None:
+def test_another_person_is_not_led_through_his_session(person_at: PersonAt, data: Path) -> None:
     """Somebody else leads to whose turn it is."""
-    server = serve(data)
-    with Walker(browser) as walker:
-        walker.open(server.at("/play")).press(lead.WHOSE_NO).settle()
-        assert "/who" in walker.page.url
+    with person_at(data, "/play") as walker:
+        walker.press(lead.WHOSE_NO).settle()
+        assert "/who" in walker.route
