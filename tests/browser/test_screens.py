@@ -12,31 +12,15 @@ from tests.browser.driver import DESKTOP, LYING, PHONE, Pressable, Walker
 from tests.browser.prepared import MORNING
 from tests.browser.server import Server
 from tests.sampling import is_whole
-from tests.stories.turns import COACH, KASIMIR, MAUD, Demo
+from tests.stories.addresses import EVERYBODY, addresses
+from tests.stories.turns import Demo
 
 pytestmark = pytest.mark.browser
 
-SETTINGS = ("", "/names", "/conditions", "/spare", "/kit", "/around", "/emergency", "/sends", "/places", "/erase")
-CLIENT = ("/today", "/today/hotel-room", "/check-in", "/diary", "/plan", "/send", "/programme", "/yes",
-          "/welcome/questions", "/welcome", "/who", *(f"/settings{page}" for page in SETTINGS))
-#: Where the words are others for whoever leads somebody.
-LED = ("/today", "/check-in", "/yes", "/welcome/questions", "/settings/names")
-DESK = ("/desk", "/people", "/publish", "/settings", "/settings/erase")
-#: Of the people of the demo: one who trains alone, one who is led and had to stop, and the coach.
-EVERYBODY = (MAUD, KASIMIR, COACH)
 LOOKS = tuple((size, dark, large) for large in (False, True) for dark in (False, True)
               for size in (PHONE, DESKTOP, LYING))
 TALL = 12_000
 """Enough that a whole page is on the screen, px."""
-
-
-def addresses(demo: Demo, name: str) -> list[str]:
-    """Every address that somebody can go to; of who is led only those whose words are others, in a sampled suite."""
-    if name == COACH:
-        return [*DESK, *(f"/person/{person}" for person in demo.ids.values())]
-    own = CLIENT if name == MAUD or is_whole() else LED
-    session, check_in = demo.last_session(name), demo.last_check_in(name)
-    return [*own, f"/afterwards/{session}", f"/diary/{session}", f"/diary/{check_in}"]
 
 
 @pytest.fixture(scope="module")

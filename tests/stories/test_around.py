@@ -60,6 +60,13 @@ def test_the_chair_stand_is_tried_timed_and_kept(person_at: PersonAt, data: Path
         walker.press("Back to the checks").sees("2 stands").press("Diary").sees(re.compile(f"^{name}"))
 
 
+def test_something_wrong_in_a_check_keeps_nothing_of_it(person_at: PersonAt, data: Path) -> None:
+    """One press; it says what to look for, and whom to call."""
+    with person_at(data, "/checks/chair_stand", rate=RATE) as walker:
+        walker.press("Next", "Something is wrong").sees_heading("Sit down and rest").sees(re.compile("999"))
+        walker.press("Back to the checks").sees_button(re.compile("^Do this check"))
+
+
 def test_balance_is_never_done_alone(person_at: PersonAt, data: Path) -> None:
     """Without somebody beside them there is no way on."""
     with person_at(data, "/checks/one_leg") as walker:

@@ -45,6 +45,8 @@ class Saved:
 class Machine:
     """What the client's services answer. Put files into `to_pick`; find what came out in the others."""
 
+    calm: bool = True
+    """Whether it asks for no motion."""
     to_pick: list[Path] = field(default_factory=list)
     saved: list[Saved] = field(default_factory=list)
     shared: list[Saved] = field(default_factory=list)
@@ -74,7 +76,7 @@ class Machine:
         self.copied.append(args["data"])
 
     def _features(self, _: object) -> dict[str, bool]:
-        return {"reduce_motion": True} | dict.fromkeys(("accessible_navigation", "bold_text", "disable_animations",
+        return {"reduce_motion": self.calm} | dict.fromkeys(("accessible_navigation", "bold_text", "disable_animations",
                 "high_contrast", "invert_colors", "on_off_switch_labels", "supports_announcements"), False)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from types import TracebackType
@@ -17,7 +17,7 @@ import flet as ft
 
 from tests.stories.person import PHONE, Name
 from tests.tree.client import Client, Machine, Main, Saved
-from tests.tree.nodes import Node, Test, named, nodes, saying
+from tests.tree.nodes import Node, Test, every, lost_in_live_regions, named, nodes, saying
 from tests.tree.still_loop import StillLoop
 
 #: Of the loop's time, which costs nothing.
@@ -41,9 +41,9 @@ class Complaints(logging.Handler):
 class TreeWalker:
     """One window of the app. As a context manager it ends by asserting that nothing was amiss."""
 
-    def __init__(self, loop: StillLoop, main: Main, *, size: tuple[int, int] = PHONE) -> None:
+    def __init__(self, loop: StillLoop, main: Main, *, size: tuple[int, int] = PHONE, calm: bool = True) -> None:
         self.loop, self._main, self.size = loop, main, size
-        self.machine = Machine()
+        self.machine = Machine(calm=calm)
         self.client = Client(loop, self.machine)
         self.errors: list[str] = []
         loop.set_exception_handler(lambda _, what: self.errors.append(str(what.get("exception") or what["message"])))
@@ -89,9 +89,15 @@ class TreeWalker:
 
     def nodes(self) -> list[Node]:
         """Everything on the page and over it."""
+        return [node for part in self._parts() for node in nodes(part)]
+
+    def controls(self) -> list[ft.BaseControl]:
+        """Every control that is shown, whether a screen reader finds it or not."""
+        return list(every(self._parts()))
+
+    def _parts(self) -> tuple[Sequence[ft.BaseControl], ...]:
         page = self.client.page
-        shown = [dialog for dialog in page._dialogs.controls if getattr(dialog, "open", True)]
-        return [node for part in (page.views, page.overlay, shown) for node in nodes(part)]
+        return page.views, page.overlay, [one for one in page._dialogs.controls if getattr(one, "open", True)]
 
     def spoken(self) -> list[str]:
         """Everything that the page says now."""
@@ -203,9 +209,22 @@ class TreeWalker:
     # -------------------------------------------------------------- being well
 
     def is_well(self) -> Self:
-        """The app has not crashed."""
+        """The app has not crashed, nothing was logged as an error, and all that can be pressed can be found."""
         assert not self.client.crashes and not self.errors, [*self.client.crashes, *self.errors]
+        lost = lost_in_live_regions(self._parts())
+        assert not lost, f"within a live region: {lost}"
         return self
+
+    @contextmanager
+    def beside(self, route: str) -> Iterator[TreeWalker]:
+        """Another window of the same app, open at the same time."""
+        other = TreeWalker(self.loop, self._main, size=self.size)
+        try:
+            yield other.open(route)
+            other.settle().is_well()
+        finally:
+            logging.getLogger().removeHandler(other._log)
+            self.loop.finish(other.client.session.disconnect(0))
 
     def close(self) -> None:
         """Closes the window, and everything that still runs in it."""

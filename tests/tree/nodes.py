@@ -128,9 +128,34 @@ def named(role: str, name: Name, *, state: str = "") -> Test:
 
 
 def saying(words: Name, role: str = "") -> Test:
-    """With these words, of which text may be any part."""
+    """With these words, of which text may be any part; how wide its spaces are makes no difference."""
+    part_of = " ".join(words.split()).casefold() if isinstance(words, str) else ""
+
     def test(node: Node) -> bool:
         said = " ".join(node.name.split())
-        part = words.casefold() in said.casefold() if isinstance(words, str) else bool(words.search(said))
+        part = part_of in said.casefold() if isinstance(words, str) else bool(words.search(said))
         return part and role in ("", node.role)
     return test
+
+
+# ------------------------------------------------------------------ what would be lost
+
+def lost_in_live_regions(control: Any) -> list[Node]:
+    """What can be pressed or written in inside a live region: Flutter makes one node of it, which nobody can press."""
+    lost: list[Node] = []
+    for one in every(control):
+        if isinstance(one, ft.Semantics) and one.live_region:
+            lost += [node for node in nodes(one.content) if node.is_pressable]
+    return lost
+
+
+def every(control: Any) -> Iterator[ft.BaseControl]:
+    """A control that is shown, and all in it."""
+    control = unwrap_component(control)
+    if isinstance(control, (list, tuple)):
+        for one in control:
+            yield from every(one)
+    elif isinstance(control, ft.BaseControl) and getattr(control, "visible", True):
+        yield control
+        for field in fields_of(type(control)):
+            yield from every(getattr(control, field))

@@ -1,0 +1,57 @@
+"""What somebody changes about themselves and their device, and the rules on a wide page."""
+from __future__ import annotations
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+
+from app.words import parts
+from app.words.client import settings, welcome
+from app.words.client import today as client
+from tests.stories.person import DESKTOP, PersonAt
+
+SAVE = "Save"
+
+
+@pytest.fixture
+def data(following: Path, tmp_path: Path) -> Path:
+    """Somebody who follows a programme and has answered nothing today."""
+    return Path(shutil.copytree(following, tmp_path / "data"))
+
+
+def test_a_usual_pain_is_agreed_removed_and_put_back(person_at: PersonAt, data: Path) -> None:
+    """With a name, a level and a day until which it holds."""
+    with person_at(data, "/settings/usual") as walker:
+        walker.press(settings.USUAL_ADD).sees(settings.USUAL_LACKS)
+        walker.press("Left knee", parts.of(settings.USUAL_LEVEL, 3, 5)).write(settings.USUAL_WITH, "Dr Moss")
+        walker.press(settings.USUAL_ADD).sees(settings.usual_line("Left knee", 3))
+        walker.press(settings.remove_name("Left knee")).sees(settings.usual_removed("Left knee"))
+        walker.press(client.UNDO).sees(settings.usual_line("Left knee", 3))
+
+
+def test_exercises_that_were_shown_are_ticked(person_at: PersonAt, data: Path) -> None:
+    """And everything can be kept the same as always."""
+    with person_at(data, "/settings/shown") as walker:
+        walker.choose(parts.answer(settings.SAME_SHORT, parts.YES)).tick("Stand up from a chair")
+        walker.press(client.DONE).sees_heading(settings.TITLE)
+
+
+def test_a_side_that_is_not_trained_is_named(person_at: PersonAt, data: Path) -> None:
+    """Without the side there is no way on."""
+    with person_at(data, "/settings/conditions") as walker:
+        walker.tick(re.compile("^One side")).press(SAVE).sees(welcome.SIDE_MISSING)
+
+
+def test_erasing_asks_twice(person_at: PersonAt, data: Path) -> None:
+    """Then the device begins anew."""
+    with person_at(data, "/settings/erase") as walker:
+        walker.press(settings.ERASE_DEVICE).sees_heading(settings.ERASE_HEAD).press(client.CANCEL)
+        walker.press(settings.ERASE_DEVICE, settings.ERASE_NOW).sees_heading(welcome.TITLE)
+
+
+def test_the_rules_stand_in_columns_on_a_wide_page(person_at: PersonAt, data: Path) -> None:
+    """Each row under its heads."""
+    with person_at(data, "/why", size=DESKTOP) as walker:
+        walker.press("What each answer does").sees(re.compile("4–5: a little less"))
