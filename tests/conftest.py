@@ -17,7 +17,10 @@ from hypothesis import HealthCheck, settings
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
 from tests.browser.prepared import prepare
+from tests.hung import pytest_runtest_protocol, pytest_terminal_summary
 from tests.sampling import SWITCH, is_whole, spread
+
+__all__ = ["pytest_runtest_protocol", "pytest_terminal_summary"]
 
 settings.register_profile("sampled", max_examples=30, deadline=None, derandomize=True,
                           suppress_health_check=[HealthCheck.too_slow])

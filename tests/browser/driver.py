@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import Self, TypeVar
 from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, Download, Locator, Page, Playwright, WebSocket, expect
@@ -36,6 +36,8 @@ QUIET = """still => new Promise(done => {
   seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true}); })"""
 QUIET_MS = 120
 STILL_S = 0.15
+SAME_WITHIN_S = 6
+T = TypeVar("T")
 LARGE_PRINT = "size => document.documentElement.style.fontSize = size"
 ERROR_CARD = re.compile(r"Error running app|Something went wrong|Traceback", re.IGNORECASE)
 
@@ -88,6 +90,7 @@ class Walker:
         self.errors: list[str] = []
         self.context.on("request", lambda request: self._watch(request.url))
         self._heard, self._stirred = 0, time.monotonic()
+        self._speaks = False  # an app within the browser needs no server to speak with
         self._look: dict[str, object] = {"size": size, "ink": False, "print": False}
         self.page = self._tab()
 
@@ -132,11 +135,26 @@ class Walker:
             page.wait_for_timeout(250)
         return self
 
-    def go(self, path: str) -> Walker:
-        """Goes to another address of the app without loading it anew, as by the browser's own history."""
+    def go(self, path: str, heading: str = "") -> Walker:
+        """Goes to another address of the app without loading it anew, as by the browser's own history.
+
+        Waits for the app's answer, so that what is read next is not the page before; and for the address's own heading,
+        where that is given. To the same address again there is no answer.
+        """
+        heard, same = self._heard, self.route == path
         self.page.evaluate("to => { history.pushState(null, '', to); dispatchEvent(new PopStateEvent('popstate')); }",
                            path)
-        return self.settle()
+        if self._speaks and not same:
+            self._answered(heard)
+        self.settle()
+        return self.sees_heading(heading) if heading else self
+
+    def until(self, read: Callable[[], T], wanted: T) -> T:
+        """What is read, once it is what was wanted; else what is still read after a while."""
+        end = time.monotonic() + SAME_WITHIN_S
+        while (found := read()) != wanted and time.monotonic() < end:
+            self.page.wait_for_timeout(100)
+        return found
 
     def look(self, size: tuple[int, int], *, dark: bool = False, large_print: bool = False) -> Walker:
         """Another size of the window, other inks, text at 200 %; each once the app has answered the one before."""
@@ -173,6 +191,8 @@ class Walker:
 
     def _listen_in(self, socket: WebSocket) -> None:
         """Notes when the app speaks with the page."""
+        self._speaks = True
+
         def heard(_: object) -> None:
             self._heard += 1
             self._stirred = time.monotonic()
