@@ -13,6 +13,7 @@ import pytest
 from app.actions.output_settings import Sense, switch_off
 from app.actions.training import playing as act
 from app.actions.training.playing import Playing
+from app.actions.training.today import today
 from app.device.abilities import Ability
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
@@ -35,7 +36,7 @@ class Page:
         self._tasks: set[asyncio.Task[Any]] = set()
         self.caller = Caller(self)  # type: ignore[arg-type]
         self.playing: Playing = act.start_session(
-            made.store, made.clock, act.today(made.store, made.clock, made.person.id))
+            made.store, made.clock, today(made.store, made.clock, made.person.id))
 
     def run(self, task: Callable[..., Awaitable[Any]], *values: Any) -> None:
         """As the shell does."""
