@@ -320,6 +320,9 @@ def test_one_copy_a_day(told: Store) -> None:
     then = datetime(2026, 3, 2, 12, tzinfo=UTC).timestamp()
     os.utime(first, (then, then))
     assert copy_of_the_day(told, date(2026, 3, 2)) is None
+    far = datetime(2031, 5, 4, 12, tzinfo=UTC).timestamp()
+    os.utime(first, (far, far))
+    assert copy_of_the_day(told, date(2026, 3, 2)) is not None  # a wrong clock's copy keeps none away
     assert copy_of_the_day(told, date(2026, 3, 3)) is not None
 
 

@@ -60,12 +60,12 @@ def test_a_return_sealed_before_is_read_on_the_new_computer(at_home: Home, new_d
 def test_clients_take_the_new_keys_over_with_the_next_programme(
     at_home: Home, new_desk: Store, tmp_path: Path
 ) -> None:
-    """Without words to compare; from then on returns and messages go by the new keys."""
+    """Once the words are found the same; from then on returns and messages go by the new keys."""
     asyncio.run(recover_keys(new_desk, at_home.clock, sheet(at_home)))
     built = asyncio.run(publishing.build(new_desk, at_home.clock, next_version(tmp_path / "source")))
     assert built.data is not None
     opened = asyncio.run(programmes.open_pack(at_home.store, at_home.clock, built.name, built.data))
-    assert opened.standing is not TrustStep.COMPARE
+    assert opened.standing is TrustStep.RENEWED
     followed = programmes.accept_pack(at_home.store, at_home.clock, at_home.person.id, opened)
     assert followed.coach_key == publishing.coach_keys(new_desk).signing.public.hex()  # type: ignore[union-attr]
     made = asyncio.run(sending.make_return(at_home.store, at_home.clock, at_home.person.id))
@@ -103,3 +103,23 @@ def test_keys_that_are_here_are_never_replaced_and_wrong_words_change_nothing(
     with pytest.raises(WrongValue):
         asyncio.run(recover_keys(at_home.desk, at_home.clock, words))
     assert publishing.coach_keys(at_home.desk) == known
+
+
+def test_numbers_of_messages_go_on_after_a_recovery(at_home: Home, new_desk: Store, tmp_path: Path) -> None:
+    """A return tells how far they were; before one came, they begin at 1 under the new key."""
+    first = asyncio.run(sending.make_return(at_home.store, at_home.clock, at_home.person.id))
+    asyncio.run(intake.take_in(at_home.desk, at_home.clock, [(first.name, first.data)]))
+    for words in ("One.", "Two.", "Three."):
+        sent = asyncio.run(replying.write(at_home.desk, at_home.clock, at_home.person.id, ReplyDraft(words)))
+    asyncio.run(messages.receive(at_home.store, at_home.clock, at_home.person.id, sent.data, "a file"))
+    asyncio.run(recover_keys(new_desk, at_home.clock, sheet(at_home)))
+    built = asyncio.run(publishing.build(new_desk, at_home.clock, next_version(tmp_path / "source")))
+    assert built.data is not None
+    opened = asyncio.run(programmes.open_pack(at_home.store, at_home.clock, built.name, built.data))
+    programmes.accept_pack(at_home.store, at_home.clock, at_home.person.id, opened)
+    asyncio.run(intake.take_in(new_desk, at_home.clock, [(first.name, first.data)]))
+    early = asyncio.run(replying.write(new_desk, at_home.clock, at_home.person.id, ReplyDraft("It is me.")))
+    then = asyncio.run(sending.make_return(at_home.store, at_home.clock, at_home.person.id))
+    asyncio.run(intake.take_in(new_desk, at_home.clock, [(then.name, then.data)]))
+    late = asyncio.run(replying.write(new_desk, at_home.clock, at_home.person.id, ReplyDraft("And more.")))
+    assert (sent.number, early.number, late.number) == (3, 1, 4)

@@ -9,7 +9,8 @@ from app.actions import people
 from app.actions.files import programmes
 from app.actions.files.programmes import OpenedProgramme, TrustStep
 from app.device.clock import ManualClock
-from app.domain.errors import DamagedFile, FileError, UntrustedSigner
+from app.domain.branding.brand import CoachKey
+from app.domain.errors import DamagedFile, FileError, OlderKeys, RetiredKey, UntrustedSigner
 from app.domain.model.person import Person
 from app.domain.model.programme import Programme, Week
 from app.domain.model.source import Source
@@ -130,6 +131,57 @@ def test_new_keys_vouched_for_replace_the_old_ones(store: Store, clock: ManualCl
     assert programmes.accept_pack(store, clock, ada.id, renewed).coach_key == new.signing.public.hex()
     with pytest.raises(UntrustedSigner):
         opened(store, clock, packed(replace(SOURCE, version=6)))
+
+
+def renewal(coach: CoachKeys, epoch: int, version: int) -> bytes:
+    """A programme with new keys, named by the sheet's."""
+    change = run(signed_key_change(public_keys(coach), RECOVERY_SIGNING, epoch))
+    return packed(replace(SOURCE, version=version), coach, key_change=change)
+
+
+def test_a_replaced_key_never_comes_back(store: Store, clock: ManualClock, ada: Person) -> None:
+    """K0, K1, K2: then packs of K1 and K0, old and new, are refused, and nothing is kept of them."""
+    one, two, now = coach_keys(61), coach_keys(71), int(clock.now().timestamp())
+    programmes.accept_pack(store, clock, ada.id, opened(store, clock, packed()))
+    first, second = renewal(one, now - 90, 4), renewal(two, now, 5)
+    for data in (first, second):
+        renewed = opened(store, clock, data)
+        assert (renewed.standing, renewed.known_as) == (TrustStep.RENEWED, "Nell Harker")
+        programmes.accept_pack(store, clock, ada.id, renewed)
+    before = dump(store)
+    newer = renewal(one, now + 60, 9)
+    for data in (first, newer, packed(replace(SOURCE, version=7), one), packed(replace(SOURCE, version=8))):
+        with pytest.raises(RetiredKey):
+            opened(store, clock, data)
+    stranger = coach_keys(81)
+    for data in (renewal(stranger, now, 9), renewal(stranger, now - 1, 9)):
+        with pytest.raises(OlderKeys):
+            opened(store, clock, data)
+    assert dump(store) == before
+
+
+def test_new_keys_are_compared_like_the_first_ones(store: Store, clock: ManualClock, ada: Person) -> None:
+    """Opening such a file keeps nothing; only a key that was compared before asks nothing more."""
+    programmes.accept_pack(store, clock, ada.id, opened(store, clock, packed()))
+    before, new = dump(store), coach_keys(61)
+    data = renewal(new, int(clock.now().timestamp()), 4)
+    renewed = opened(store, clock, data)
+    assert renewed.standing in programmes.MUST_COMPARE and renewed.words == matching_words(new.signing.public)
+    assert dump(store) == before
+    compared = (CoachKey("Nell Harker", new.signing.public.hex()),)
+    assert run(programmes.open_pack(store, clock, "a", data, compared)).standing is TrustStep.EXPECTED
+
+
+@pytest.mark.parametrize("name", [
+    "N\u0435ll Harker", "Nell\u200b Harker", "\u202eNell Harker", "\uff2e\uff45\uff4c\uff4c \uff28\uff41rker",
+    "Nell Harker.", "Ne\u0301ll Harker", "NELL\u00a0HARKER", "Ne11 Harker", " Nell  Harker ", "Nell \u2068Harker\u2069",
+])
+def test_a_name_that_reads_like_a_known_one_is_that_name(store: Store, clock: ManualClock, ada: Person, name: str
+                                                         ) -> None:
+    """Spelt with other letters, with what is invisible, with another width."""
+    programmes.accept_pack(store, clock, ada.id, opened(store, clock, packed()))
+    with pytest.raises(FileError):
+        opened(store, clock, packed(replace(SOURCE, coach=name), STRANGER))
 
 
 def test_a_file_of_somebody_else_s_making_is_named_so(store: Store, clock: ManualClock) -> None:
