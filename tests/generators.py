@@ -14,6 +14,7 @@ from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.names import can_be_seen
 from app.domain.model.person import Person
 from app.domain.model.plan import (
     Dose,
@@ -157,7 +158,8 @@ def sources(draw: st.DrawFn) -> Source:
     library = tuple(draw(exercises(one, ids)) for one in ids)
     session_ids = tuple(draw(st.lists(slugs, max_size=2, unique=True))) if library else ()
     return Source(
-        id=draw(slugs), coach=draw(texts(least=1)), version=draw(st.integers(1, 1_000_000)), exercises=library,
+        id=draw(slugs), coach=draw(texts(least=1).filter(can_be_seen)), version=draw(st.integers(1, 1_000_000)),
+        exercises=library,
         sessions=tuple(draw(sessions(one, library)) for one in session_ids),
         programmes=tuple(draw(programmes(one, session_ids)) for one in draw(st.lists(slugs, max_size=2, unique=True))),
         title=draw(texts()), about=draw(texts()), language=draw(st.sampled_from(("en", "de", "en-GB", "nds"))),

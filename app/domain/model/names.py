@@ -21,6 +21,8 @@ _DRAWN_LIKE = str.maketrans({
     "`": "'", "´": "'", "‐": "-", "‑": "-", "–": "-", "—": "-", "−": "-", "_": "-",
 })
 #: At an end these are not seen as part of a name.
+#: Characters that make what follows run the other way.
+_TURNING = "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
 _UNSEEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Mn", "Me"})
 #: Letters that stand for nothing.
 _FILLERS = "\u115f\u1160\u3164\uffa0"
@@ -39,6 +41,12 @@ def reads_like(one: str, other: str) -> bool:
     """Whether two names are read as the same. A blank name is like no other."""
     bare = skeleton(one)
     return bool(bare) and bare == skeleton(other)
+
+
+def can_be_seen(name: str) -> bool:
+    """Whether there is anything to read, in the order in which it is written."""
+    return any(_is_seen(c) and not c.isspace() for c in name) and not any(
+        "\x80" <= c <= "\x9f" or c in _TURNING for c in name)
 
 
 def _is_seen(char: str) -> bool:

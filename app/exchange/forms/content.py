@@ -10,7 +10,8 @@ from app.domain.model.rules import RuleId
 from app.domain.model.source import RuleChoice, Source
 from app.exchange.forms.cross_references import check_source
 from app.exchange.forms.exercise_form import ExerciseForm, exercise_of, exercise_table
-from app.exchange.forms.field_types import Form, Line, Name, Slug, Text, becomes, matching, whole
+from app.exchange.forms.field_types import Form, Line, NameToSee, Slug, Text, becomes, matching, whole
+from app.exchange.forms.json_parts import check_values
 from app.exchange.forms.session_form import (
     ProgrammeForm,
     SessionForm,
@@ -20,16 +21,19 @@ from app.exchange.forms.session_form import (
     session_table,
 )
 from app.exchange.forms.to_json import plain, to_json
-from app.exchange.forms.validation_errors import read_form
+from app.exchange.forms.validation_errors import read_form_in_pieces
 
 CONTENT = "content.json"
+#: Of each kind, and values in all.
+MOST_PARTS, MOST_VALUES = 2000, 1_000_000
+_PARTS = Field(max_length=MOST_PARTS)
 
 
 class SourceForm(Form):
     """[source]: whose work it is."""
 
     id: Slug
-    coach: Name
+    coach: NameToSee
     title: Line = ""
     about: Text = ""
     version: Annotated[int, whole(1, 1_000_000)]
@@ -65,9 +69,9 @@ class SourceHeadForm(Form):
 class ContentForm(SourceHeadForm):
     """`content.json`."""
 
-    exercises: Annotated[tuple[Annotated[ExerciseForm, AfterValidator(exercise_of)], ...], Field(max_length=2000)]
-    sessions: Annotated[tuple[Annotated[SessionForm, AfterValidator(session_of)], ...], Field(max_length=2000)]
-    programmes: Annotated[tuple[Annotated[ProgrammeForm, AfterValidator(programme_of)], ...], Field(max_length=2000)]
+    exercises: Annotated[tuple[Annotated[ExerciseForm, AfterValidator(exercise_of)], ...], _PARTS]
+    sessions: Annotated[tuple[Annotated[SessionForm, AfterValidator(session_of)], ...], _PARTS]
+    programmes: Annotated[tuple[Annotated[ProgrammeForm, AfterValidator(programme_of)], ...], _PARTS]
 
 
 def source_to_json(source: Source) -> bytes:
@@ -85,8 +89,11 @@ def source_from_json(data: bytes) -> Source:
 
     Raises:
         WrongValue, UnknownName: a value out of its range, or a name that nothing answers to.
+        TooLarge, DamagedFile: more values than a pack's may hold, or nested too deep.
     """
-    form = read_form(ContentForm, data, CONTENT)
+    check_values(data, CONTENT, MOST_VALUES)
+    form = read_form_in_pieces(ContentForm, data, CONTENT, CONTENT, dict.fromkeys(
+        ("exercises", "sessions", "programmes"), MOST_PARTS))
     source = source_of(form, exercises=form.exercises, sessions=form.sessions, programmes=form.programmes)
     check_source(source, {})
     return source

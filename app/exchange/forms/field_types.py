@@ -16,6 +16,7 @@ from pydantic_core import PydanticCustomError
 from app.domain.errors import AppError
 from app.domain.model.body import BODY_REGIONS, Spot, parse_spot
 from app.domain.model.level import Level
+from app.domain.model.names import can_be_seen
 
 #: Validation context in which an unknown key is an error.
 BY_HAND = "by hand"
@@ -68,6 +69,11 @@ def text(most: int, least: int = 0) -> Any:
     return AfterValidator(check)
 
 
+def _to_see(name: str) -> str:
+    """A name by which somebody is told from others: seen, and read in the order in which it is written."""
+    return name if can_be_seen(name) else refuse("a name that can be seen, without control characters")
+
+
 def matching(pattern: str, expected: str) -> Any:
     """Text that a pattern describes as a whole."""
     compiled = re.compile(pattern)
@@ -88,6 +94,7 @@ Word = Annotated[str, matching("[a-z0-9_-]{1,64}", "a short word of a–z, 0–9
 Id = Annotated[str, matching(r"[A-Za-z0-9._:-]{1,64}", "an id of letters, digits, dots, colons and hyphens")]
 Hash = Annotated[str, matching("([0-9a-f]{64})?", "a SHA-256 as 64 hex digits")]
 Name = Annotated[str, text(120, 1)]
+NameToSee = Annotated[str, text(120, 1), AfterValidator(_to_see)]
 Line = Annotated[str, text(200)]
 Text = Annotated[str, text(4000)]
 ZeroToTen = Annotated[int, whole(0, 10)]

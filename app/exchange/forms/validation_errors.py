@@ -2,16 +2,21 @@
 from __future__ import annotations
 
 import json
-from typing import TypeVar
+from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
+from typing import TypeVar, get_args
 
-from pydantic import ValidationError
+from pydantic import TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
 
 from app.domain.errors import ContentError, UnknownName, WrongValue
 from app.exchange.forms.field_types import Form
+from app.exchange.forms.json_parts import pieces
 
 F = TypeVar("F", bound=Form)
 
+#: Complaints that are worth listing one by one.
+MOST_LISTED = 1000
 _INSTANT = "an instant as 2027-03-01T07:30:00Z"
 _EXPECTED = {
     "missing": "a value", "int_type": "a whole number", "int_from_float": "a whole number", "float_type": "a number",
@@ -34,12 +39,55 @@ def read_form(form: type[F], data: bytes | str, where: str, context: str | None 
     try:
         return form.model_validate_json(data, strict=True, context=context)
     except ValidationError as error:
-        raise content_error(error.errors(include_url=False)[0], where) from None
+        raise _first(error, where) from None
 
 
-def content_error(detail: ErrorDetails, where: str) -> ContentError:
-    """One complaint of pydantic's as an error of ours."""
-    parts = [str(part) for part in detail["loc"] if not str(part).startswith("function-")]
+def read_form_in_pieces(form: type[F], data: bytes, where: str, name: str, most: Mapping[str, int]) -> F:
+    """The same from a file that came from elsewhere, cut and read piece by piece, the first mistake ending all.
+
+    Args:
+        form: what it is to be. Keys that it does not know are dropped unread.
+        data: the JSON.
+        where: named in errors.
+        name: the file's, for errors.
+        most: the most entries of each of the form's lists that are read entry by entry.
+
+    Raises:
+        WrongValue, UnknownName: as `read_form`.
+        TooLarge, DamagedFile: a piece that holds too many values, or nests too deep.
+    """
+    cut = pieces(data, name, {key: most.get(key) for key in form.model_fields})
+    head = read_form(form, cut.rest, where)
+    return head.model_copy(update={key: tuple(_entries(form, key, cut.lists[key], where)) for key in cut.lists})
+
+
+def _entries(form: type[F], key: str, entries: Sequence[bytes], where: str) -> Iterator[object]:
+    reader = _entry_reader(form, key)
+    for number, entry in enumerate(entries):
+        try:
+            yield reader.validate_json(entry, strict=True)
+        except ValidationError as error:
+            raise _first(error, where, (key, str(number))) from None
+
+
+@cache
+def _entry_reader(form: type[Form], key: str) -> TypeAdapter[object]:
+    """Reads one entry of a form's list, which is declared as `tuple[ENTRY, ...]`."""
+    return TypeAdapter(get_args(form.model_fields[key].annotation)[0])
+
+
+def _first(error: ValidationError, where: str, at: tuple[str, ...] = ()) -> ContentError:
+    """The first of pydantic's complaints; where there are very many, listing them would take longer than reading."""
+    if error.error_count() > MOST_LISTED:
+        place = ", ".join(filter(None, (where, ".".join(at))))
+        return WrongValue(where=place, value=None, expected=f"fewer mistakes than {error.error_count()}")
+    return content_error(error.errors(include_url=False)[0], where, at)
+
+
+def content_error(detail: ErrorDetails, where: str, at: tuple[str, ...] = ()) -> ContentError:
+    """One complaint of pydantic's as an error of ours. `at`: where what was read stands in the whole."""
+    said = [str(part) for part in detail["loc"] if not str(part).startswith("function-")]
+    parts = [*at, *said]
     place = ", ".join(filter(None, (where, ".".join(parts))))
     given = detail.get("ctx", {})
     if detail["type"] == "unknown_key":

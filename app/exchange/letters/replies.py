@@ -118,7 +118,7 @@ async def read_reply(data: bytes, name: str, *, private_keys: Sequence[KeyPair],
     """
     letter = await read_letter(data, name, Kind.REPLY, private_keys)
     content = ReplyContent(coach_signing_public=letter.signer, digest=hashlib.sha256(letter.json).hexdigest(),
-                           **read_content(ReplyForm, letter, name).stated())
+                           **read_content(ReplyForm, letter, name, {}).stated())
     if letter.signer not in coach_keys:
         raise UntrustedSigner(name=name, who=content.coach)
     return content

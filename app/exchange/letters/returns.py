@@ -23,6 +23,7 @@ from app.exchange.packs.manifest import Key, key_text
 
 #: Highest number of a message that a return tells of, far above any that a coach reaches.
 MOST_TOLD = 1_000_000
+MOST_RECORDS = 50_000
 
 
 @dataclass(frozen=True)
@@ -49,7 +50,7 @@ class ReturnForm(Form):
     """The JSON of a return."""
 
     person: Annotated[PersonForm, becomes(Person)]
-    records: Annotated[tuple[RecordValue, ...], Field(max_length=50_000)]
+    records: Annotated[tuple[RecordValue, ...], Field(max_length=MOST_RECORDS)]
     packs: Annotated[tuple[Hash, ...], Field(max_length=1000)]
     made_utc: Instant
     number: Annotated[int, whole(1, 10_000_000)]
@@ -83,7 +84,7 @@ async def read_return(data: bytes, name: str, *, private_keys: Sequence[KeyPair]
         WrongRecipient: none of the keys is a reader's.
     """
     letter = await read_letter(data, name, Kind.RETURN, private_keys)
-    stated = read_content(ReturnForm, letter, name).stated()
+    stated = read_content(ReturnForm, letter, name, {"records": MOST_RECORDS}).stated()
     listed, sealing_key = stated.pop("records"), stated.pop("sealing_key")
     records: tuple[Record, ...] = tuple(record for record in listed if record is not None)
     content = ReturnContent(records=records, unread=len(listed) - len(records), client_signing_public=letter.signer,

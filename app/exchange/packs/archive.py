@@ -18,6 +18,8 @@ from app.domain.errors import DamagedFile, TooLarge, UnsafeEntry
 MOST_BYTES = 200 * 1000 * 1000
 MOST_ENTRIES = 5000
 MOST_RATIO = 100
+#: What is read as JSON is far smaller than the rest, since each byte of it may become a hundred in memory.
+MOST_CONTENT, MOST_MANIFEST, MOST_FIGURE = 16_000_000, 2_000_000, 4_000_000
 _LONGEST_NAME = 200
 #: One path inside a pack: ASCII letters, digits, `.`, `-`, `_`, parts joined by `/`, none beginning with `.` or `-`.
 _SAFE_PATH = re.compile(r"[A-Za-z0-9_][A-Za-z0-9._-]*(/[A-Za-z0-9_][A-Za-z0-9._-]*)*")
@@ -47,6 +49,8 @@ def build_archive(entries: Mapping[str, bytes], before: int) -> bytes:
             archive.writestr(_entry(path), entries[path], zipfile.ZIP_DEFLATED, 6)
     data = out.getvalue()
     check_size(data, "")
+    for path, content in entries.items():
+        check_entry_size(path, len(content), "")
     _check_unpacked("", sum(map(len, entries.values())), len(data))
     return data[before:]
 
@@ -100,6 +104,18 @@ def check_size(data: bytes, name: str) -> None:
         raise TooLarge(name=name, limit=MOST_BYTES, found=len(data))
 
 
+def check_entry_size(path: str, size: int, name: str) -> None:
+    """Whether what is read as JSON is within its limit.
+
+    Raises:
+        TooLarge: it is not.
+    """
+    limits = {"content.json": MOST_CONTENT, "manifest.json": MOST_MANIFEST}
+    limit = limits.get(path, MOST_FIGURE if path.startswith("figures/") else MOST_BYTES)
+    if size > limit:
+        raise TooLarge(name=name, limit=limit, found=size)
+
+
 def _entry(path: str) -> zipfile.ZipInfo:
     entry = zipfile.ZipInfo(path, _EPOCH)
     entry.create_system, entry.external_attr, entry.compress_type = 3, _FILE_MODE, zipfile.ZIP_DEFLATED
@@ -131,6 +147,8 @@ def _check_entries(listed: list[zipfile.ZipInfo], packed: int, name: str) -> Non
         if entry.flag_bits & 0x1 or (stat.S_IFMT(mode) not in (0, stat.S_IFREG)) or entry.is_dir():
             raise UnsafeEntry(name=name, entry=entry.orig_filename)
     _check_unpacked(name, sum(entry.file_size for entry in listed), packed)
+    for entry in listed:
+        check_entry_size(entry.orig_filename, entry.file_size, name)
     if any(entry.compress_type not in _METHODS or entry.extra or entry.comment for entry in listed):
         raise DamagedFile(name=name, why="archive method")
 

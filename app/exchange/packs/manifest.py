@@ -12,7 +12,7 @@ from pydantic import AfterValidator, Field
 from app.exchange.crypto import signing
 from app.exchange.crypto.cipher import KEY_BYTES, SIGNATURE_BYTES
 from app.exchange.crypto.keys import CoachKeys, KeyPair
-from app.exchange.forms.field_types import Form, Hash, Name, becomes, matching, refuse, text, whole
+from app.exchange.forms.field_types import Form, Hash, NameToSee, becomes, matching, refuse, text, whole
 from app.exchange.forms.to_json import to_json
 from app.exchange.forms.validation_errors import read_form
 
@@ -92,7 +92,7 @@ class EntryForm(Form):
 
 
 class ManifestForm(Form):
-    coach: Name
+    coach: NameToSee
     keys: Annotated[KeysForm, becomes(PublicKeys)]
     rule_table: Annotated[int, whole(1, 1000)]
     language: Annotated[str, matching("[A-Za-z0-9-]{2,40}", "a language")]

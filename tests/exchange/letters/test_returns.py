@@ -33,7 +33,7 @@ from app.exchange.forms.record_form import (
 )
 from app.exchange.forms.to_json import to_json
 from app.exchange.letters.agreed_records import agreed_person, agreed_records
-from app.exchange.letters.letter import MOST_PLAIN_BYTES
+from app.exchange.letters.letter import MOST_JSON
 from app.exchange.letters.returns import ReturnContent, read_return, write_return
 from tests.exchange.damage import assert_refused, cut, flipped
 from tests.exchange.fixed import (
@@ -259,7 +259,7 @@ def test_a_return_cannot_be_handed_on_to_another_coach() -> None:
 
 def test_a_return_that_unpacks_to_too_much_is_refused() -> None:
     """A gigabyte of zeros in a megabyte is read no further than the limit."""
-    data = run(seal(zlib.compress(bytes(MOST_PLAIN_BYTES + 1), 9), READERS, Kind.RETURN))
+    data = run(seal(zlib.compress(bytes(MOST_JSON[Kind.RETURN] + 1000), 9), READERS, Kind.RETURN))
     assert_refused(_read, data, TooLarge)
 
 
