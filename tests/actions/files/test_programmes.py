@@ -22,6 +22,7 @@ from app.storage.database import Store
 from app.storage.export import logical_dump
 from tests.exchange.damage import cut, flipped
 from tests.exchange.fixed import COACH, RECOVERY_SIGNING, SOURCE, STRANGER, coach_keys, run
+from tests.exchange.forgery import forged
 
 
 @pytest.fixture
@@ -181,7 +182,7 @@ def test_a_name_that_reads_like_a_known_one_is_that_name(store: Store, clock: Ma
     """Spelt with other letters, with what is invisible, with another width."""
     programmes.accept_pack(store, clock, ada.id, opened(store, clock, packed()))
     with pytest.raises(FileError):
-        opened(store, clock, packed(replace(SOURCE, coach=name), STRANGER))
+        opened(store, clock, forged(replace(SOURCE, coach=name), STRANGER))
 
 
 def test_a_file_of_somebody_else_s_making_is_named_so(store: Store, clock: ManualClock) -> None:
