@@ -125,12 +125,13 @@ def bars_told(bars: Sequence[tuple[str, float]], unit: str) -> str:
 
 REGIONS = {
     Region.NECK: "Neck", Region.SHOULDER: "Shoulder", Region.ELBOW: "Elbow", Region.WRIST: "Wrist",
-    Region.BACK: "Back", Region.HIP: "Hip", Region.KNEE: "Knee", Region.ANKLE: "Ankle",
+    Region.HAND: "Hand", Region.RIBS: "Ribs", Region.BACK: "Back", Region.HIP: "Hip", Region.THIGH: "Thigh",
+    Region.KNEE: "Knee", Region.CALF: "Calf", Region.ANKLE: "Ankle", Region.FOOT: "Foot",
     Region.BALANCE: "Balance", Region.FLOOR: "Getting down to the floor",
 }
 #: Where muscles ache, by the region that they move.
 MUSCLES = {**REGIONS, Region.SHOULDER: "Shoulder, chest", Region.ELBOW: "Upper arm", Region.WRIST: "Forearm",
-           Region.HIP: "Hip, buttock", Region.KNEE: "Thigh, knee", Region.ANKLE: "Calf"}
+           Region.HIP: "Hip, buttock"}
 SIDES = {"left": "Left", "right": "Right"}
 AS_LIST = "As a list"
 ON_PICTURE = "On a picture"

@@ -9,7 +9,10 @@ from app.domain.model.exercise import Axis
 from app.domain.model.plan import Dose, LeftOut, Reason, Substitution, Timeline
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_CAPS, PAIN_RESTS
+from app.words.conditions import condition_change
+from app.words.demands import does_words
 from app.words.kit import KIT_WORDS
+from app.words.listing import listed as listed
 
 # ------------------------------------------------------------------ words
 
@@ -20,22 +23,31 @@ AXIS_WORDS: Mapping[str, str] = {
     Axis.ELBOW_LOAD: "loading the elbow",
     Axis.GRIP: "gripping hard",
     Axis.NECK_LOAD: "loading the neck",
-    Axis.LOADED_SPINAL_FLEXION: "bending the back under load",
+    Axis.LOADED_SPINAL_FLEXION: "bending forward under load",
     Axis.LOADED_TWIST: "twisting under load",
     Axis.DEEP_HIP_FLEXION: "bending the hip deeply",
     Axis.DEEP_KNEE_FLEXION: "bending the knee deeply",
     Axis.KNEELING: "kneeling",
     Axis.ANKLE_LOAD: "loading the ankle",
-    Axis.SINGLE_LEG_BALANCE: "balancing on one leg",
-    Axis.IMPACT: "steps that jar",
+    Axis.SINGLE_LEG_BALANCE: "keeping the balance",
+    Axis.IMPACT: "steps, hops and jumps",
     Axis.FLOOR_TRANSFER: "getting down low and up again",
     Axis.HEAD_BELOW_HEART: "lying flat or putting the head low",
+    Axis.SPINAL_ROUNDING: "rounding the back",
+    Axis.SPINAL_EXTENSION: "arching the back",
+    Axis.HEAD_TURNING: "turning or tipping the head",
+    Axis.TURNING_ROUND: "turning round or walking backwards",
+    Axis.BEARING_DOWN: "lifting, or bracing the trunk",
+    Axis.HARD_HOLD: "holding hard",
+    Axis.UNHELD_BALANCE: "balance without a hand on something",
+    Axis.LEG_CROSSING: "crossing the legs",
     "kit": "something that is not at hand",
     "floor": "the floor, and this room has none to lie on",
     "noise": "noise, and this room must be quiet",
     "space": "more room than there is",
     "weight": "a weight, and today there is none light enough",
     "support": "balance without something to hold",
+    "seated": "another position than sitting",
     "side": "both sides in turn, and one of them is to rest",
 }
 SYMPTOM_WORDS: Mapping[str, str] = {
@@ -60,12 +72,6 @@ REGION_WORDS: Mapping[Region, str] = {r: r.value for r in Region}
 def spot_words(spot: Spot | str) -> str:
     """`left knee`; for the empty word, a joint."""
     return str(spot) or "a joint"
-
-
-def listed(words: list[str] | tuple[str, ...]) -> str:
-    """`a, b and c`."""
-    words = list(dict.fromkeys(words))
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}" if words else ""
 
 
 def duration(seconds: int) -> str:
@@ -191,6 +197,7 @@ REASONS: Mapping[RuleId, Callable[[Mapping[str, str | int]], str]] = {
     RuleId.LIGHTER_WEEK: lambda d: f"A lighter week: {count(int(d['rounds']), 'round')}.",
     RuleId.FALL: _fall,
     RuleId.FLARE: lambda d: f"You felt clearly worse {count(int(d['days']), 'day')} after the last session.",
+    RuleId.CONDITION: lambda d: condition_change(str(d["condition"]), str(d["what"]), int(d["value"])),
     RuleId.MINUTES: lambda d: f"Cut to fit {d['minutes']} minutes: {count(int(d['rounds']), 'round')}.",
 }
 
@@ -227,6 +234,8 @@ def substitution_text(change: Substitution, names: Mapping[str, str]) -> str:
     written = names.get(change.written, change.written)
     if change.because == ("choice",):
         return f"Instead of “{written}”, as you chose."
+    if change.asked:
+        return f"Instead of “{written}”, which {does_words(change.because, change.asked, AXIS_WORDS)}."
     return f"Instead of “{written}”, which asks for {because_words(change.because)}."
 
 
@@ -236,6 +245,8 @@ def left_out_text(left: LeftOut) -> str:
         return "Left out: there is no time for it today."
     if left.because == ("side",):
         return "Left out: it trains the side that is to rest."
+    if left.asked:
+        return f"Left out: it {does_words(left.because, left.asked, AXIS_WORDS)}."
     return f"Left out: it asks for {because_words(left.because)}."
 
 

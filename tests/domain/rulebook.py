@@ -10,19 +10,72 @@ from app.domain.model.exercise import Exercise
 from tests.domain.shipped import TODAY
 
 REGION = {
-    "knee": "deep_knee_flexion kneeling impact floor_transfer", "hip": "deep_hip_flexion loaded_twist impact",
-    "ankle": "ankle_load impact single_leg_balance", "back": "loaded_spinal_flexion loaded_twist impact",
-    "neck": "neck_load head_below_heart", "shoulder": "overhead_shoulder shoulder_load wrist_weight_bearing",
-    "elbow": "elbow_load grip", "wrist": "wrist_weight_bearing grip", "balance": "single_leg_balance",
-    "floor": "floor_transfer head_below_heart",
+    "knee": "deep_knee_flexion kneeling impact floor_transfer",
+    "hip": "deep_hip_flexion leg_crossing loaded_twist impact", "ankle": "ankle_load impact single_leg_balance",
+    "back": "loaded_spinal_flexion spinal_rounding spinal_extension loaded_twist impact",
+    "neck": "neck_load head_turning head_below_heart",
+    "shoulder": "overhead_shoulder shoulder_load wrist_weight_bearing",
+    "elbow": "elbow_load grip", "wrist": "wrist_weight_bearing grip", "hand": "wrist_weight_bearing grip",
+    "thigh": "deep_knee_flexion deep_hip_flexion impact", "calf": "ankle_load impact",
+    "foot": "ankle_load impact single_leg_balance",
+    "ribs": "loaded_twist spinal_rounding spinal_extension bearing_down shoulder_load",
+    "balance": "single_leg_balance unheld_balance", "floor": "floor_transfer head_below_heart",
 }
-CONDITION = {
-    "osteoporosis": {"loaded_spinal_flexion": 1, "loaded_twist": 0, "impact": 1},
-    "vertigo": {"head_below_heart": 0, "floor_transfer": 1}, "pelvic_floor": {"impact": 0},
-    "hip_replacement": {"deep_hip_flexion": 1, "loaded_twist": 1}, "knee_replacement": {"kneeling": 1, "impact": 1},
-    "falls": {"single_leg_balance": 1}, "cannot_rise": {"floor_transfer": 1},
-    "high_blood_pressure": {"head_below_heart": 1}, "heart_condition": {"head_below_heart": 1},
+#: For good, written `axis cap`.
+LASTING = {
+    "osteoporosis": "spinal_rounding 1, loaded_spinal_flexion 2, loaded_twist 1, impact 1",
+    "vertigo": "head_below_heart 0, floor_transfer 1, single_leg_balance 2, unheld_balance 0, turning_round 1",
+    "pelvic_floor": "impact 1, bearing_down 1",
+    "hip_replacement": "deep_hip_flexion 2, leg_crossing 1, loaded_twist 1",
+    "knee_replacement": "kneeling 1, impact 1", "falls": "single_leg_balance 2, unheld_balance 0",
+    "cannot_rise": "floor_transfer 1", "high_blood_pressure": "head_below_heart 1",
+    "heart_condition": "head_below_heart 1",
+    "parkinsons": "single_leg_balance 2, unheld_balance 0, turning_round 1",
+    "neuropathy": "single_leg_balance 2, unheld_balance 0, impact 1, ankle_load 2", "cancer_treatment": "impact 1",
+    "hernia": "bearing_down 1, loaded_spinal_flexion 1",
+    "walking_aid": "single_leg_balance 2, unheld_balance 0, impact 1",
+    "wheelchair": "single_leg_balance 0, unheld_balance 0, floor_transfer 0, kneeling 0, impact 0, "
+                  "overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1",
+    "postural_dizziness": "unheld_balance 0, head_below_heart 1",
+    "blood_thinner": "single_leg_balance 2, unheld_balance 0",
+    "shoulder_replacement": "shoulder_load 2, overhead_shoulder 2, wrist_weight_bearing 1",
+    "spinal_surgery": "spinal_rounding 1, loaded_twist 1, loaded_spinal_flexion 2, impact 1, spinal_extension 2",
 }
+#: Until a clinician's yes.
+AT_FIRST = {
+    "osteoporosis": "loaded_spinal_flexion 1, loaded_twist 0", "vertigo": "head_turning 0, single_leg_balance 1",
+    "hip_replacement": "loaded_twist 0, floor_transfer 1", "knee_replacement": "deep_knee_flexion 2, kneeling 0",
+    "copd": "overhead_shoulder 1",
+    "cancer_treatment": "overhead_shoulder 1, bearing_down 1, loaded_spinal_flexion 1",
+    "shoulder_replacement": "shoulder_load 1, overhead_shoulder 1, wrist_weight_bearing 0",
+    "spinal_surgery": "spinal_rounding 0, loaded_twist 0, loaded_spinal_flexion 1, floor_transfer 1, bearing_down 1, "
+                      "spinal_extension 1",
+}
+#: In the first weeks after a day that is known.
+FRESH = {"shoulder_replacement": (6, "shoulder_load 0, overhead_shoulder 0"),
+         "pacemaker": (6, "overhead_shoulder 1, shoulder_load 1, wrist_weight_bearing 0")}
+HAND_ON = {"falls", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness", "blood_thinner"}
+
+
+def _read(words: str) -> dict[str, int]:
+    return {name: int(cap) for name, cap in (pair.rsplit(" ", 1) for pair in words.split(", ") if pair)}
+
+
+def of_condition(name: str, client: Client) -> dict[str, int]:
+    """What one condition allows at the most, axis by axis."""
+    terms = next((t for c, t in client.terms.items() if c.value == name), None)
+    cleared = terms is not None and bool(terms.cleared_by) and terms.cleared is not None
+    tables = [_read(LASTING.get(name, ""))]
+    if not cleared:
+        tables.append(_read(AT_FIRST.get(name, "")))
+        weeks, fresh = FRESH.get(name, (0, ""))
+        if terms is not None and terms.since is not None and (TODAY - terms.since).days < 7 * weeks:
+            tables.append(_read(fresh))
+    return {axis: min(t[axis] for t in tables if axis in t) for axis in {a for t in tables for a in t}}
+
+
+#: As it stands for somebody of whom nothing more is known.
+CONDITION = {name: of_condition(name, Client()) for name in {*LASTING, *AT_FIRST}}
 ON_FLOOR = {"kneeling", "quadruped", "supine", "prone", "side_lying"}
 EVERYWHERE = {"none", "wall", "doorway"}
 
@@ -41,6 +94,11 @@ def _pain_cap(client: Client, diary: Diary, spot: object, level: int) -> int:
     return 0 if level >= 6 else 1 if level >= 4 else 3
 
 
+def fell_lately(diary: Diary | None) -> bool:
+    """Within eight weeks."""
+    return diary is not None and diary.fall is not None and diary.fall.days_ago <= 56
+
+
 def caps(client: Client, diary: Diary | None) -> dict[str, int]:
     """The highest demand allowed by axis."""
     found: dict[str, int] = {}
@@ -54,10 +112,14 @@ def caps(client: Client, diary: Diary | None) -> dict[str, int]:
         for axis in REGION[spot.region.value].split():
             cap(axis, most)
     for condition in client.conditions:
-        for axis, most in CONDITION.get(condition.value, {}).items():
+        for axis, most in of_condition(condition.value, client).items():
             cap(axis, most)
+    for told in client.told_limits:
+        cap(told.axis.value, told.at_most)
     if not client.rises_unaided:
         cap("floor_transfer", 1)
+    if fell_lately(diary):
+        cap("unheld_balance", 0)
     for spot, level in ((diary.pain if diary else None) or {}).items():
         for axis in REGION[spot.region.value].split():
             cap(axis, _pain_cap(client, diary or Diary(), spot, level))
@@ -66,13 +128,17 @@ def caps(client: Client, diary: Diary | None) -> dict[str, int]:
 
 def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None, session_kit: set[str]) -> list[str]:
     """Everything that speaks against an exercise; empty where it may be done."""
+    names = {c.value for c in client.conditions}
     demand = {axis.value: asked for axis, asked in exercise.demand.items()}
+    if (names & HAND_ON or fell_lately(diary)) and exercise.support.value == "optional":
+        demand["unheld_balance"] = 0
     found = [axis for axis, most in caps(client, diary).items() if demand.get(axis, 0) > most]
     floor = max(demand.get("floor_transfer", 0), 2 if exercise.position.value in ON_FLOOR else 0)
     if floor > caps(client, diary).get("floor_transfer", 3) and "floor_transfer" not in found:
         found.append("floor_transfer")
     own = room.kit if room.kit is not None else client.kit
-    if set(exercise.equipment) - EVERYWHERE - (session_kit if own is None else own):
+    if set(exercise.equipment) - EVERYWHERE - (session_kit if own is None else own) - (
+            {"chair"} if "wheelchair" in names else set()):
         found.append("kit")
     if not room.floor and floor > 1:
         found.append("floor")
@@ -80,8 +146,10 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("noise")
     if room.space.value == "small" and exercise.space.value == "large":
         found.append("space")
-    falls = any(c.value == "falls" for c in client.conditions)
-    if falls and demand.get("single_leg_balance", 0) and exercise.support.value == "none":
+    if "wheelchair" in names and exercise.position.value != "seated":
+        found.append("seated")
+    nothing_firm = exercise.support.value == "none" and not {"wall", "worktop"} & set(exercise.equipment)
+    if "walking_aid" in names and exercise.position.value == "standing" and nothing_firm:
         found.append("support")
     if client.rest_side and exercise.sides.value == "alternating":
         found.append("side")

@@ -7,6 +7,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 DOSE, VOTES, LIMITS, HISTORY = (f"app/domain/dosing/{m}.py" for m in ("dose", "votes", "limits", "history"))
+CONDITIONS = "app/domain/dosing/conditions.py"
 RULES, NUMBERS, BODY = (f"app/domain/model/{m}.py" for m in ("rules", "thresholds", "body"))
 AMOUNTS, STATIONS, TIMELINE, CHOICE = (
     f"app/domain/compile/{m}.py" for m in ("prescription", "stations", "timeline", "substitution"))
@@ -80,23 +81,23 @@ FAULTS: tuple[Fault, ...] = (
     # caps
     Fault("pain 4 caps nothing", NUMBERS, "PAIN_CAPS = 4", "PAIN_CAPS = 5", T_LIMITS),
     Fault("pain 6 still allows a little", NUMBERS, "PAIN_RESTS = 6", "PAIN_RESTS = 7", T_LIMITS),
-    Fault("osteoporosis may twist", LIMITS,
-          "Axis.LOADED_TWIST: 0, Axis.IMPACT: 1}", "Axis.LOADED_TWIST: 1, Axis.IMPACT: 1}",
+    Fault("osteoporosis may twist", CONDITIONS, "first={Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 0}",
+          "first={Axis.LOADED_SPINAL_FLEXION: 1}", T_LIMITS),
+    Fault("vertigo lies flat", CONDITIONS, "caps={Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1, Axis.SINGLE_LEG",
+          "caps={Axis.FLOOR_TRANSFER: 1, Axis.SINGLE_LEG", T_LIMITS),
+    Fault("the calendar lifts a limit", CONDITIONS, "    return terms is not None and bool(terms.cleared_by)",
+          "    return terms is not None and terms.since is not None or terms is not None and bool(terms.cleared_by)",
           T_LIMITS),
-    Fault("vertigo ignored", LIMITS, "    Condition.VERTIGO: {Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1},",
-          "    Condition.VERTIGO: {},", T_LIMITS),
     Fault("cannot rise, lies down", LIMITS,
           "    if not client.rises_unaided:\n", "    if client.rises_unaided:\n", T_LIMITS),
     Fault("the highest cap wins", LIMITS, "caps[axis] = min(caps[axis], cap)", "caps[axis] = cap", T_LIMITS),
     Fault("a knee may kneel", BODY, "(Axis.DEEP_KNEE_FLEXION, Axis.KNEELING, Axis.IMPACT, Axis.FLOOR_TRANSFER)",
           "(Axis.DEEP_KNEE_FLEXION, Axis.IMPACT, Axis.FLOOR_TRANSFER)", T_LIMITS),
-    Fault("falls without a hold", LIMITS, "needs_support=Condition.FALLS in client.conditions", "needs_support=False",
-          T_CHOICE),
+    Fault("falls without a hold", CONDITIONS, "HELD: Caps = {Axis.UNHELD_BALANCE: 0, ", "HELD: Caps = {", T_CHOICE),
     Fault("alone and never shown", CHOICE, "not client.alone or exercise.self_explanatory or",
           "exercise.self_explanatory or True or", T_CHOICE),
     Fault("the same as always is swapped", CHOICE,
-          "    if client.same_as_always:\n        return ChosenExercise(None, against)\n",
-          "", T_CHOICE),
+          "    if limits.is_same_order or client.same_as_always:\n", "    if False:\n", T_CHOICE),
     # rounding and amounts
     Fault("work rounds up", AMOUNTS, "seconds * percent // FULL // STEP_S * STEP_S)",
           "-(-seconds * percent // (FULL * STEP_S)) * STEP_S)", T_TIME),
@@ -113,7 +114,8 @@ FAULTS: tuple[Fault, ...] = (
     Fault("a side forgotten", STATIONS, "(StepSide.LEFT, StepSide.RIGHT) if s.value != client.rest_side",
           "(StepSide.LEFT,) if s.value != client.rest_side", T_TIME),
     Fault("the resting side is trained", STATIONS, "if s.value != client.rest_side)", "if s.value)", T_TIME),
-    Fault("the warm-up is cut", STATIONS, "(dose.work, dose.rest, dose.load) if block.is_main else (FULL, FULL, FULL)",
+    Fault("the warm-up is cut", STATIONS,
+          "(dose.work, max(dose.rest, limits.rest), dose.load) if block.is_main else (FULL, FULL, FULL)",
           "(dose.work, dose.rest, dose.load)", T_TIME),
     Fault("the set-up comes on top", TIMELINE, "- change_ms - set_up_ms)", "- change_ms)", T_TIME),
     # history and sparing
@@ -131,7 +133,7 @@ FAULTS: tuple[Fault, ...] = (
           "return len(rungs(item, written, library))", T_ON),
     Fault("a harder option never shown", RUNGS, "may_stand_in(e, written, day.client, day.limits)",
           "not day.limits.against(e)", T_ON),
-    Fault("more on a day that holds", MOVING, "plain.dose.level > Level.PROGRESS or plain.dose.reasons or ",
+    Fault("more on a day that holds", MOVING, "plain.dose.level > Level.PROGRESS or eased or ",
           "plain.dose.level > Level.HOLD or ", T_ON),
     Fault("this morning's pain lets it go on", MOVING,
           "painful = any(loads(exercise, region) for region in hurting)", "painful = False", T_ON),

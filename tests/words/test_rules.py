@@ -18,7 +18,7 @@ from app.words.rules.exact_rules import Section, for_coach
 from app.words.rules.plain_rules import EFFECTS, for_client
 
 #: What is no vote of an answer: it stands where there is no check-in, or says how a session was fitted.
-NO_VOTE = {RuleId.NO_CHECK_IN, RuleId.LIGHTER_WEEK, RuleId.MINUTES}
+NO_VOTE = {RuleId.NO_CHECK_IN, RuleId.LIGHTER_WEEK, RuleId.MINUTES, RuleId.CONDITION}
 BOTH = [*for_coach(), *for_client()]
 
 

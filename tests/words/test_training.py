@@ -32,5 +32,5 @@ def test_an_amount_is_never_a_weight_or_a_side_alone() -> None:
 
 def test_muscles_are_called_by_their_own_names() -> None:
     """Also where a screen reader says them."""
-    assert parts.spot(Spot(Region.ANKLE, "left"), parts.MUSCLES) == "Left calf"
+    assert parts.spot(Spot(Region.CALF, "left"), parts.MUSCLES) == "Left calf"
     assert parts.spot(Spot(Region.ANKLE, "left")) == "Left ankle"

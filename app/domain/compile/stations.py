@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from app.domain.compile.prescription import FULL, Amounts, amounts, longer_rest_s, owned_load_g
-from app.domain.compile.substitution import Library, choose
+from app.domain.compile.substitution import ChosenExercise, Library, choose
 from app.domain.dosing.dose import rounds_at
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client, Place
@@ -98,11 +98,11 @@ def _no_weight(item: Item, block: Block, dose: Dose, client: Client) -> bool:
 
 
 def _pick_item(order: Order, block: Block, item: Item, dose: Dose, limits: Limits, taken: frozenset[str]
-               ) -> tuple[Exercise | None, tuple[str, ...]]:
+               ) -> ChosenExercise:
     written = order.library[item.exercise]
-    kept = replace(limits, without_weights=_no_weight(item, block, dose, order.client))
-    choice = choose(written, order.library, order.client, kept, taken, whole_library=order.whole_library)
-    return choice.exercise, choice.because
+    kept = replace(limits, without_weights=_no_weight(item, block, dose, order.client),
+                   is_weightless_day=block.is_main and dose.load == 0)
+    return choose(written, order.library, order.client, kept, taken, whole_library=order.whole_library)
 
 
 def pick(order: Order, dose: Dose, limits: Limits) -> PickedStations:
@@ -113,13 +113,13 @@ def pick(order: Order, dose: Dose, limits: Limits) -> PickedStations:
     for block_no, block in enumerate(order.session.blocks):
         taken = {i.exercise for i in block.items}
         for item_no, item in enumerate(block.items):
-            actual, because = _pick_item(order, block, item, dose, limits, frozenset(taken))
-            stations[block_no, item_no] = actual
+            choice = _pick_item(order, block, item, dose, limits, frozenset(taken))
+            actual = stations[block_no, item_no] = choice.exercise
             if actual is None:
-                out.setdefault(item.exercise, LeftOut(item.exercise, because))
+                out.setdefault(item.exercise, LeftOut(item.exercise, choice.because, choice.asked))
             elif actual.id != item.exercise:
                 taken.add(actual.id)
-                swaps.setdefault(item.exercise, Substitution(item.exercise, actual.id, because))
+                swaps.setdefault(item.exercise, Substitution(item.exercise, actual.id, choice.because, choice.asked))
     return PickedStations(stations, tuple(swaps.values()), tuple(out.values()))
 
 
@@ -171,8 +171,8 @@ def _slots(block_no: int, block: Block, keys: Sequence[tuple[int, int]], rounds:
 
 def _station(order: Order, block: Block, slot: _Slot, actual: Exercise, dose: Dose, limits: Limits) -> Station:
     item, written = slot.item, order.library[slot.item.exercise]
-    work, rest, weight = (dose.work, dose.rest, dose.load) if block.is_main else (FULL, FULL, FULL)
-    got = amounts(item, written, actual, work, limits.hold_s)
+    work, rest, weight = (dose.work, max(dose.rest, limits.rest), dose.load) if block.is_main else (FULL, FULL, FULL)
+    got = amounts(item, written, actual, work, limits.longest_hold_s(actual))
     load = owned_load_g(item.load_g, weight, order.client.weights_g) if actual.loaded and item.load_g else 0
     between = item.rest_s if item.rest_s is not None else block.rest_s
     return Station(

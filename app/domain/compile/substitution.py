@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client
-from app.domain.model.exercise import Exercise, Mode, Position, Sides
+from app.domain.model.exercise import Exercise, Mode, Position, Sides, asks_more
 
 Library = Mapping[str, Exercise]
 
@@ -21,6 +21,8 @@ class ChosenExercise:
 
     exercise: Exercise | None
     because: tuple[str, ...] = ()
+    asked: tuple[str, ...] = ()
+    """What of `because` the written exercise asks, in detail."""
 
 
 @dataclass(frozen=True)
@@ -83,7 +85,7 @@ def candidates(written: Exercise, library: Library, *, whole_library: bool) -> I
     for exercise in library.values():
         if exercise.id == written.id or not set(exercise.muscles) & set(written.muscles):
             continue
-        if any(exercise.asks(axis) > written.asks(axis) for axis in exercise.demand):
+        if asks_more(exercise, written):
             continue
         if whole_library and exercise.pattern is written.pattern:
             yield Candidate(exercise, 2, 0)
@@ -109,16 +111,17 @@ def choose(
     """
     chosen = library.get(client.chosen.get(written.id, ""))
     against = (*limits.against(written), *against_side(written, client))
+    asked = limits.detail(written)
     if chosen is not None and may_stand_in(chosen, written, client, limits):
-        return ChosenExercise(chosen, against or ("choice",))
+        return ChosenExercise(chosen, against or ("choice",), asked)
     if not against:
         return ChosenExercise(written)
-    if client.same_as_always:
-        return ChosenExercise(None, against)
+    if limits.is_same_order or client.same_as_always:
+        return ChosenExercise(None, against, asked)
     able = [
         c for c in candidates(written, library, whole_library=whole_library)
         if may_stand_in(c.exercise, written, client, limits)
     ]
     if not able:
-        return ChosenExercise(None, against)
-    return ChosenExercise(min(able, key=lambda c: c.loss(written, taken)).exercise, against)
+        return ChosenExercise(None, against, asked)
+    return ChosenExercise(min(able, key=lambda c: c.loss(written, taken)).exercise, against, asked)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from app.domain.compile.condition_reasons import condition_reasons
 from app.domain.compile.stations import (
     Order,
     PickedStations,
@@ -168,8 +169,10 @@ def compile_timeline(order: Order) -> Timeline:
     picked = pick(order, dose, limits)
     steps, trim = _fit(order, dose, picked, limits)
     dropped = _dropped(order, picked, trim)
-    return Timeline(session.id, steps, _told(order, dose, trim, dropped), picked.substitutions,
-                    picked.left_out + dropped, session.target_rpe, strength and dose.load > 0)
+    told = _told(order, dose, trim, dropped)
+    told = replace(told, reasons=(*told.reasons, *condition_reasons(order, dose, limits, steps)))
+    return Timeline(session.id, steps, told, picked.substitutions,
+                    picked.left_out + dropped, _target_rpe(session, limits), strength and dose.load > 0)
 
 
 def _dropped(order: Order, picked: PickedStations, trim: Trim) -> tuple[LeftOut, ...]:
@@ -189,3 +192,8 @@ def _told(order: Order, dose: Dose, trim: Trim, dropped: tuple[LeftOut, ...]) ->
         rounds = min(rounds, trim.rounds)
         reasons.append(Reason(RuleId.MINUTES, 0, (("minutes", order.place.minutes or 0), ("rounds", rounds))))
     return replace(dose, rounds=rounds, reasons=tuple(reasons))
+
+
+def _target_rpe(session: Session, limits: Limits) -> int:
+    """Effort aimed at: as written, or the most that a condition allows."""
+    return session.target_rpe if limits.most_rpe is None else min(session.target_rpe, limits.most_rpe)

@@ -1,14 +1,15 @@
 """Today's caps: the highest demand allowed on each axis, and what else the body, the room and the day forbid."""
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from app.domain.dosing.conditions import SHORT_HOLD_S, condition_caps, rules_of
 from app.domain.model.body import BODY_REGIONS, REGION_AXES, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
-from app.domain.model.exercise import Axis, Exercise, Space, Support
+from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Position, Space, Support
 from app.domain.model.kit import WEIGHTS
 from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
 
@@ -20,29 +21,17 @@ NOISE_CAP = 1
 #: What getting down to one knee or to hands and knees asks of the floor axis, at the least.
 DOWN = 2
 
-#: Source: the project's table, `README.md` beside this. [P], each to be agreed with a clinician.
-CONDITION_CAPS: Mapping[Condition, Mapping[Axis, int]] = {
-    Condition.OSTEOPOROSIS: {Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 0, Axis.IMPACT: 1},
-    Condition.VERTIGO: {Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1},
-    Condition.PELVIC_FLOOR: {Axis.IMPACT: 0},
-    Condition.HIP_REPLACEMENT: {Axis.DEEP_HIP_FLEXION: 1, Axis.LOADED_TWIST: 1},
-    Condition.KNEE_REPLACEMENT: {Axis.KNEELING: 1, Axis.IMPACT: 1},
-    Condition.FALLS: {Axis.SINGLE_LEG_BALANCE: 1},
-    Condition.CANNOT_RISE: {Axis.FLOOR_TRANSFER: 1},
-    Condition.HIGH_BLOOD_PRESSURE: {Axis.HEAD_BELOW_HEART: 1},
-    Condition.HEART_CONDITION: {Axis.HEAD_BELOW_HEART: 1},
-    Condition.BETA_BLOCKER: {},
-    Condition.PACEMAKER: {},
-    Condition.INSULIN: {},
-    Condition.ONE_SIDE: {},
-}
-#: Longest hold with one of these, s.
-SHORT_HOLD_S = 10
-SHORT_HOLDS = frozenset({Condition.HIGH_BLOOD_PRESSURE, Condition.HEART_CONDITION})
+#: What somebody holds on to where they stand; a wall takes both hands, a worktop or a chair's back as well.
+STEADY = frozenset({"wall", "worktop"})
 
 
-def _asked(exercise: Exercise, axis: Axis) -> int:
-    """Its rating; on the floor never less than getting down there asks, however it was rated."""
+def _asked(exercise: Exercise, axis: Axis, *, is_held: bool = False) -> int:
+    """Its rating; on the floor never less than getting down there asks, however it was rated.
+
+    With `is_held` the hand that may stay on something stays there, which takes the unheld balance away.
+    """
+    if is_held and axis is Axis.UNHELD_BALANCE and exercise.support is Support.OPTIONAL and axis in exercise.demand:
+        return 0
     return max(exercise.asks(axis), DOWN if axis is Axis.FLOOR_TRANSFER and exercise.on_floor else 0)
 
 
@@ -54,34 +43,62 @@ class Limits:
     kit: frozenset[str]
     space: Space = Space.LARGE
     hold_s: int | None = None
-    """Longest hold, s; None: as written."""
+    """Longest hard hold, s; None: as written. Stretches, breathing and light holds stay as they are."""
     needs_support: bool = False
-    """Balance only with something to hold."""
+    """Balance only with a hand on something."""
+    is_held_up: bool = False
+    """They stand only with something to hold, whatever they do."""
+    is_seated: bool = False
+    """Only what is done sitting."""
+    is_same_order: bool = False
+    """Nothing stands in for anything."""
+    rest: int = 100
+    """Rest at least so many percent of what was written."""
+    most_rpe: int | None = None
     room_caps: Mapping[Axis, int] = field(default_factory=dict, hash=False)
     """Caps that the room sets, named apart in the reasons."""
     without_weights: bool = False
     """No weight today: none that is owned is light enough, or the dose allows none."""
+    is_weightless_day: bool = False
+    """The dose allows no weight at all."""
 
     def over(self, exercise: Exercise) -> tuple[Axis, ...]:
         """Axes on which it asks more than the body allows today."""
-        return tuple(a for a in Axis if _asked(exercise, a) > self.caps.get(a, ALL))
+        return tuple(a for a in Axis if self.asked(exercise, a) > self.caps.get(a, ALL))
+
+    def asked(self, exercise: Exercise, axis: Axis) -> int:
+        """What it asks of this body, which may have to keep a hand on something."""
+        return _asked(exercise, axis, is_held=self.needs_support)
+
+    def longest_hold_s(self, exercise: Exercise) -> int | None:
+        """Its longest hold in one piece, s; None: as written."""
+        is_hard = exercise.mode is Mode.HOLD and exercise.asks(Axis.HARD_HOLD) >= CLEAR
+        return self.hold_s if is_hard else None
 
     def against(self, exercise: Exercise) -> tuple[str, ...]:
         """All that speaks against it today; empty: it may be done."""
-        found: list[str] = [*self.over(exercise)]
-        if exercise.needs() - self.kit:
-            found.append("kit")
+        return tuple(dict.fromkeys(key for key, _ in self._found(exercise)))
+
+    def detail(self, exercise: Exercise) -> tuple[str, ...]:
+        """The same as `against` with what this exercise asks: `deep_knee_flexion:2`, `kit:band`, `weight:day`."""
+        return tuple(f"{key}:{what}" for key, what in self._found(exercise))
+
+    def _found(self, exercise: Exercise) -> Iterator[tuple[str, str]]:
+        yield from ((axis, str(self.asked(exercise, axis))) for axis in self.over(exercise))
+        yield from (("kit", kit) for kit in sorted(exercise.needs() - self.kit))
         if _asked(exercise, Axis.FLOOR_TRANSFER) > self.room_caps.get(Axis.FLOOR_TRANSFER, ALL):
-            found.append("floor")
+            yield "floor", ""
         if exercise.asks(Axis.IMPACT) > self.room_caps.get(Axis.IMPACT, ALL):
-            found.append("noise")
+            yield "noise", ""
         if exercise.space is Space.LARGE and self.space is Space.SMALL:
-            found.append("space")
-        if self.needs_support and exercise.asks(Axis.SINGLE_LEG_BALANCE) and exercise.support is Support.NONE:
-            found.append("support")
+            yield "space", ""
+        if self.is_held_up and exercise.position is Position.STANDING and not (
+                exercise.support is not Support.NONE or STEADY & set(exercise.equipment)):
+            yield "support", ""
+        if self.is_seated and exercise.position is not Position.SEATED:
+            yield "seated", exercise.position
         if self.without_weights and (exercise.loaded or WEIGHTS & exercise.needs()):
-            found.append("weight")
-        return tuple(found)
+            yield "weight", "day" if self.is_weightless_day else "owned"
 
 
 def usual_pain_holds(usual: UsualPain | None, level: int, rise: int | None, today: date) -> bool:
@@ -127,14 +144,18 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
 
     for axis, cap in client.limits.items():
         lower(axis, cap)
+    for told in client.told_limits:
+        lower(told.axis, told.at_most)
     for spot, cap in client.spare.items():
         for axis in REGION_AXES[spot.region]:
             lower(axis, cap)
     for condition in client.conditions:
-        for axis, cap in CONDITION_CAPS[condition].items():
+        for axis, cap in condition_caps(client, condition, today).items():
             lower(axis, cap)
     if not client.rises_unaided:
         lower(Axis.FLOOR_TRANSFER, 1)
+    if has_fallen(diary):
+        lower(Axis.UNHELD_BALANCE, 0)
     for spot, level in ((diary.pain if diary else None) or {}).items():
         if spot.region in BODY_REGIONS:
             for axis in REGION_AXES[spot.region]:
@@ -157,11 +178,17 @@ def limits_today(
         room[Axis.FLOOR_TRANSFER] = 1
     if not place.noise:
         room[Axis.IMPACT] = NOISE_CAP
+    at_hand, rules = session_kit if kit is None else kit, tuple(rules_of(client))
     return Limits(
         caps=caps_today(client, diary, today),
-        kit=session_kit if kit is None else kit,
+        kit=at_hand | ({"chair"} if any(r.is_seated for r in rules) else frozenset()),
         space=place.space,
-        hold_s=SHORT_HOLD_S if client.conditions & SHORT_HOLDS else None,
-        needs_support=Condition.FALLS in client.conditions or has_fallen(diary),
+        hold_s=SHORT_HOLD_S if any(r.is_short_hold for r in rules) else None,
+        needs_support=any(r.is_held for r in rules) or has_fallen(diary),
+        is_held_up=Condition.WALKING_AID in client.conditions,
+        is_seated=any(r.is_seated for r in rules),
+        is_same_order=client.same_as_always or any(r.is_same_order for r in rules),
+        rest=max((r.rest for r in rules), default=100),
+        most_rpe=min((r.most_rpe for r in rules if r.most_rpe is not None), default=None),
         room_caps=room,
     )

@@ -1,4 +1,4 @@
-"""What 0, 1, 2 and 3 mean on each of the sixteen axes, so that two coaches rate alike.
+"""What 0, 1, 2 and 3 mean on each axis, so that two coaches rate alike.
 
 Ratings are a coach's judgement [P], not a measurement, and every screen that shows one says so. Angles are rough.
 """
@@ -34,7 +34,7 @@ ANCHORS: Mapping[Axis, Anchors] = {
     Axis.SHOULDER_LOAD: (
         "arms rest, hang, or swing loosely",
         "empty arms lifted, a light lean, press or band, or a weight kept still close to the body",
-        "a weight, or part of the body's weight, moved or held up to shoulder height",
+        "a weight, or part of the body's weight, moved or held up to shoulder height; or the arm drawn to its end",
         "a weight moved above the shoulders, or much of the body's weight on the arms",
     ),
     Axis.ELBOW_LOAD: (
@@ -56,14 +56,14 @@ ANCHORS: Mapping[Axis, Anchors] = {
         "head lifted from lying, or held against load at the end of its range",
     ),
     Axis.LOADED_SPINAL_FLEXION: (
-        "back upright, or supported and long",
-        "back rounds a little with no weight, or stays long against a light load",
-        "a bow with weights, or rounding fully again and again without",
-        "back fully rounded against a load",
+        "upright, supported, or leaning only as one does to stand up",
+        "bows, leans or folds with its own weight alone, holds the trunk against it, or keeps a weight close upright",
+        "a bow with a weight or a band that nothing props",
+        "the back rounded against a load",
     ),
     Axis.LOADED_TWIST: (
         "no turning",
-        "a turn is resisted, or is small and free",
+        "a turn is resisted, or is small and free, also a reach across",
         "turning against resistance in the middle of the range",
         "turning fast or against a load at the end of the range",
     ),
@@ -94,8 +94,8 @@ ANCHORS: Mapping[Axis, Anchors] = {
     Axis.SINGLE_LEG_BALANCE: (
         "sitting, lying, or two feet apart",
         "weight shifts or steps, feet together, or one leg with a firm hold",
-        "feet in line, or one leg for a moment without a hold",
-        "one leg, held, without a hold",
+        "feet in line, or one leg for a moment with a light hold",
+        "one leg for a while with a light hold or none, or a pause on a line",
     ),
     Axis.IMPACT: (
         "none",
@@ -114,5 +114,53 @@ ANCHORS: Mapping[Axis, Anchors] = {
         "lying flat, or tipped forward for a moment",
         "head clearly below the heart for some seconds",
         "held upside down",
+    ),
+    Axis.SPINAL_ROUNDING: (
+        "the back stays long",
+        "it gives a little in passing, or the low back flattens",
+        "rounding is asked for: held, or again and again",
+        "rounded as far as it goes",
+    ),
+    Axis.SPINAL_EXTENSION: (
+        "upright or resting",
+        "the breastbone lifts, the arms go overhead, a leg goes back, or the trunk is kept from sagging",
+        "arched back on purpose, again and again",
+        "arched as far as it goes, or against a load",
+    ),
+    Axis.HEAD_TURNING: (
+        "the head stays where it is",
+        "it slides, or goes along with the trunk, or looks round once",
+        "turned or tipped on purpose",
+        "fast, or far up or round",
+    ),
+    Axis.TURNING_ROUND: (
+        "faces one way",
+        "turns in small steps at the end of a path, or one foot steps back or down",
+        "turning round is the exercise, or it walks backwards",
+        "turned fast, or on one foot",
+    ),
+    Axis.BEARING_DOWN: (
+        "the breath flows and nothing strains",
+        "a light press, band or weight, a light brace, or the body's own weight up from a seat",
+        "a weight lifted or carried that one notices, a plank, a push-up, or legs or trunk held in the air",
+        "a weight from the floor, or pressing with held breath",
+    ),
+    Axis.HARD_HOLD: (
+        "it moves, rests, stretches or breathes",
+        "a light hold, or a pause of some seconds",
+        "pressed, pulled, braced or carried without moving, at half strength or with the body's weight",
+        "as hard as it goes",
+    ),
+    Axis.UNHELD_BALANCE: (
+        "a hand stays on something firm, or two feet stand apart, or one sits or lies",
+        "steps, or rises, with no hand on anything",
+        "a line, a turn, a quick step, or a lean that only the grip keeps from falling",
+        "one leg for a while, with no hand on anything",
+    ),
+    Axis.LEG_CROSSING: (
+        "the legs stay hip-wide or together",
+        "feet in line, or a leg circled, opened wide or taken behind",
+        "ankles crossed",
+        "an ankle on the other knee, or a leg drawn across",
     ),
 }

@@ -16,10 +16,15 @@ class Region(StrEnum):
     SHOULDER = "shoulder"
     ELBOW = "elbow"
     WRIST = "wrist"
+    HAND = "hand"
+    RIBS = "ribs"
     BACK = "back"
     HIP = "hip"
+    THIGH = "thigh"
     KNEE = "knee"
+    CALF = "calf"
     ANKLE = "ankle"
+    FOOT = "foot"
     BALANCE = "balance"
     FLOOR = "floor"
 
@@ -27,17 +32,24 @@ class Region(StrEnum):
 BODY_REGIONS: tuple[Region, ...] = tuple(r for r in Region if r not in (Region.BALANCE, Region.FLOOR))
 PAIRED_REGIONS = frozenset(BODY_REGIONS) - {Region.NECK, Region.BACK}
 
-#: Which demands load which region. Source: the project's rating, `app/domain/dosing/README.md`. [P]
+#: Which demands load which region, each read off the anchors of its axes. [P], `app/domain/dosing/README.md`.
 REGION_AXES: Mapping[Region, tuple[Axis, ...]] = {
     Region.KNEE: (Axis.DEEP_KNEE_FLEXION, Axis.KNEELING, Axis.IMPACT, Axis.FLOOR_TRANSFER),
-    Region.HIP: (Axis.DEEP_HIP_FLEXION, Axis.LOADED_TWIST, Axis.IMPACT),
+    Region.HIP: (Axis.DEEP_HIP_FLEXION, Axis.LEG_CROSSING, Axis.LOADED_TWIST, Axis.IMPACT),
     Region.ANKLE: (Axis.ANKLE_LOAD, Axis.IMPACT, Axis.SINGLE_LEG_BALANCE),
-    Region.BACK: (Axis.LOADED_SPINAL_FLEXION, Axis.LOADED_TWIST, Axis.IMPACT),
-    Region.NECK: (Axis.NECK_LOAD, Axis.HEAD_BELOW_HEART),
+    Region.BACK: (Axis.LOADED_SPINAL_FLEXION, Axis.SPINAL_ROUNDING, Axis.SPINAL_EXTENSION, Axis.LOADED_TWIST,
+                  Axis.IMPACT),
+    Region.NECK: (Axis.NECK_LOAD, Axis.HEAD_TURNING, Axis.HEAD_BELOW_HEART),
     Region.SHOULDER: (Axis.OVERHEAD_SHOULDER, Axis.SHOULDER_LOAD, Axis.WRIST_WEIGHT_BEARING),
     Region.ELBOW: (Axis.ELBOW_LOAD, Axis.GRIP),
     Region.WRIST: (Axis.WRIST_WEIGHT_BEARING, Axis.GRIP),
-    Region.BALANCE: (Axis.SINGLE_LEG_BALANCE,),
+    Region.THIGH: (Axis.DEEP_KNEE_FLEXION, Axis.DEEP_HIP_FLEXION, Axis.IMPACT),
+    Region.CALF: (Axis.ANKLE_LOAD, Axis.IMPACT),
+    Region.FOOT: (Axis.ANKLE_LOAD, Axis.IMPACT, Axis.SINGLE_LEG_BALANCE),
+    Region.HAND: (Axis.GRIP, Axis.WRIST_WEIGHT_BEARING),
+    Region.RIBS: (Axis.LOADED_TWIST, Axis.SPINAL_ROUNDING, Axis.SPINAL_EXTENSION, Axis.BEARING_DOWN,
+                  Axis.SHOULDER_LOAD),
+    Region.BALANCE: (Axis.SINGLE_LEG_BALANCE, Axis.UNHELD_BALANCE),
     Region.FLOOR: (Axis.FLOOR_TRANSFER, Axis.HEAD_BELOW_HEART),
 }
 

@@ -12,7 +12,7 @@ from app.domain.model.omit_defaults import LATE
 
 
 class Condition(StrEnum):
-    """Ticked at welcome, each with who said so and until when. What each limits: `app/domain/dosing/limits.py`."""
+    """Ticked at welcome, each with who said so and until when. What each limits: `app/domain/dosing/conditions.py`."""
 
     OSTEOPOROSIS = "osteoporosis"
     VERTIGO = "vertigo"
@@ -27,6 +27,18 @@ class Condition(StrEnum):
     PACEMAKER = "pacemaker"
     INSULIN = "insulin"
     ONE_SIDE = "one_side"
+    COPD = "copd"
+    PARKINSONS = "parkinsons"
+    NEUROPATHY = "neuropathy"
+    CANCER_TREATMENT = "cancer_treatment"
+    HERNIA = "hernia"
+    MEMORY_LOSS = "memory_loss"
+    WALKING_AID = "walking_aid"
+    WHEELCHAIR = "wheelchair"
+    POSTURAL_DIZZINESS = "postural_dizziness"
+    BLOOD_THINNER = "blood_thinner"
+    SHOULDER_REPLACEMENT = "shoulder_replacement"
+    SPINAL_SURGERY = "spinal_surgery"
 
 
 @dataclass(frozen=True)
@@ -39,6 +51,31 @@ class UsualPain:
     level: int
     agreed_with: str
     until: date
+
+
+@dataclass(frozen=True)
+class ConditionTerms:
+    """When a condition began, who said so and until when, and whose yes ended its first, stricter limits."""
+
+    since: date | None = None
+    """The operation, or when it began."""
+    said_by: str = ""
+    until: date | None = None
+    """From then on it is asked about again; nothing is lifted by the calendar."""
+    cleared_by: str = ""
+    """The clinician who said that the first limits may go, with their profession; empty: nobody yet."""
+    cleared: date | None = None
+
+
+@dataclass(frozen=True)
+class AxisLimit:
+    """A limit that no condition names: the highest demand allowed on one axis, who said so and until when."""
+
+    axis: Axis
+    at_most: int
+    said_by: str
+    until: date | None = None
+    """From then on it is asked about again; nothing is lifted by the calendar."""
 
 
 @dataclass(frozen=True)
@@ -78,6 +115,10 @@ class Client:
     rest_side_because: str = ""
     held: frozenset[str] = field(default=frozenset(), metadata=LATE)
     """Exercises that the coach holds: wherever they are written they stay where they are."""
+    terms: Mapping[Condition, ConditionTerms] = field(default_factory=dict, hash=False, metadata=LATE)
+    """What is known of a condition beside its name."""
+    told_limits: tuple[AxisLimit, ...] = field(default=(), metadata=LATE)
+    """Limits of their own, each by somebody and until some day."""
 
 
 STARTER_PLACES: tuple[Place, ...] = (

@@ -9,7 +9,10 @@ from app.domain.model.kit import ALWAYS_AT_HAND
 
 
 class Axis(StrEnum):
-    """The sixteen demands an exercise is rated on, each 0–3. Anchors: `app/domain/model/anchors.py`."""
+    """The demands an exercise is rated on, each 0–3. Anchors: `app/domain/model/anchors.py`.
+
+    Those from `SPINAL_ROUNDING` on came later: an exercise without one is taken to ask for it as `later_axes` says.
+    """
 
     WRIST_WEIGHT_BEARING = "wrist_weight_bearing"
     OVERHEAD_SHOULDER = "overhead_shoulder"
@@ -27,6 +30,14 @@ class Axis(StrEnum):
     IMPACT = "impact"
     FLOOR_TRANSFER = "floor_transfer"
     HEAD_BELOW_HEART = "head_below_heart"
+    SPINAL_ROUNDING = "spinal_rounding"
+    SPINAL_EXTENSION = "spinal_extension"
+    HEAD_TURNING = "head_turning"
+    TURNING_ROUND = "turning_round"
+    BEARING_DOWN = "bearing_down"
+    HARD_HOLD = "hard_hold"
+    UNHELD_BALANCE = "unheld_balance"
+    LEG_CROSSING = "leg_crossing"
 
 
 class Pattern(StrEnum):
@@ -153,8 +164,9 @@ class Exercise:
     figure: str = ""
 
     def asks(self, axis: Axis) -> int:
-        """The demand on one axis, 0–3."""
-        return self.demand.get(axis, 0)
+        """The demand on one axis, 0–3; on a later axis that nobody rated, the most that its older ratings allow."""
+        rated = self.demand.get(axis)
+        return unrated(self, axis) if rated is None else rated
 
     def needs(self) -> frozenset[str]:
         """Kit that must be at hand, without what every room has."""
@@ -169,3 +181,56 @@ class Exercise:
     def on_floor(self) -> bool:
         """Whether one gets down to do it."""
         return self.position in FLOOR_POSITIONS
+
+
+# ------------------------------------------------------------------ what nobody rated yet
+
+#: Axes that came after the first programmes were handed out.
+LATER_AXES = (
+    Axis.SPINAL_ROUNDING, Axis.SPINAL_EXTENSION, Axis.HEAD_TURNING, Axis.TURNING_ROUND, Axis.BEARING_DOWN,
+    Axis.HARD_HOLD, Axis.UNHELD_BALANCE, Axis.LEG_CROSSING,
+)
+FIRST_AXES = tuple(axis for axis in Axis if axis not in LATER_AXES)
+MOST = 3
+CLEAR = 2
+#: How long work is done and not what a joint has to bear: an easier option may well be held.
+MANNER_AXES = frozenset({Axis.HARD_HOLD})
+
+
+def asks_more(other: Exercise, than: Exercise) -> tuple[Axis, ...]:
+    """Axes on which `other` asks more than the exercise it eases or replaces.
+
+    On the later axes a light demand counts as none, and only what a coach rated on both is compared.
+    """
+    return tuple(
+        axis for axis in Axis
+        if other.asks(axis) > than.asks(axis) and axis not in MANNER_AXES
+        and (axis in FIRST_AXES or (other.asks(axis) >= CLEAR and axis in other.demand and axis in than.demand)))
+
+
+def unrated(exercise: Exercise, axis: Axis) -> int:
+    """What an exercise rated on the first axes alone is taken to ask on a later one: rather too much than too little.
+
+    0 on the first axes. Each later axis was a part of an older one, so that it is taken to be all of it.
+    """
+    asks = exercise.demand.get
+    one_more = {Axis.SPINAL_ROUNDING: Axis.LOADED_SPINAL_FLEXION, Axis.HEAD_TURNING: Axis.NECK_LOAD}
+    if axis in one_more:
+        older = asks(one_more[axis], 0)
+        return min(MOST, older + 1) if older else 0
+    match axis:
+        case Axis.SPINAL_EXTENSION:
+            return 2 if exercise.position is Position.PRONE else int(asks(Axis.OVERHEAD_SHOULDER, 0) > 1)
+        case Axis.TURNING_ROUND:
+            return min(2, max(asks(Axis.IMPACT, 0), asks(Axis.SINGLE_LEG_BALANCE, 0)))
+        case Axis.BEARING_DOWN:
+            heavy = exercise.loaded or exercise.pattern is Pattern.TRUNK_BRACE
+            return max(2 * heavy, asks(Axis.LOADED_SPINAL_FLEXION, 0), min(2, asks(Axis.SHOULDER_LOAD, 0)))
+        case Axis.HARD_HOLD:
+            return 2 if exercise.mode is Mode.HOLD else 0
+        case Axis.UNHELD_BALANCE:
+            return max(0, asks(Axis.SINGLE_LEG_BALANCE, 0) - (exercise.support is Support.REQUIRED))
+        case Axis.LEG_CROSSING:
+            return 2 if asks(Axis.DEEP_HIP_FLEXION, 0) > 1 and exercise.pattern is Pattern.MOBILITY else 0
+        case _:
+            return 0

@@ -103,12 +103,14 @@ class Dose:
 class Substitution:
     """`to` stands in for `written`.
 
-    `because` names axes, or `kit`, `floor`, `noise`, `space`, `weight`, `support`, `choice`.
+    `because` names axes, or `kit`, `floor`, `noise`, `space`, `weight`, `support`, `seated`, `choice`.
     """
 
     written: str
     to: str
     because: tuple[str, ...]
+    asked: tuple[str, ...] = field(default=(), metadata=LATE)
+    """What the written exercise asks of each, in detail: `deep_knee_flexion:2`, `kit:band`, `weight:day`."""
 
 
 @dataclass(frozen=True)
@@ -117,6 +119,8 @@ class LeftOut:
 
     exercise: str
     because: tuple[str, ...]
+    asked: tuple[str, ...] = field(default=(), metadata=LATE)
+    """As for Substitution."""
 
 
 class MoveKind(StrEnum):

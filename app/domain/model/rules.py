@@ -36,6 +36,7 @@ class RuleId(StrEnum):
     MINUTES = "minutes"
     FALL = "fall"
     FLARE = "flare"
+    CONDITION = "condition"
 
 
 #: Levels that one of these caused are eased off one by one; the others are not carried over.
@@ -134,6 +135,7 @@ OTHER_SOURCES: Mapping[RuleId, str] = {
     RuleId.SYMPTOMS: "the project's list of stop signs",
     RuleId.LIGHTER_WEEK: "your programme",
     RuleId.MINUTES: "the minutes that there were",
+    RuleId.CONDITION: "the condition’s own source, under “Conditions”",
 }
 MOST_SHIFT = 2
 """Levels at most, preset and hand together."""

@@ -113,7 +113,7 @@ def next_load_g(load_g: int, weights_g: Sequence[int] | None, *, raised: bool) -
 
 def _harder_today(written: Exercise, day: StepBounds, taken: frozenset[str]) -> Exercise | None:
     """The harder option, if the body, the room and the kit allow it, and for someone alone only if shown."""
-    if day.client.same_as_always:
+    if day.client.same_as_always or day.limits.is_same_order:
         return None
     able = (e for e in _harder(written, day.library)
             if e.id not in taken and may_stand_in(e, written, day.client, day.limits)
@@ -126,7 +126,7 @@ def _with_more(item: Item, held: bool, taken: Sequence[MoveKind], day: StepBound
     times = sum(kind in AMOUNTS for kind in taken)
     if item.reps:
         return replace(item, reps=item.reps + MORE_REPS * times), MoveKind.REPS
-    if held and day.limits.hold_s is not None:
+    if held and day.limits.longest_hold_s(day.library[item.exercise]) is not None:
         return item, MoveKind.SECONDS
     more_s = MORE_S * times
     longer = replace(item, hold_s=item.hold_s + more_s) if item.hold_s else replace(item, work_s=item.work_s + more_s)

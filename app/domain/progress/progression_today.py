@@ -16,6 +16,7 @@ from app.domain.model.exercise import Exercise
 from app.domain.model.level import Level
 from app.domain.model.plan import StepReason, Timeline
 from app.domain.model.record import How, SessionDone
+from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_HOLDS
 from app.domain.progress.progression_state import StationState, hurting_in, standings
 from app.domain.progress.progression_steps import StationStep, StepBounds, loads, moved_session
@@ -61,7 +62,8 @@ def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone])
         TooShort: as `compile_timeline`.
     """
     plain = compile_timeline(order)
-    if plain.dose.level > Level.PROGRESS or plain.dose.reasons or order.lighter_week or not plain.steps:
+    eased = any(reason.rule is not RuleId.CONDITION for reason in plain.dose.reasons)
+    if plain.dose.level > Level.PROGRESS or eased or order.lighter_week or not plain.steps:
         return plain
     hurting = hurting_today(order.diary, sessions)
     at = standings(order.session, order.library, order.client, sessions, order.today)

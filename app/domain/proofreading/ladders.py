@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from app.domain.compile.substitution import ladder_down
-from app.domain.model.exercise import Axis, Exercise
+from app.domain.model.exercise import MANNER_AXES, Axis, Exercise, asks_more
 from app.domain.model.source import Source
 from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Finding
 
@@ -14,8 +14,7 @@ def ladder_problems(library: Mapping[str, Exercise]) -> Iterator[Finding]:
     for exercise in library.values():
         for option in exercise.easier:
             other = library[option.to]
-            raised = [a for a in Axis if other.asks(a) > exercise.asks(a)]
-            for axis in raised:
+            for axis in asks_more(other, exercise):
                 yield Finding("easier_asks_more", exercise.id, other.asks(axis), exercise.asks(axis), True,
                               f"{other.id}:{axis}")
             relieved = {a for a in Axis if other.asks(a) < exercise.asks(a)}
@@ -31,7 +30,7 @@ def relief_problems(source: Source, library: Mapping[str, Exercise]) -> Iterator
     used = {item.exercise for session in source.sessions for _, item in session.items()}
     for exercise in (library[i] for i in sorted(used)):
         below = [e for e, _ in ladder_down(exercise, library)]
-        for axis in Axis:
+        for axis in (a for a in Axis if a in exercise.demand and a not in MANNER_AXES):
             asked = exercise.asks(axis)
             if asked >= CLEAR_DEMAND and not any(e.asks(axis) < asked for e in below):
                 yield Finding("no_easier_option", exercise.id, asked, CLEAR_DEMAND - 1, asked >= FULL_DEMAND, axis)

@@ -4,7 +4,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from app.domain.model.exercise import Axis, Mode, Sides, Support
+from app.domain.model.exercise import FIRST_AXES, Axis, Mode, Sides, Support
 from app.domain.model.plan import Part, StepKind, StepSide
 from app.domain.model.session import BlockKind, Item
 from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Finding, SessionUnderCheck
@@ -133,7 +133,7 @@ def _unprepared(draft: SessionUnderCheck) -> Iterator[Finding]:
     muscles = {m for e in warm for m in (*e.muscles, *e.muscles_too)}
     for item in {item.exercise: item for item in draft.main_items()}.values():
         exercise = draft.of(item)
-        most = max(exercise.demand.values(), default=0)
+        most = max(map(exercise.asks, FIRST_AXES))
         if most >= CLEAR_DEMAND and not muscles & set(exercise.muscles):
             yield Finding("not_warmed_up", draft.at(item), most, CLEAR_DEMAND - 1)
 

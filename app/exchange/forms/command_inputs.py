@@ -5,9 +5,11 @@ import json
 from datetime import date
 from typing import Annotated, Any, TypeVar
 
+from pydantic import model_validator
+
 from app.domain.errors import UnknownName, UnreadableSource, WrongValue
 from app.domain.model.body import Spot
-from app.domain.model.client import STARTER_PLACES, Client, Condition, Place, UsualPain
+from app.domain.model.client import STARTER_PLACES, AxisLimit, Client, Condition, ConditionTerms, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.exercise import Axis, Space
 from app.domain.model.thresholds import CLEAN_NEEDED, USUAL_PAIN_MOST
@@ -18,12 +20,15 @@ from app.exchange.forms.field_types import (
     DoseLevel,
     Form,
     Line,
+    Name,
     PainBySpot,
     Slug,
     SpareBySpot,
     Word,
     ZeroToTen,
+    becomes,
     number,
+    refuse,
     whole,
 )
 from app.exchange.forms.validation_errors import F, read_form
@@ -51,6 +56,31 @@ class RestSideForm(Form):
     because: Line = ""
 
 
+class TermsFileForm(Form):
+    """Of a condition: when it began, who said so, until when, and whose yes ended its first limits."""
+
+    since: date | None = None
+    said_by: Line = ""
+    until: date | None = None
+    cleared_by: Line = ""
+    cleared: date | None = None
+
+    @model_validator(mode="after")
+    def _yes_with_a_name(self) -> TermsFileForm:
+        if (self.cleared is None) is not (not self.cleared_by.strip()):
+            refuse("cleared with its day and cleared_by with who said so, both or neither")
+        return self
+
+
+class AxisLimitFileForm(Form):
+    """A limit on any axis, with who said so and, if known, until when."""
+
+    axis: Axis
+    at_most: Demand
+    said_by: Name
+    until: date | None = None
+
+
 class ClientForm(Form):
     """A client file. Everything may be left out."""
 
@@ -66,6 +96,8 @@ class ClientForm(Form):
     weights_kg: tuple[Annotated[float, number(0, MOST_KG)], ...] | None = None
     chosen: dict[Slug, Slug] | None = None
     rest_side: RestSideForm | None = None
+    terms: dict[str, Annotated[TermsFileForm, becomes(ConditionTerms)]] | None = None
+    told_limits: tuple[Annotated[AxisLimitFileForm, becomes(AxisLimit)], ...] = ()
 
 
 class PlaceFileForm(Form):
@@ -148,6 +180,8 @@ def client_from_json(data: str, where: str = "client") -> Client:
     """
     stated = _stated(_read(ClientForm, data, where))
     stated["conditions"] = frozenset(_condition(c, f"{where}, conditions") for c in stated["conditions"])
+    told: dict[str, ConditionTerms] = stated.pop("terms", {})
+    stated["terms"] = {_condition(name, f"{where}, terms"): terms for name, terms in told.items()}
     usual: dict[Spot, UsualPainFileForm] = stated.pop("usual_pain", {})
     stated["usual_pain"] = {s: UsualPain(f.level, f.agreed_with.strip(), f.until) for s, f in usual.items()
                             if f.agreed_with.strip() and f.until}

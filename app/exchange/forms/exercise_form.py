@@ -5,7 +5,19 @@ from typing import Annotated, Any
 
 from pydantic import AfterValidator, Field, model_validator
 
-from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.exercise import (
+    FIRST_AXES,
+    Axis,
+    Cues,
+    Exercise,
+    Mode,
+    Option,
+    Pattern,
+    Position,
+    Sides,
+    Space,
+    Support,
+)
 from app.exchange.forms.field_types import (
     Demand,
     Form,
@@ -22,7 +34,7 @@ from app.exchange.forms.to_json import plain
 
 
 class DemandForm(Form):
-    """All sixteen axes, each of which must be stated."""
+    """The first sixteen axes, each of which must be stated, and those that came later, which may be left out."""
 
     wrist_weight_bearing: Demand
     overhead_shoulder: Demand
@@ -40,6 +52,19 @@ class DemandForm(Form):
     impact: Demand
     floor_transfer: Demand
     head_below_heart: Demand
+    spinal_rounding: Demand | None = None
+    spinal_extension: Demand | None = None
+    head_turning: Demand | None = None
+    turning_round: Demand | None = None
+    bearing_down: Demand | None = None
+    hard_hold: Demand | None = None
+    unheld_balance: Demand | None = None
+    leg_crossing: Demand | None = None
+
+
+def _rated(form: DemandForm) -> dict[Axis, int]:
+    """Every axis that was rated; one that was left out is estimated where it is asked for."""
+    return {Axis(key): level for key, level in form.stated().items() if level is not None}
 
 
 class OptionForm(Form):
@@ -76,7 +101,7 @@ class ExerciseForm(Form):
     set_up_s: Annotated[int, whole(0, 120)] = 0
     muscles: tuple[Word, ...] = ()
     muscles_too: tuple[Word, ...] = ()
-    demand: Annotated[DemandForm, AfterValidator(lambda form: {Axis(key): n for key, n in form.stated().items()})]
+    demand: Annotated[DemandForm, AfterValidator(_rated)]
     support: Support = Support.NONE
     space: Space = Space.SMALL
     self_explanatory: bool = False
@@ -111,7 +136,8 @@ def exercise_table(exercise: Exercise) -> dict[str, Any]:
         table["seconds_per_rep"] = rep_ms / 1000
     else:
         table["hold_s"] = hold_s
-    table["demand"] = {axis.value: exercise.asks(axis) for axis in Axis}
+    rated = {axis: exercise.demand.get(axis, 0) for axis in FIRST_AXES} | dict(exercise.demand)
+    table["demand"] = {axis.value: rated[axis] for axis in Axis if axis in rated}
     table["cues"] = {key: said for key, said in table["cues"].items() if said}
     return {key: table[key] for key in _ORDER if key in table and table[key] not in ("", [], {}, False)}
 

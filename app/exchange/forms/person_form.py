@@ -6,7 +6,7 @@ from typing import Annotated, Any
 
 from pydantic import Field
 
-from app.domain.model.client import Client, Condition, Place, UsualPain
+from app.domain.model.client import AxisLimit, Client, Condition, ConditionTerms, Place, UsualPain
 from app.domain.model.exercise import Axis, Space
 from app.domain.model.person import Person
 from app.domain.model.thresholds import USUAL_PAIN_MOST
@@ -46,6 +46,25 @@ class ReturnedPlaceForm(Form):
     minutes: Annotated[int, whole(1, 600)] | None = None
 
 
+class TermsForm(Form):
+    """When a condition began, who said so and until when, and whose yes ended its first limits."""
+
+    since: date | None = None
+    said_by: Text = ""
+    until: date | None = None
+    cleared_by: Text = ""
+    cleared: date | None = None
+
+
+class AxisLimitForm(Form):
+    """A limit on one axis, with who said so."""
+
+    axis: Axis
+    at_most: Demand
+    said_by: Text
+    until: date | None = None
+
+
 class BodyForm(Form):
     """What a session is compiled for."""
 
@@ -64,6 +83,8 @@ class BodyForm(Form):
     rest_side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
     rest_side_because: Text = ""
     held: Slugs = frozenset()
+    terms: dict[Condition, Annotated[TermsForm, becomes(ConditionTerms)]] = Field(default_factory=dict)
+    told_limits: Annotated[tuple[Annotated[AxisLimitForm, becomes(AxisLimit)], ...], Field(max_length=200)] = ()
 
 
 class PersonForm(Form):

@@ -14,13 +14,15 @@ from app.ui.parts.buttons import bind
 from app.ui.parts.choices import Choices
 from app.words import parts as words_of
 
-WIDTH, HEIGHT = 320.0, 470.0
+WIDTH, HEIGHT = 320.0, 570.0
 BUTTON = 52.0
 
 #: Where each region lies, as shares of width and height; for paired ones on the left.
 PLACES: Mapping[Region, tuple[float, float]] = {
-    Region.NECK: (0.5, 0.16), Region.SHOULDER: (0.29, 0.22), Region.ELBOW: (0.18, 0.385), Region.WRIST: (0.1, 0.54),
-    Region.BACK: (0.5, 0.36), Region.HIP: (0.4, 0.53), Region.KNEE: (0.37, 0.735), Region.ANKLE: (0.35, 0.93),
+    Region.NECK: (0.5, 0.14), Region.SHOULDER: (0.29, 0.2), Region.ELBOW: (0.165, 0.355), Region.WRIST: (0.1, 0.5),
+    Region.HAND: (0.09, 0.6), Region.RIBS: (0.335, 0.3), Region.BACK: (0.5, 0.36), Region.HIP: (0.4, 0.475),
+    Region.THIGH: (0.385, 0.57), Region.KNEE: (0.37, 0.665), Region.CALF: (0.36, 0.76), Region.ANKLE: (0.35, 0.855),
+    Region.FOOT: (0.33, 0.95),
 }
 
 
@@ -72,7 +74,7 @@ def _button(
 def _figure(p: t.Palette) -> list[cv.Shape]:
     at = {spot: place_of(spot) for spot in all_spots()}
     neck = at[Spot(Region.NECK)]
-    shapes: list[cv.Shape] = [cv.Circle(neck[0], HEIGHT * 0.065, HEIGHT * 0.06, paint=strokes.fill(p.line))]
+    shapes: list[cv.Shape] = [cv.Circle(neck[0], HEIGHT * 0.055, HEIGHT * 0.05, paint=strokes.fill(p.line))]
     chains = [(Region.SHOULDER, Region.ELBOW, Region.WRIST), (Region.HIP, Region.KNEE, Region.ANKLE)]
     for side in ("left", "right"):
         for chain, width in zip(chains, (30, 44), strict=True):
@@ -81,7 +83,7 @@ def _figure(p: t.Palette) -> list[cv.Shape]:
         (Region.SHOULDER, "left"), (Region.SHOULDER, "right"), (Region.HIP, "right"), (Region.HIP, "left"))]
     shapes.append(strokes.polygon(corners, strokes.fill(p.line)))
     shapes.append(strokes.polygon(corners, _limb(p, 34)))
-    return shapes + strokes.lines([((neck[0], HEIGHT * 0.1), (neck[0], HEIGHT * 0.2))], _limb(p, 34))
+    return shapes + strokes.lines([((neck[0], HEIGHT * 0.085), (neck[0], HEIGHT * 0.18))], _limb(p, 34))
 
 
 def _limb(p: t.Palette, width: float) -> ft.Paint:

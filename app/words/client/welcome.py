@@ -9,9 +9,9 @@ from collections.abc import Mapping, Sequence
 from app.domain.branding.brand import EmergencyNumber, Role
 from app.domain.dosing.screening import Outcome
 from app.domain.model.body import Spot
-from app.domain.model.client import Condition
 from app.domain.model.person import Person
 from app.words.client.today import Pair
+from app.words.conditions import CLIENT_WORDS
 from app.words.kit import KIT_WORDS
 from app.words.parts import spot as spot_name
 from app.words.text import listed
@@ -48,20 +48,7 @@ def born_wrong(first: int, last: int) -> str:
 CONDITIONS_HEAD: Pair = ("Does any of this apply to you?", "Does any of this apply to {name}?")
 CONDITIONS_HINT = "Tick what a doctor or another clinician has told you. Each leaves out what does not go well with it."
 CONDITIONS_LED = "Tick what a doctor or another clinician has said. Each leaves out what does not go well with it."
-CONDITIONS: Mapping[Condition, tuple[str, str]] = {
-    Condition.OSTEOPOROSIS: ("Thin bones (osteoporosis)", "No deep bending or twisting under load, nothing that jars."),
-    Condition.VERTIGO: ("Spinning when the head moves (vertigo)", "No lying flat, no head low."),
-    Condition.PELVIC_FLOOR: ("Leaking, or a heavy feeling in the pelvis", "Nothing that jars."),
-    Condition.HIP_REPLACEMENT: ("A new hip", "No deep bend at the hip; the surgeon’s limits come first."),
-    Condition.KNEE_REPLACEMENT: ("A new knee", "Little kneeling, nothing that jars; the surgeon’s limits come first."),
-    Condition.FALLS: ("A fall in the last year, or unsteady on the feet", "Balance only with a hand on something."),
-    Condition.HIGH_BLOOD_PRESSURE: ("High blood pressure", "Short holds, breathing all the while, no head low."),
-    Condition.HEART_CONDITION: ("A heart condition", "Short holds, breathing all the while, no head low."),
-    Condition.BETA_BLOCKER: ("Tablets that slow the heart (beta-blocker)", "Go by the breath, never by the pulse."),
-    Condition.PACEMAKER: ("A pacemaker or implanted defibrillator", "Go by the breath, never by the pulse."),
-    Condition.INSULIN: ("Insulin", "A reminder before each session: sugar checked, something sweet near."),
-    Condition.ONE_SIDE: ("One side is not to be trained", "A plaster, after a stroke: that side rests."),
-}
+CONDITIONS = CLIENT_WORDS
 TOLD_BY: Pair = ("Who told you, and when?", "Who said so, and when?")
 TOLD_BY_HINT = "For example: Dr Moss, last spring"
 WHICH_SIDE = "Which side rests?"

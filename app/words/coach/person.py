@@ -3,13 +3,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.model.client import Client, Condition
+from app.domain.model.client import Client, ConditionTerms
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Reason
 from app.domain.model.record import CheckIn, Ending, How, Hurt, HurtKind, SessionDone
 from app.domain.model.rules import RuleId, vote_source
 from app.words.client.today import day_words
+from app.words.conditions import COACH_WORDS
 from app.words.signs import SIGN_WORDS, sign_words
 from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, duration, listed, reason_text
 
@@ -55,15 +56,7 @@ OWN_WORDS = (
     "over them between two returns."
 )
 
-CONDITION_WORDS: Mapping[Condition, str] = {
-    Condition.OSTEOPOROSIS: "osteoporosis", Condition.VERTIGO: "vertigo",
-    Condition.PELVIC_FLOOR: "pelvic floor signs", Condition.HIP_REPLACEMENT: "a hip replacement",
-    Condition.KNEE_REPLACEMENT: "a knee replacement", Condition.FALLS: "a fall in the last year, or unsteady",
-    Condition.CANNOT_RISE: "cannot get up from the floor alone",
-    Condition.HIGH_BLOOD_PRESSURE: "high blood pressure", Condition.HEART_CONDITION: "a heart condition",
-    Condition.BETA_BLOCKER: "takes a beta-blocker", Condition.PACEMAKER: "has a pacemaker",
-    Condition.INSULIN: "takes insulin", Condition.ONE_SIDE: "one side is not to be trained",
-}
+CONDITION_WORDS = COACH_WORDS
 RULE_WORDS: Mapping[RuleId, str] = {
     RuleId.SYMPTOMS: "Symptoms", RuleId.PAIN: "Pain", RuleId.PAIN_RISE: "Pain the morning after",
     RuleId.SORENESS: "Soreness", RuleId.EFFORT: "Effort of the last session", RuleId.COMPLETION: "Completion",
@@ -72,6 +65,7 @@ RULE_WORDS: Mapping[RuleId, str] = {
     RuleId.ANSWERED_BY: "Answered by somebody else", RuleId.NO_CHECK_IN: "No check-in",
     RuleId.LIGHTER_WEEK: "Lighter week", RuleId.MINUTES: "Time at hand",
     RuleId.FALL: "A fall", RuleId.FLARE: "Worse a day or two later",
+    RuleId.CONDITION: "A condition",
 }
 SENDS: Mapping[str, str] = {
     "sessions": "Sessions are not shared.",
@@ -107,6 +101,12 @@ def body_lines(body: Client) -> tuple[tuple[str, str], ...]:
     if body.limits:
         limits = [f"{AXIS_WORDS[axis]} at most {cap} of 3" for axis, cap in sorted(body.limits.items())]
         told.append(("Limits", listed(limits)))
+    for own in body.told_limits:
+        until = f", asked again from {day_words(own.until)}" if own.until else ""
+        told.append((f"Limit, {AXIS_WORDS[own.axis]}", f"at most {own.at_most} of 3, by {own.said_by}{until}"))
+    for condition, terms in sorted(body.terms.items()):
+        if condition in body.conditions and (said := _terms(terms)):
+            told.append((CONDITION_WORDS[condition].capitalize(), said))
     for spot, usual in sorted(body.usual_pain.items()):
         told.append((f"Usual pain, {spot}",
                      f"{usual.level} of 10, agreed with a {usual.agreed_with}, until {day_words(usual.until)}"))
@@ -120,6 +120,16 @@ def body_lines(body: Client) -> tuple[tuple[str, str], ...]:
     if body.rest_side:
         told.append(("Side not trained", f"{body.rest_side}: {body.rest_side_because}"))
     return tuple(told)
+
+
+def _terms(terms: ConditionTerms) -> str:
+    """`since 3 March; said by Dr Moss; first limits lifted by Dr Moss on 1 June`."""
+    told = [f"since {day_words(terms.since)}"] if terms.since else []
+    told += [f"said by {terms.said_by}"] if terms.said_by else []
+    told += [f"asked again from {day_words(terms.until)}"] if terms.until else []
+    if terms.cleared_by and terms.cleared:
+        told.append(f"first limits lifted by {terms.cleared_by} on {day_words(terms.cleared)}")
+    return "; ".join(told)
 
 
 def not_sent(person: Person) -> tuple[str, ...]:

@@ -114,6 +114,8 @@ def _conditions() -> Section:
     return Section("conditions", "What a clinician has said", (
         "Each thing that is ticked under “What clinicians have said” leaves something out, every day, until you take "
         "it away. Your coach can make it stricter and never looser.",
+        "After an operation the limits are stricter until a clinician has said that they may go. After some weeks you "
+        "are reminded to ask; nothing is lifted by the calendar alone.",
     ), ("Ticked", "What follows"), tuple(CONDITIONS.values()))
 
 
@@ -158,7 +160,7 @@ def _coach(table: RuleTable) -> Section:
 def _demands() -> Section:
     rows = tuple((AXIS_WORDS[axis].capitalize(), _levels_of(anchors)) for axis, anchors in ANCHORS.items())
     return Section("demands", "What a move asks of a joint", (
-        "Every move is rated from 0 to 3 for sixteen things that it may ask of the body. The ratings are a coach’s "
+        "Every move is rated from 0 to 3 for what it may ask of the body. The ratings are a coach’s "
         f"judgement and no measurement. {_levels_of(GENERAL)}",
     ), ("What it asks", "0 to 3"), rows)
 

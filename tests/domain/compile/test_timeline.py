@@ -215,15 +215,20 @@ def test_from_level_six_on_there_are_no_steps(level: int) -> None:
 
 @pytest.mark.parametrize("condition", [Condition.HIGH_BLOOD_PRESSURE, Condition.HEART_CONDITION])
 @pytest.mark.parametrize("session", SOME)
-def test_holds_last_ten_seconds_at_most_for_blood_pressure_or_heart(session: str, condition: Condition) -> None:
-    """A longer one is done in parts with a pause between, and all of it is done."""
+def test_hard_holds_last_ten_seconds_at_most_for_blood_pressure_or_heart(session: str, condition: Condition) -> None:
+    """A longer one is done in parts with a pause between, all of it, and the reason is told; other holds stay whole."""
     got, full = compiled(session, Client(conditions=frozenset({condition}))), compiled(session)
     holds = [s for s in got.steps if s.kind is StepKind.HOLD]
-    assert all(s.length_ms <= 10_000 for s in holds)
+    hard = [s for s in holds if library()[s.exercise or ""].demand[Axis.HARD_HOLD] >= 2]
+    assert all(s.length_ms <= 10_000 for s in hard)
     if not got.substitutions and not got.left_out:
-        assert sum_ms(holds) == sum_ms(s for s in full.steps if s.kind is StepKind.HOLD)
-    for step, after in zip(got.steps, got.steps[1:], strict=False):
-        assert not (step.kind is after.kind is StepKind.HOLD)
+        whole = [s for s in full.steps if s.kind is StepKind.HOLD]
+        assert sum_ms(holds) == sum_ms(whole)
+        light = [(s.exercise, s.length_ms) for s in whole if library()[s.exercise or ""].demand[Axis.HARD_HOLD] < 2]
+        assert [(s.exercise, s.length_ms) for s in holds if s not in hard] == light
+        told = {dict(r.data)["what"] for r in got.dose.reasons if r.rule is RuleId.CONDITION}
+        assert ("hold" in told) is any(s.length_ms > 10_000 and library()[s.exercise or ""].demand[Axis.HARD_HOLD] >= 2
+                                       for s in whole)
 
 
 @pytest.mark.parametrize("side", ["left", "right"])

@@ -82,8 +82,8 @@ def test_a_hold_grows_to_thirty_seconds_at_most(written: int, held: int) -> None
 
 
 def test_a_hold_does_not_grow_where_long_holds_are_not_allowed() -> None:
-    """With a heart condition."""
-    plan = moved(4, client=replace(BODY, conditions=frozenset({Condition.HEART_CONDITION}))).plan(DAYS[4])
+    """With high blood pressure."""
+    plan = moved(4, client=replace(BODY, conditions=frozenset({Condition.HIGH_BLOOD_PRESSURE}))).plan(DAYS[4])
     assert sum(s.length_ms for s in plan.steps if s.exercise == "brace" and s.round == 1 and s.is_effort) == 15_000
     assert set(steps(plan)) == {"rise", "curl"}
 

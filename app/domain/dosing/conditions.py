@@ -1,0 +1,170 @@
+"""What each condition caps, adds and asks, and when it is asked about again.
+
+Everything here is a convention [P] to be agreed with the client's own clinician, built on the source named beside it.
+"From memory" marks a figure whose paper was not read. Caps hold every day. `first` caps hold as well until a
+clinician's yes is recorded: the calendar asks, and never lifts anything by itself.
+"""
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from app.domain.model.client import Client, Condition
+from app.domain.model.exercise import Axis
+
+Caps = Mapping[Axis, int]
+NONE: Caps = {}
+#: Longest hard hold with one of these, s. Custom, by Narloch 1995 on straining and breath.
+SHORT_HOLD_S = 10
+
+
+@dataclass(frozen=True)
+class ConditionRule:
+    """One condition. Every number is the most or the least that it allows."""
+
+    source: str
+    caps: Caps = field(default_factory=dict, hash=False)
+    """For good."""
+    first: Caps = field(default_factory=dict, hash=False)
+    """Until a clinician's yes."""
+    first_weeks: int = 0
+    """Weeks after which the first limits are asked about; 0: there are none."""
+    acute: Caps = field(default_factory=dict, hash=False)
+    """Until so many weeks after `since`, where that is known, and no yes."""
+    acute_weeks: int = 0
+    is_held: bool = False
+    """Where balance is asked for, a hand stays on something."""
+    is_seated: bool = False
+    """Only what is done sitting in the chair."""
+    is_short_hold: bool = False
+    """Hard holds in parts of `SHORT_HOLD_S` at most."""
+    rest: int = 100
+    """Rest at least so many percent of what was written."""
+    most_rpe: int | None = None
+    """Effort aimed at, at most."""
+    is_same_order: bool = False
+    """Nothing stands in for anything: what cannot be done is left out."""
+
+
+#: A hand on something, and no balance that takes two free hands.
+HELD: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 2}
+
+CONDITION_RULES: Mapping[Condition, ConditionRule] = {
+    Condition.OSTEOPOROSIS: ConditionRule(
+        "Brooke-Wavell 2022, 10.1136/bjsports-2021-104634; Sinaki 1984, PMID 6487063",
+        caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.LOADED_TWIST: 1, Axis.IMPACT: 1},
+        first={Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 0}, first_weeks=12),
+    Condition.VERTIGO: ConditionRule(
+        "Bhattacharyya 2017, Otolaryngol HNS 156(3S):S1; Pauwels 2023, PMID 36897200",
+        caps={Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1, Axis.SINGLE_LEG_BALANCE: 2, Axis.UNHELD_BALANCE: 0,
+              Axis.TURNING_ROUND: 1},
+        first={Axis.HEAD_TURNING: 0, Axis.SINGLE_LEG_BALANCE: 1}, first_weeks=4, is_held=True),
+    Condition.PELVIC_FLOOR: ConditionRule(
+        "Bø and Nygaard 2020, 10.1007/s40279-019-01243-1; Simpson 2016, IUJ",
+        caps={Axis.IMPACT: 1, Axis.BEARING_DOWN: 1}),
+    Condition.HIP_REPLACEMENT: ConditionRule(
+        "Eannucci 2019, HSS J 15:247; Korfitsen 2023, Acta Orthop",
+        caps={Axis.DEEP_HIP_FLEXION: 2, Axis.LEG_CROSSING: 1, Axis.LOADED_TWIST: 1},
+        first={Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1}, first_weeks=12),
+    Condition.KNEE_REPLACEMENT: ConditionRule(
+        "Wylde 2019, PMID 31423329; Jenkins 2008, Phys Ther 88:1012",
+        caps={Axis.KNEELING: 1, Axis.IMPACT: 1},
+        first={Axis.DEEP_KNEE_FLEXION: 2, Axis.KNEELING: 0}, first_weeks=12),
+    Condition.FALLS: ConditionRule(
+        "Sherrington 2020, 10.1186/s12966-020-01041-3; Montero-Odasso 2022, 10.1093/ageing/afac205",
+        caps=HELD, is_held=True),
+    Condition.CANNOT_RISE: ConditionRule("the project's table", caps={Axis.FLOOR_TRANSFER: 1}),
+    Condition.HIGH_BLOOD_PRESSURE: ConditionRule(
+        "Paluch 2024, PMID 38059362; short hard holds are custom", caps={Axis.HEAD_BELOW_HEART: 1},
+        is_short_hold=True),
+    Condition.HEART_CONDITION: ConditionRule(
+        "Williams 2007, Circulation 116:572 (abstract); effort and rest from memory",
+        caps={Axis.HEAD_BELOW_HEART: 1}, is_short_hold=True, rest=125, most_rpe=4),
+    Condition.BETA_BLOCKER: ConditionRule("custom of cardiac rehabilitation, from memory"),
+    Condition.PACEMAKER: ConditionRule(
+        "Br J Cardiol 2019, 26:14; limits for new leads are custom",
+        acute={Axis.OVERHEAD_SHOULDER: 1, Axis.SHOULDER_LOAD: 1, Axis.WRIST_WEIGHT_BEARING: 0}, acute_weeks=6),
+    Condition.INSULIN: ConditionRule("Turner 2019, 10.1186/s40798-019-0192-1"),
+    Condition.ONE_SIDE: ConditionRule("Billinger 2014, Stroke 45:2532"),
+    Condition.COPD: ConditionRule(
+        "Holland 2012, CD008250; PMC7892370 (table); rest and effort are custom",
+        first={Axis.OVERHEAD_SHOULDER: 1}, first_weeks=4, rest=150, most_rpe=4),
+    Condition.PARKINSONS: ConditionRule(
+        "Osborne 2022, Phys Ther 102:pzab302 (opening); turns in steps are custom",
+        caps={**HELD, Axis.TURNING_ROUND: 1}, is_held=True),
+    Condition.NEUROPATHY: ConditionRule(
+        "IWGDF 2023; a hand on something is custom", caps={**HELD, Axis.IMPACT: 1, Axis.ANKLE_LOAD: 2}, is_held=True),
+    Condition.CANCER_TREATMENT: ConditionRule(
+        "Campbell 2022, JCO Oncol Pract; limits differ by clinic", caps={Axis.IMPACT: 1},
+        first={Axis.OVERHEAD_SHOULDER: 1, Axis.BEARING_DOWN: 1, Axis.LOADED_SPINAL_FLEXION: 1}, first_weeks=12,
+        rest=125, most_rpe=4),
+    Condition.HERNIA: ConditionRule(
+        "HerniaSurge guideline; Ramanan 2014", caps={Axis.BEARING_DOWN: 1, Axis.LOADED_SPINAL_FLEXION: 1}),
+    Condition.MEMORY_LOSS: ConditionRule(
+        "Taylor 2017, PMID 27692024; Burton 2015, PMID 25709416", is_same_order=True),
+    Condition.WALKING_AID: ConditionRule(
+        "custom: both hands are needed to stand", caps={**HELD, Axis.IMPACT: 1}, is_held=True),
+    Condition.WHEELCHAIR: ConditionRule(
+        "UAMS 2021 on Consortium 2005, PMID 16869091; Mulroy 2011, PMID 21292803",
+        caps={Axis.SINGLE_LEG_BALANCE: 0, Axis.UNHELD_BALANCE: 0, Axis.FLOOR_TRANSFER: 0, Axis.KNEELING: 0,
+              Axis.IMPACT: 0, Axis.OVERHEAD_SHOULDER: 2, Axis.SHOULDER_LOAD: 2, Axis.WRIST_WEIGHT_BEARING: 1},
+        is_seated=True),
+    Condition.POSTURAL_DIZZINESS: ConditionRule(
+        "Tran 2021, PMID 34260686; Freeman 2011 (secondary)",
+        caps={Axis.UNHELD_BALANCE: 0, Axis.HEAD_BELOW_HEART: 1}, is_held=True),
+    Condition.BLOOD_THINNER: ConditionRule("consensus on head knocks, NICE (secondary)", caps=HELD, is_held=True),
+    Condition.SHOULDER_REPLACEMENT: ConditionRule(
+        "Arch Physiother 2021, 10.1186/s40945-021-00121-2 table 1; protocols differ",
+        caps={Axis.SHOULDER_LOAD: 2, Axis.OVERHEAD_SHOULDER: 2, Axis.WRIST_WEIGHT_BEARING: 1},
+        first={Axis.SHOULDER_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0}, first_weeks=12,
+        acute={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 0}, acute_weeks=6),
+    Condition.SPINAL_SURGERY: ConditionRule(
+        "Madera 2017, J Neurosurg Spine 26:694; weeks are custom",
+        caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_TWIST: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.IMPACT: 1,
+              Axis.SPINAL_EXTENSION: 2},
+        first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_TWIST: 0, Axis.LOADED_SPINAL_FLEXION: 1, Axis.FLOOR_TRANSFER: 1,
+               Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1}, first_weeks=12),
+}
+
+
+def rules_of(client: Client) -> Iterator[ConditionRule]:
+    """The rules of everything that was ticked."""
+    return (CONDITION_RULES[condition] for condition in sorted(client.conditions))
+
+
+def is_cleared(client: Client, condition: Condition) -> bool:
+    """Whether a clinician said that its first limits may go."""
+    terms = client.terms.get(condition)
+    return terms is not None and bool(terms.cleared_by) and terms.cleared is not None
+
+
+def condition_caps(client: Client, condition: Condition, today: date) -> Caps:
+    """The highest demand that a condition allows today, by axis."""
+    rule, terms = CONDITION_RULES[condition], client.terms.get(condition)
+    caps, holding = dict(rule.caps), [] if is_cleared(client, condition) else [rule.first]
+    if terms is not None and terms.since is not None and not is_cleared(client, condition) and (
+            today < terms.since + timedelta(weeks=rule.acute_weeks)):
+        holding.append(rule.acute)
+    for more in holding:
+        for axis, cap in more.items():
+            caps[axis] = min(cap, caps.get(axis, cap))
+    return caps
+
+
+def ask_from(client: Client, condition: Condition) -> date | None:
+    """The day from which its limits are to be asked about; None: there is nothing to ask, or no day is known."""
+    rule, terms = CONDITION_RULES[condition], client.terms.get(condition)
+    if terms is None:
+        return None
+    if terms.until is not None:
+        return terms.until
+    if terms.since is None or is_cleared(client, condition) or not rule.first_weeks:
+        return None
+    return terms.since + timedelta(weeks=rule.first_weeks)
+
+
+def to_ask(client: Client, today: date) -> tuple[Condition, ...]:
+    """Conditions whose limits are to be asked about by now. They hold until the answer is entered."""
+    due = ((c, ask_from(client, c)) for c in sorted(client.conditions))
+    return tuple(c for c, day in due if day is not None and day <= today)
