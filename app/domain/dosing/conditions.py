@@ -12,10 +12,39 @@ from datetime import date, timedelta
 
 from app.domain.model.client import Client, Condition
 from app.domain.model.exercise import Axis
+from app.domain.model.references import (
+    BHATTACHARYYA_2017,
+    BILLINGER_2014,
+    BO_NYGAARD_2020,
+    BROOKE_WAVELL_2022,
+    BURTON_2015,
+    CAMPBELL_2022,
+    EANNUCCI_2019,
+    HOLLAND_2012,
+    JENKINS_2008,
+    KORFITSEN_2023,
+    MADERA_2017,
+    MONTERO_ODASSO_2022,
+    MULROY_2011,
+    NARLOCH_1995,
+    OSBORNE_2022,
+    PALUCH_2024,
+    PAUWELS_2023,
+    RAMANAN_2014,
+    SHERRINGTON_2020,
+    SIMPSON_2016,
+    SINAKI_1984,
+    TAYLOR_2017,
+    TRAN_2021,
+    TURNER_2019,
+    WILLIAMS_2007,
+    WYLDE_2019,
+    Reference,
+)
 
 Caps = Mapping[Axis, int]
 NONE: Caps = {}
-#: Longest hard hold with one of these, s. Custom, by Narloch 1995 on straining and breath.
+#: Longest hard hold with one of these, s. Custom, after `NARLOCH_1995` on straining and breath.
 SHORT_HOLD_S = 10
 
 
@@ -23,7 +52,9 @@ SHORT_HOLD_S = 10
 class ConditionRule:
     """One condition. Every number is the most or the least that it allows."""
 
-    source: str
+    sources: tuple[Reference, ...]
+    note: str = ""
+    """What is custom in it, or was not read."""
     caps: Caps = field(default_factory=dict, hash=False)
     """For good."""
     first: Caps = field(default_factory=dict, hash=False)
@@ -52,75 +83,75 @@ HELD: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 2}
 
 CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.OSTEOPOROSIS: ConditionRule(
-        "Brooke-Wavell 2022, 10.1136/bjsports-2021-104634; Sinaki 1984, PMID 6487063",
+        (BROOKE_WAVELL_2022, SINAKI_1984),
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.LOADED_TWIST: 1, Axis.IMPACT: 1},
         first={Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 0}, first_weeks=12),
     Condition.VERTIGO: ConditionRule(
-        "Bhattacharyya 2017, Otolaryngol HNS 156(3S):S1; Pauwels 2023, PMID 36897200",
+        (BHATTACHARYYA_2017, PAUWELS_2023),
         caps={Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1, Axis.SINGLE_LEG_BALANCE: 2, Axis.UNHELD_BALANCE: 0,
               Axis.TURNING_ROUND: 1},
         first={Axis.HEAD_TURNING: 0, Axis.SINGLE_LEG_BALANCE: 1}, first_weeks=4, is_held=True),
     Condition.PELVIC_FLOOR: ConditionRule(
-        "Bø and Nygaard 2020, 10.1007/s40279-019-01243-1; Simpson 2016, IUJ",
+        (BO_NYGAARD_2020, SIMPSON_2016),
         caps={Axis.IMPACT: 1, Axis.BEARING_DOWN: 1}),
     Condition.HIP_REPLACEMENT: ConditionRule(
-        "Eannucci 2019, HSS J 15:247; Korfitsen 2023, Acta Orthop",
+        (EANNUCCI_2019, KORFITSEN_2023),
         caps={Axis.DEEP_HIP_FLEXION: 2, Axis.LEG_CROSSING: 1, Axis.LOADED_TWIST: 1},
         first={Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1}, first_weeks=12),
     Condition.KNEE_REPLACEMENT: ConditionRule(
-        "Wylde 2019, PMID 31423329; Jenkins 2008, Phys Ther 88:1012",
+        (WYLDE_2019, JENKINS_2008),
         caps={Axis.KNEELING: 1, Axis.IMPACT: 1},
         first={Axis.DEEP_KNEE_FLEXION: 2, Axis.KNEELING: 0}, first_weeks=12),
     Condition.FALLS: ConditionRule(
-        "Sherrington 2020, 10.1186/s12966-020-01041-3; Montero-Odasso 2022, 10.1093/ageing/afac205",
+        (SHERRINGTON_2020, MONTERO_ODASSO_2022),
         caps=HELD, is_held=True),
-    Condition.CANNOT_RISE: ConditionRule("the project's table", caps={Axis.FLOOR_TRANSFER: 1}),
+    Condition.CANNOT_RISE: ConditionRule((), "the project’s table", caps={Axis.FLOOR_TRANSFER: 1}),
     Condition.HIGH_BLOOD_PRESSURE: ConditionRule(
-        "Paluch 2024, PMID 38059362; short hard holds are custom", caps={Axis.HEAD_BELOW_HEART: 1},
+        (PALUCH_2024, NARLOCH_1995), "short hard holds are custom", caps={Axis.HEAD_BELOW_HEART: 1},
         is_short_hold=True),
     Condition.HEART_CONDITION: ConditionRule(
-        "Williams 2007, Circulation 116:572 (abstract); effort and rest from memory",
+        (WILLIAMS_2007,), "effort and rest from memory",
         caps={Axis.HEAD_BELOW_HEART: 1}, is_short_hold=True, rest=125, most_rpe=4),
-    Condition.BETA_BLOCKER: ConditionRule("custom of cardiac rehabilitation, from memory"),
+    Condition.BETA_BLOCKER: ConditionRule((), "custom of cardiac rehabilitation, from memory"),
     Condition.PACEMAKER: ConditionRule(
-        "Br J Cardiol 2019, 26:14; limits for new leads are custom",
+        (), "limits for new leads are custom",
         acute={Axis.OVERHEAD_SHOULDER: 1, Axis.SHOULDER_LOAD: 1, Axis.WRIST_WEIGHT_BEARING: 0}, acute_weeks=6),
-    Condition.INSULIN: ConditionRule("Turner 2019, 10.1186/s40798-019-0192-1"),
-    Condition.ONE_SIDE: ConditionRule("Billinger 2014, Stroke 45:2532"),
+    Condition.INSULIN: ConditionRule((TURNER_2019,)),
+    Condition.ONE_SIDE: ConditionRule((BILLINGER_2014,)),
     Condition.COPD: ConditionRule(
-        "Holland 2012, CD008250; PMC7892370 (table); rest and effort are custom",
+        (HOLLAND_2012,), "rest and effort are custom",
         first={Axis.OVERHEAD_SHOULDER: 1}, first_weeks=4, rest=150, most_rpe=4),
     Condition.PARKINSONS: ConditionRule(
-        "Osborne 2022, Phys Ther 102:pzab302 (opening); turns in steps are custom",
+        (OSBORNE_2022,), "turns in steps are custom",
         caps={**HELD, Axis.TURNING_ROUND: 1}, is_held=True),
     Condition.NEUROPATHY: ConditionRule(
-        "IWGDF 2023; a hand on something is custom", caps={**HELD, Axis.IMPACT: 1, Axis.ANKLE_LOAD: 2}, is_held=True),
+        (), "a hand on something is custom", caps={**HELD, Axis.IMPACT: 1, Axis.ANKLE_LOAD: 2}, is_held=True),
     Condition.CANCER_TREATMENT: ConditionRule(
-        "Campbell 2022, JCO Oncol Pract; limits differ by clinic", caps={Axis.IMPACT: 1},
+        (CAMPBELL_2022,), "limits differ by clinic", caps={Axis.IMPACT: 1},
         first={Axis.OVERHEAD_SHOULDER: 1, Axis.BEARING_DOWN: 1, Axis.LOADED_SPINAL_FLEXION: 1}, first_weeks=12,
         rest=125, most_rpe=4),
     Condition.HERNIA: ConditionRule(
-        "HerniaSurge guideline; Ramanan 2014", caps={Axis.BEARING_DOWN: 1, Axis.LOADED_SPINAL_FLEXION: 1}),
+        (RAMANAN_2014,), caps={Axis.BEARING_DOWN: 1, Axis.LOADED_SPINAL_FLEXION: 1}),
     Condition.MEMORY_LOSS: ConditionRule(
-        "Taylor 2017, PMID 27692024; Burton 2015, PMID 25709416", is_same_order=True),
+        (TAYLOR_2017, BURTON_2015), is_same_order=True),
     Condition.WALKING_AID: ConditionRule(
-        "custom: both hands are needed to stand", caps={**HELD, Axis.IMPACT: 1}, is_held=True),
+        (), "custom: both hands are needed to stand", caps={**HELD, Axis.IMPACT: 1}, is_held=True),
     Condition.WHEELCHAIR: ConditionRule(
-        "UAMS 2021 on Consortium 2005, PMID 16869091; Mulroy 2011, PMID 21292803",
+        (MULROY_2011,), "push less than pull: guideline, from memory",
         caps={Axis.SINGLE_LEG_BALANCE: 0, Axis.UNHELD_BALANCE: 0, Axis.FLOOR_TRANSFER: 0, Axis.KNEELING: 0,
               Axis.IMPACT: 0, Axis.OVERHEAD_SHOULDER: 2, Axis.SHOULDER_LOAD: 2, Axis.WRIST_WEIGHT_BEARING: 1},
         is_seated=True),
     Condition.POSTURAL_DIZZINESS: ConditionRule(
-        "Tran 2021, PMID 34260686; Freeman 2011 (secondary)",
+        (TRAN_2021,),
         caps={Axis.UNHELD_BALANCE: 0, Axis.HEAD_BELOW_HEART: 1}, is_held=True),
-    Condition.BLOOD_THINNER: ConditionRule("consensus on head knocks, NICE (secondary)", caps=HELD, is_held=True),
+    Condition.BLOOD_THINNER: ConditionRule((), "consensus on head knocks", caps=HELD, is_held=True),
     Condition.SHOULDER_REPLACEMENT: ConditionRule(
-        "Arch Physiother 2021, 10.1186/s40945-021-00121-2 table 1; protocols differ",
+        (), "a table of protocols, which differ",
         caps={Axis.SHOULDER_LOAD: 2, Axis.OVERHEAD_SHOULDER: 2, Axis.WRIST_WEIGHT_BEARING: 1},
         first={Axis.SHOULDER_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0}, first_weeks=12,
         acute={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 0}, acute_weeks=6),
     Condition.SPINAL_SURGERY: ConditionRule(
-        "Madera 2017, J Neurosurg Spine 26:694; weeks are custom",
+        (MADERA_2017,), "weeks are custom",
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_TWIST: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.IMPACT: 1,
               Axis.SPINAL_EXTENSION: 2},
         first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_TWIST: 0, Axis.LOADED_SPINAL_FLEXION: 1, Axis.FLOOR_TRANSFER: 1,

@@ -4,13 +4,12 @@ Every number comes from the tables that decide. Wording for clients: `plain_rule
 """
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from app.domain.checks import functional_checks
 from app.domain.compile import prescription
 from app.domain.dosing import limits, screening, votes
-from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S, ConditionRule
 from app.domain.dosing.history import ILLNESS_CARRIES
 from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
 from app.domain.dosing.screening import SIGNS
@@ -18,8 +17,6 @@ from app.domain.model import rules
 from app.domain.model import thresholds as at
 from app.domain.model.anchors import ANCHORS, GENERAL
 from app.domain.model.body import REGION_AXES
-from app.domain.model.client import Condition
-from app.domain.model.exercise import Axis
 from app.domain.model.level import Level
 from app.domain.model.proofreading_limits import limit_bounds, limit_sources
 from app.domain.model.record import FunctionalCheck
@@ -31,7 +28,7 @@ from app.words.client.checks import COACH_ERROR, NAMES, band_line
 from app.words.client.welcome import STOPS
 from app.words.coach.person import RULE_WORDS
 from app.words.coach.proofreading import PROBLEMS
-from app.words.conditions import COACH_SAID, COACH_WORDS
+from app.words.rules.condition_rows import axis_name, condition_rows
 from app.words.signs import SIGN_WORDS
 from app.words.text import LEVEL_WORDS
 
@@ -147,47 +144,14 @@ def _regions() -> Section:
     ), ("Region", "Axes"), rows)
 
 
-def axis_name(axis: Axis) -> str:
-    """`single leg balance`."""
-    return axis.value.replace("_", " ")
-
-
 def _conditions() -> Section:
-    rows = tuple((COACH_WORDS[c], _caps(rule.caps), _first(rule), "; ".join(_also(c, rule)), f"{rule.source} [P]")
-                 for c, rule in CONDITION_RULES.items())
     return Section("conditions", "Conditions and their caps", (
         "Ticked by the client as told by a clinician; each is to be agreed with one. They cannot be overruled upward. "
         "Every cap is a convention [P] built on the source beside it.",
         "The first caps hold as well until a clinician’s yes is recorded with its day. The calendar only asks: after "
         "so many weeks, or on the day that was given, the client is reminded, and nothing is lifted by itself.",
         "Beside these you may set a cap on any axis, with who said so and until when.",
-    ), ("Condition", "Caps", "Until a clinician’s yes", "Also", "Source"), rows)
-
-
-def _caps(caps: Mapping[Axis, int]) -> str:
-    return "; ".join(f"{axis_name(a)} ≤ {cap}" for a, cap in caps.items())
-
-
-def _first(rule: ConditionRule) -> str:
-    told = [f"{_caps(rule.first)}; asked again after {rule.first_weeks} weeks"] if rule.first else []
-    told += [f"{_caps(rule.acute)} in the first {rule.acute_weeks} weeks"] if rule.acute else []
-    return "; ".join(told)
-
-
-def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
-    if rule.is_held:
-        yield "balance only with a hand on something"
-    if rule.is_seated:
-        yield "only what is done sitting"
-    if rule.is_short_hold:
-        yield f"hard holds (2 and more) in parts of ≤ {SHORT_HOLD_S} s; stretches and breathing stay whole"
-    if rule.rest > 100:
-        yield f"rest ≥ {rule.rest} %"
-    if rule.most_rpe is not None:
-        yield f"effort aimed at ≤ {rule.most_rpe}"
-    if rule.is_same_order:
-        yield "nothing stands in for anything"
-    yield from COACH_SAID.get(condition, ())
+    ), ("Condition", "Caps", "Until a clinician’s yes", "Also", "Source"), condition_rows())
 
 
 def _anchors() -> Section:

@@ -1,0 +1,50 @@
+"""The table of conditions in the exact words of the trade: caps, first limits, what else, and where it comes from."""
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S, ConditionRule
+from app.domain.model.client import Condition
+from app.domain.model.exercise import Axis
+from app.words.conditions import COACH_SAID, COACH_WORDS
+
+
+def axis_name(axis: Axis) -> str:
+    """`single leg balance`."""
+    return axis.value.replace("_", " ")
+
+
+def condition_rows() -> tuple[tuple[str, ...], ...]:
+    """One row for each: name, caps for good, first limits, what else, sources."""
+    return tuple((COACH_WORDS[c], _caps(rule.caps), _first(rule), "; ".join(_also(c, rule)), _sources(rule))
+                 for c, rule in CONDITION_RULES.items())
+
+
+def _sources(rule: ConditionRule) -> str:
+    return "; ".join([*(one.short for one in rule.sources), *filter(None, (rule.note,)), "[P]"])
+
+
+def _caps(caps: Mapping[Axis, int]) -> str:
+    return "; ".join(f"{axis_name(a)} ≤ {cap}" for a, cap in caps.items())
+
+
+def _first(rule: ConditionRule) -> str:
+    told = [f"{_caps(rule.first)}; asked again after {rule.first_weeks} weeks"] if rule.first else []
+    told += [f"{_caps(rule.acute)} in the first {rule.acute_weeks} weeks"] if rule.acute else []
+    return "; ".join(told)
+
+
+def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
+    if rule.is_held:
+        yield "balance only with a hand on something"
+    if rule.is_seated:
+        yield "only what is done sitting"
+    if rule.is_short_hold:
+        yield f"hard holds (2 and more) in parts of ≤ {SHORT_HOLD_S} s; stretches and breathing stay whole"
+    if rule.rest > 100:
+        yield f"rest ≥ {rule.rest} %"
+    if rule.most_rpe is not None:
+        yield f"effort aimed at ≤ {rule.most_rpe}"
+    if rule.is_same_order:
+        yield "nothing stands in for anything"
+    yield from COACH_SAID.get(condition, ())
