@@ -72,7 +72,8 @@ def does_words(because: Sequence[str], asked: Sequence[str], otherwise: Mapping[
 
 def _one(key: str, details: Sequence[str], otherwise: Mapping[str, str]) -> str:
     if key == "kit" and details:
-        return f"needs {listed([KIT_WORDS[d].needed if d in KIT_WORDS else d.replace('_', ' ') for d in details])}, which you do not have here"
+        things = [KIT_WORDS[d].needed if d in KIT_WORDS else d.replace("_", " ") for d in details]
+        return f"needs {listed(things)}, which you do not have here"
     if key == "weight" and details:
         return WEIGHT[details[0]]
     if key in ASKS and details:
