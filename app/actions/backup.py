@@ -1,18 +1,19 @@
 """A copy of everything on this device as one file, and such a file in the store's place."""
 from __future__ import annotations
 
+from pathlib import Path
+
 from app.device.clock import Clock
 from app.domain.errors import NotOurFile
-from app.storage.copies import keep_copy
-from app.storage.database import Store, replace_store
-from app.storage.schema import LINEAGE
+from app.storage.copies import copied_bytes
+from app.storage.database import Store, open_store, replace_file, replace_store
 
 #: The first bytes of every SQLite file.
 SQLITE = b"SQLite format 3\x00"
 
 
 def backup_of(store: Store, clock: Clock) -> tuple[str, bytes]:
-    """A name and the bytes of a whole, consistent copy.
+    """A name and the bytes of a whole, consistent copy. It pushes out none of those that are made each day.
 
     Raises:
         NotOurFile: the store is no file.
@@ -21,7 +22,7 @@ def backup_of(store: Store, clock: Clock) -> tuple[str, bytes]:
     if store.path is None:
         raise NotOurFile(name=store.name)
     day = clock.local(clock.now()).day
-    return f"evenload-{day}.db", keep_copy(store.path, LINEAGE.head).read_bytes()
+    return f"evenload-{day}.db", copied_bytes(store.path)
 
 
 def put_back(store: Store, name: str, data: bytes) -> None:
@@ -31,6 +32,24 @@ def put_back(store: Store, name: str, data: bytes) -> None:
         NotOurFile: it is no copy of a store.
         DamagedDatabase, NewerDatabase, NotOurStore, NoRoom: as they say; the store is as it was.
     """
-    if store.path is None or not data.startswith(SQLITE):
+    if store.path is None:
         raise NotOurFile(name=name)
+    _require_sqlite(name, data)
     replace_store(store, data)
+
+
+def put_file_back(path: Path, name: str, data: bytes) -> Path | None:
+    """The same where no store is open, also where the one at `path` is damaged; gives what was set aside, if any.
+
+    Raises:
+        NotOurFile, DamagedDatabase, NewerDatabase, NotOurStore, NoRoom: as `put_back`.
+    """
+    _require_sqlite(name, data)
+    aside = replace_file(path, data)
+    open_store(path).close()  # brought up to date
+    return aside
+
+
+def _require_sqlite(name: str, data: bytes) -> None:
+    if not data.startswith(SQLITE):
+        raise NotOurFile(name=name)

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from app.actions.people import CHOSEN, ROLE
+from app.data_folder import LOCK, WAY_IN
 from app.storage import settings
 from app.storage.database import Store
 from app.storage.erasing import erase_everything, erase_person, sweep_after_erasing
@@ -22,6 +23,15 @@ def erase(store: Store, person_id: str) -> None:
             settings.forget_setting(db, CHOSEN)
             settings.forget_setting(db, ROLE)
     sweep_after_erasing(store)
+
+
+def not_ours(store: Store) -> tuple[str, ...]:
+    """What lies in the data directory and was not put there by the program, by name: it stays."""
+    if store.path is None:
+        return ()
+    ours = (store.path.name, LOCK, WAY_IN)
+    found = (place.name for place in store.path.parent.iterdir())
+    return tuple(sorted(name for name in found if name not in ours and not name.startswith(f"{store.path.name}")))
 
 
 def erase_device(store: Store) -> None:

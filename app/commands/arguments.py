@@ -51,7 +51,7 @@ def parser() -> Parser:
     general = _general(argparse.SUPPRESS)
     adds = {"open": _add_open, "demo": _add_serving, "check": _add_check, "pack": _add_pack, "timeline": _add_order,
             "cues": _add_cues, "intake": _add_intake, "review": _add_store, "make-app": _add_make, "serve": _add_serve,
-            "load": _add_load}
+            "load": _add_load, "keys": _add_store, "backup": _add_output, "restore": _add_restore, "erase": _add_erase}
     for name, add in adds.items():
         one = commands.add_parser(name, help=words.SUMMARIES[name], description=words.SUMMARIES[name],
                                   epilog=words.DETAILS[name], formatter_class=form, parents=[general])
@@ -149,6 +149,14 @@ def _add_make(one: argparse.ArgumentParser) -> None:
 def _add_serve(one: argparse.ArgumentParser) -> None:
     one.add_argument("folder", type=Path, metavar="DIR", help="a folder made by make-app")
     _add_serving(one)
+
+
+def _add_restore(one: argparse.ArgumentParser) -> None:
+    one.add_argument("file", type=_file, nargs="?", metavar="FILE", help="a copy; else the last good one beside them")
+
+
+def _add_erase(one: argparse.ArgumentParser) -> None:
+    one.add_argument("--yes", action="store_true", help="does it; without this nothing is erased")
 
 
 def _add_load(one: argparse.ArgumentParser) -> None:

@@ -1,6 +1,7 @@
 """Files in and out, whole or not at all. `-` is standard input or output, in bytes."""
 from __future__ import annotations
 
+import errno
 import logging
 import os
 import sys
@@ -9,11 +10,13 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import BinaryIO, TextIO
 
-from app.domain.errors import NoRoom, TooLarge, UnreadableSource, WrongValue
+from app.domain.errors import NoAccess, NoRoom, TooLarge, UnreadableSource, WrongValue
 from app.words.machine import commands as words
 
 LIMIT = 200 * 1024 * 1024
 STANDARD = "-"
+#: Rights of a file that is written.
+FOR_ALL, OWNER_ALONE = 0o644, 0o600
 log = logging.getLogger(__name__)
 
 
@@ -87,24 +90,27 @@ def require_place(path: Path) -> None:
         raise WrongValue(where=str(path), value="No such folder", expected="a folder that can be written to")
 
 
-def write_file(path: Path, data: bytes) -> None:
+def write_file(path: Path, data: bytes, rights: int = FOR_ALL) -> None:
     """Writes beside, then puts it in place: there is the old file or the new one, never half of one.
+
+    `rights`: who may read it, `FOR_ALL` or `OWNER_ALONE`.
 
     Raises:
         WrongValue: the folder is not there or may not be written.
         NoRoom: the disk is full.
+        NoAccess: it cannot be put in place.
     """
     def whole(file: BinaryIO) -> None:
         file.write(data)
 
-    write_stream(path, whole)
+    write_stream(path, whole, rights)
 
 
-def write_stream(path: Path, write: Callable[[BinaryIO], None]) -> None:
+def write_stream(path: Path, write: Callable[[BinaryIO], None], rights: int = FOR_ALL) -> None:
     """The same for what is written piece by piece.
 
     Raises:
-        WrongValue, NoRoom: as `write_file`.
+        WrongValue, NoRoom, NoAccess: as `write_file`.
     """
     require_place(path)
     if is_standard(path):
@@ -119,10 +125,10 @@ def write_stream(path: Path, write: Callable[[BinaryIO], None]) -> None:
             write(file)
             file.flush()
             os.fsync(file.fileno())
-        os.chmod(beside, 0o644)
+        os.chmod(beside, rights)
         os.replace(beside, path)
     except OSError as error:
-        raise NoRoom(path=str(path)) from error
+        raise (NoRoom if error.errno in (errno.ENOSPC, errno.EDQUOT) else NoAccess)(path=str(path)) from error
     finally:
         Path(beside).unlink(missing_ok=True)
     log.info(words.was_written(str(path)))

@@ -16,13 +16,14 @@ from app.actions.people import Role
 from app.commands.data_directory import data_dir, store_at
 from app.commands.files import read_file
 from app.commands.progress import Progress
+from app.commands.records import go_back
 from app.data_folder import WAY_IN
 from app.device.clock import SystemClock
 from app.device.device import open_device
 from app.device.in_use import held
 from app.device.linked_files import GivenFiles, route_of
 from app.domain.branding.brand import EVENLOAD, Brand
-from app.domain.errors import NoCopy, WrongValue
+from app.domain.errors import WrongValue
 from app.exchange.brands.brand_file import read_brand, read_brand_files
 from app.exchange.brands.icons import site_files
 from app.exchange.brands.ready_brand import read_brand_packs
@@ -32,7 +33,6 @@ from app.main import build_app
 from app.resources import brand_file, resource_dir
 from app.serving.server import serve
 from app.serving.tracks import shelf_in
-from app.storage.copies import last_good_copy, restore_copy
 from app.storage.database import Store, copy_of_the_day, store_file
 from app.words import errors
 from app.words.machine import commands
@@ -57,7 +57,7 @@ def run_open(args: argparse.Namespace) -> int:
     files = site_files(read_brand_files(path)) if path else None
     with held(data_dir(args)):
         if args.restore:
-            _go_back(store_file(data_dir(args)))
+            print(commands.went_back(*go_back(store_file(data_dir(args)))), flush=True)
         with store_at(data_dir(args)) as store:
             copy_of_the_day(store, SystemClock().now().date())
             packs = partial(read_brand_packs, path, brand)
@@ -78,14 +78,6 @@ def _given(file: Path | None) -> tuple[Path, ...]:
         return ()
     require_kind(unwrapped(read_file(file), file.name), file.name, Kind.PACK)
     return (file,)
-
-
-def _go_back(path: Path) -> None:
-    copy = last_good_copy(path)
-    if copy is None:
-        raise NoCopy(path=str(path))
-    aside = restore_copy(path, copy)
-    print(commands.went_back(copy.name, aside.name if aside else ""), flush=True)
 
 
 def _take_packs(store: Store, brand: Brand, packs: Bundled) -> None:

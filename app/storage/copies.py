@@ -47,15 +47,35 @@ def keep_copy(path: Path, version: str) -> Path:
     """
     numbers = [int(p.name.rsplit("-", 1)[1]) for p in copies(path)]
     new = path.with_name(f"{path.name}.copy-{version}-{max(numbers, default=0) + 1}")
-    _copy(path, part := _cut_off_removed(path))
-    if not is_whole(part):
-        part.unlink()
-        raise DamagedDatabase(path=str(path), kept=str(path))
+    part = _whole_part(path)
     with named_disk_faults(str(path)):
         part.replace(new)
     for old in copies(path)[:-KEEP]:
         old.unlink()
     return new
+
+
+def copied_bytes(path: Path) -> bytes:
+    """A whole copy that is not kept.
+
+    Raises:
+        DamagedDatabase, NoRoom: as `keep_copy`.
+    """
+    part = _whole_part(path)
+    try:
+        with named_disk_faults(str(path)):
+            return part.read_bytes()
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def _whole_part(path: Path) -> Path:
+    """A copy that was read through, under the name of one on its way."""
+    _copy(path, part := _cut_off_removed(path))
+    if not is_whole(part):
+        part.unlink()
+        raise DamagedDatabase(path=str(path), kept=str(path))
+    return part
 
 
 def last_good_copy(path: Path) -> Path | None:
@@ -96,6 +116,13 @@ def set_aside(path: Path, why: str) -> Path:
             if part.exists():
                 part.rename(kept.with_name(kept.name + end))
     return kept
+
+
+def last_set_aside(path: Path) -> Path | None:
+    """The damaged store that was set aside last, or None."""
+    found = {int(m[1]): p for p in path.parent.glob(f"{_literal(path.name)}.{DAMAGED}-*")
+             if (m := re.search(r"-(\d+)$", p.name))}
+    return found[max(found)] if found else None
 
 
 def discard_copies(path: Path) -> int:

@@ -19,6 +19,7 @@ from app.storage.copies import (
     is_whole,
     keep_copy,
     keep_private,
+    last_set_aside,
     made_on,
     make_private_file,
     restore_copy,
@@ -137,19 +138,27 @@ def replace_store(store: Store, data: bytes, lineage: Lineage = LINEAGE) -> None
     """
     if store.path is None:
         raise NotOurStore(path=store.name)
-    path = store.path
+    store.close()
+    replace_file(store.path, data, lineage)
+    _bring_up_to_date(store, lineage)
+
+
+def replace_file(path: Path, data: bytes, lineage: Lineage = LINEAGE) -> Path | None:
+    """The same where no store is open, also where the one that is there cannot be; gives what was set aside, if any.
+
+    Raises:
+        DamagedDatabase, NewerDatabase, NotOurStore, NoRoom: all is as it was.
+    """
     incoming = path.with_name(f"{path.name}.{INCOMING}")
-    with named_disk_faults(store.name):
+    with named_disk_faults(str(path)):
         incoming.unlink(missing_ok=True)
         make_private_file(incoming)
         incoming.write_bytes(data)
     try:
         _assert_ours(incoming, lineage)
-        store.close()
-        restore_copy(path, incoming)
+        return restore_copy(path, incoming)
     finally:
         incoming.unlink(missing_ok=True)
-    _bring_up_to_date(store, lineage)
 
 
 def _assert_ours(path: Path, lineage: Lineage) -> None:
@@ -168,6 +177,10 @@ def _open_file(path: Path, lineage: Lineage) -> Store:
     with named_disk_faults(str(path)):
         # a folder that is there already keeps its rights: it may be shared on purpose
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    if not path.exists():
+        if copies(path):  # set aside or taken away: there is something to go back to
+            raise DamagedDatabase(path=str(path), kept=str(last_set_aside(path) or path))
+        _mark_of(path).unlink(missing_ok=True)
     make_private_file(path)
     store = Store(sqlite_engine(URL.create("sqlite", database=str(path))), path)
     try:

@@ -93,6 +93,10 @@ FIELDS = {
     "load": "weeks days",
     "load weeks": "start load monotony strain",
     "load days": "date load acute chronic ratio",
+    "keys": "coach key words sheet_waits",
+    "backup": "file bytes",
+    "restore": "from kept",
+    "erase": "erased complete left",
 }
 
 
@@ -143,12 +147,21 @@ def shapes(desk: Path, capsys: pytest.CaptureFixture[str], folder: Path) -> Iter
     yield "make-app", printed(desk, capsys, "make-app", "--brand", brand, "--shell", "s.zip", "-o", str(folder))
 
 
+def whole_shapes(folder: Path, capsys: pytest.CaptureFixture[str]) -> Iterator[tuple[str, Any]]:
+    """The same of the records as a whole: of a data directory that `pack` has filled."""
+    yield "keys", printed(folder, capsys, "keys")
+    copy = str(folder / "copy.db")
+    yield "backup", printed(folder, capsys, "backup", "-o", copy)
+    yield "restore", printed(folder, capsys, "restore", copy)
+    yield "erase", printed(folder, capsys, "erase", "--yes")
+
+
 def test_every_field_that_was_ever_printed_is_there_and_in_the_help(
     desk: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """And nothing is printed that the help does not list."""
     monkeypatch.setattr(web_app, "make_app", lambda whole, shell, folder, wrote: Made(folder, 3, 1000))
-    seen = dict(shapes(desk, capsys, tmp_path))
+    seen = dict(shapes(desk, capsys, tmp_path)) | dict(whole_shapes(tmp_path, capsys))
     assert set(seen) == set(FIELDS)
     for name, shape in seen.items():
         listed = set(re.findall(r"[a-z_0-9]+", DETAILS[name.split()[0]].partition("--json")[2]))

@@ -198,6 +198,20 @@ def test_an_empty_file_is_no_new_store_once_there_was_one(told: Store) -> None:
         open_store(path)
 
 
+def test_without_its_file_a_store_with_copies_is_no_new_one(told: Store) -> None:
+    """It was set aside or taken away; asking again makes no further files. Without copies a new one begins."""
+    assert told.path is not None
+    copy = keep_copy(told.path, "0002")
+    path = closed(told)
+    path.unlink()
+    for _ in range(2):
+        with pytest.raises(DamagedDatabase):
+            open_store(path)
+        assert not path.exists()
+    copy.unlink()
+    assert dump(open_store(path)) == ""
+
+
 def test_a_store_that_lost_the_name_of_its_version_is_damaged(told: Store) -> None:
     """And not one without tables."""
     path = closed(told)

@@ -28,6 +28,10 @@ SUMMARIES = {
     "make-app": "makes a coach's own app: a folder for any web host, which then works offline",
     "serve": "shows such a folder in the browser, on this machine only",
     "load": "works out weekly load, monotony and strain from a table of sessions",
+    "keys": "prints the coach's key and its matching words",
+    "backup": "writes a copy of all records, programmes and keys",
+    "restore": "puts a copy in the place of the records",
+    "erase": "erases everything in the data directory",
 }
 
 _FILES = """The files are JSON; leave out what does not apply. A question left out of the diary counts as
@@ -101,5 +105,28 @@ Ctrl+C ends it.
 The table has a row for each session: date (2026-03-02), minutes, rpe (0 to 10).
 
 --json: weeks, days. Each of the weeks: start, load, monotony, strain; of the days: date, load, acute, chronic, ratio.
+""",
+    "keys": """Example: evenload keys
+Private keys and the words of the recovery sheet are never printed. Exit 1 where no keys were made yet.
+
+--json: coach, key, words, sheet_waits (the words of the sheet are still on this computer).
+""",
+    "backup": """Example: evenload backup -o evenload-copy.db
+Also while the app is open. The copy is not sealed: whoever can read it can read the diaries and sign as the coach.
+
+--json: file, bytes.
+""",
+    "restore": """Examples: evenload restore
+          evenload restore evenload-copy.db
+The app must not be open. What was there is set aside beside it, not deleted.
+
+--json: from, kept (the name of what was set aside).
+""",
+    "erase": """Example: evenload erase --data ~/evenload --yes
+The app must not be open. There is no way back. Exit 1 without --yes, and where another program keeps traces alive.
+Erased rows are overwritten with zeros; files that are deleted whole, such as copies and pictures, are given back to the
+system, which may leave their bytes on the disk until it needs the room. Only an encrypted disk hides those.
+
+--json: erased, complete, left (what the program did not put there and leaves alone).
 """,
 }

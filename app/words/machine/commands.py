@@ -1,6 +1,8 @@
 """Words of the commands. Knows no Flet."""
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from app.words.text import count
 
 NOT_PUBLISHED = "Nothing was written: mend what could hurt a client first."
@@ -40,6 +42,32 @@ def taken_in(file: str, person: str, new: int, newer: int, same: int, older: int
 def refused(name: str, why: str) -> str:
     """A file that was not taken in."""
     return why if why.startswith(name) else f"{name}: {why}"
+
+
+NO_KEYS = "There are no keys yet: they are made when the first programme is published."
+
+
+def coach_key(line: str, words: str, waits: bool) -> str:
+    """The key as clients get it, the words to read out, and a reminder while the sheet is not on paper."""
+    sheet = "\nThe recovery words are still on this computer: print or write them down at the desk." if waits else ""
+    return f"{line}\nMatching words: {words}{sheet}"
+
+
+def backed_up(path: str) -> str:
+    """A copy was written."""
+    return f"The copy is {path}. It is not sealed: keep it where only you can reach it."
+
+
+def would_erase(folder: str) -> str:
+    """Without a yes."""
+    return (f"Nothing was erased. With --yes, everything that the app keeps in {folder} goes: everybody who trains "
+            "here, the coach’s side with its keys, programmes, sources, apps and copies. There is no way back.")
+
+
+def erased(folder: str, left: Sequence[str]) -> str:
+    """What is gone, and what is not the program's and stays."""
+    stays = f" Not the app’s own, and left alone: {', '.join(left)}." if left else ""
+    return f"Everything that the app kept in {folder} is erased.{stays}"
 
 
 def went_back(copy: str, aside: str) -> str:
