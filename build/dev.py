@@ -23,6 +23,8 @@ import chromium
 
 ROOT = Path(__file__).resolve().parent.parent
 OLDEST = (3, 11)
+SLOWEST = 10
+"""So many of the slowest tests are printed at the end."""
 NO_BROWSER = "No Chromium, Chrome or Edge was found, and none could be installed."
 
 
@@ -109,7 +111,7 @@ def test(environment: Environment, arguments: list[str]) -> int:
         for name, command in (
             ("ruff", ["ruff", "check", "."]),
             ("mypy", ["mypy"]),
-            ("pytest", ["pytest", *selection(browser), *arguments]),
+            ("pytest", ["pytest", f"--durations={SLOWEST}", *selection(browser), *arguments]),
         )
     }
     return verdict(outcome, browser, os.environ)

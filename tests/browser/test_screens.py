@@ -14,6 +14,7 @@ from tests.browser.server import Server
 from tests.sampling import is_whole
 from tests.stories.addresses import EVERYBODY, addresses
 from tests.stories.turns import Demo
+from tests.tree.window import window
 
 pytestmark = pytest.mark.browser
 
@@ -24,14 +25,26 @@ TALL = 12_000
 
 
 @pytest.fixture(scope="module")
-def demo(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Demo]:
-    """A copy of it for these tests."""
-    folder = tmp_path_factory.mktemp("demo") / "data"
-    shutil.copytree(demo_data, folder)
+def server(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    """A copy of the demo, served to these tests."""
+    folder = Path(shutil.copytree(demo_data, tmp_path_factory.mktemp("demo") / "data"))
     server = Server(folder, "--began", MORNING.isoformat()).start()
-    yield Demo(server)
+    yield server
     server.stop()
     assert not server.complaints()
+
+
+@pytest.fixture(scope="module")
+def demo(server: Server) -> Demo:
+    """Whose turn it is there."""
+    return Demo(server.data_dir)
+
+
+def own_headings(demo: Demo, name: str) -> dict[str, str]:
+    """The first heading of every address, read without a browser: what a page shows once it is really that one."""
+    with window(demo.data, began=MORNING) as tree:
+        return {address: next(node.name for node in tree.go(address).nodes() if node.role == "heading")
+                for address in addresses(demo, name)}
 
 
 def taken_in(look: int, addresses: list[str]) -> list[str]:
@@ -43,30 +56,32 @@ def taken_in(look: int, addresses: list[str]) -> list[str]:
 
 @pytest.mark.whole(keep=1)
 @pytest.mark.parametrize("name", EVERYBODY)
-def test_every_address_opens_in_every_look(name: str, demo: Demo, browser: Browser) -> None:
+def test_every_address_opens_in_every_look(name: str, demo: Demo, server: Server, browser: Browser) -> None:
     """Something is said everywhere, and no error card shows."""
     demo.turn_of(name)
+    own = own_headings(demo, name)
     with Walker(browser) as walker:
-        walker.open(demo.server.address).says()
+        walker.open(server.address).says()
         for at, (size, dark, large) in enumerate(LOOKS):
             walker.look(size, dark=dark, large_print=large)
             for address in taken_in(at, addresses(demo, name)):
-                walker.go(address).is_well().says()
+                walker.go(address, own[address]).is_well().says()
 
 
 @pytest.mark.whole(keep=0)
 @pytest.mark.parametrize("name", EVERYBODY)
-def test_whatever_can_be_pressed_is_large_and_named(name: str, demo: Demo, browser: Browser) -> None:
+def test_whatever_can_be_pressed_is_large_and_named(name: str, demo: Demo, server: Server, browser: Browser) -> None:
     """48 px each way, within the page, with a name, also in large print."""
     demo.turn_of(name)
+    own = own_headings(demo, name)
     amiss: list[str] = []
     with Walker(browser, size=(PHONE[0], TALL), scale=0.25) as walker:
-        walker.open(demo.server.address).says()
+        walker.open(server.address).says()
         for width in (PHONE[0], DESKTOP[0]) if is_whole() else PHONE[:1]:
             for large in (False, True):
                 walker.look((width, TALL), large_print=large)
                 for address in addresses(demo, name):
-                    walker.go(address).says()
+                    walker.go(address, own[address]).says()
                     amiss += [f"{address} at {width}{', large print' if large else ''}: {wrong}"
                               for one in walker.pressables() if (wrong := what_is_wrong(one, width))]
     assert not amiss, "\n".join(amiss)
