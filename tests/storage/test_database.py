@@ -217,6 +217,16 @@ def test_rows_need_what_they_refer_to_after_every_start(told: Store) -> None:
         attention_marks.save_mark(db, replace(story.MARK, person="nobody"))
 
 
+def test_what_was_kept_is_on_the_disk_when_the_transaction_ends(told: Store) -> None:
+    """Every connection asks SQLite to wait for the disk at each commit, and to keep a journal; a power cut shows it."""
+    for _ in range(2):
+        with told.read() as db, told.begin() as other:
+            for one in (db, other):
+                assert one.exec_driver_sql("PRAGMA synchronous").scalar() == 2
+                assert one.exec_driver_sql("PRAGMA journal_mode").scalar() == "wal"
+        told.close()
+
+
 def test_two_damages_have_two_names(tmp_path: Path) -> None:
     """The first one is not overwritten."""
     path = tmp_path / "evenload.db"
