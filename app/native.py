@@ -22,13 +22,11 @@ from app.domain.errors import AppError
 from app.exchange.brands.brand_file import read_brand
 from app.exchange.brands.ready_brand import read_brand_packs
 from app.exchange.crypto.file_kinds import Kind
+from app.lost_records import show_lost
 from app.main import build_app
 from app.resources import brand_file, resource_dir
 from app.storage.database import Store, copy_of_the_day, open_store
-from app.ui.notice_page import show_notice
 from app.ui.parts.theme import FAMILY
-from app.words import errors
-from app.words.machine import web
 
 #: Where the platform wants an app's records; Flet's hosts set it.
 STORAGE = "FLET_APP_STORAGE_DATA"
@@ -54,7 +52,7 @@ def _run(brand: Brand, path: Path | None, given: tuple[Path, ...], holding: cont
         device = partial(open_device, linked=GivenFiles(*given))
         main: Main = build_app(_open(brand, path), device, SystemClock(), brand, partial(read_brand_packs, path, brand))
     except AppError as error:
-        main = partial(show_notice, brand=brand, title=web.LOST_TITLE, words=errors.error_text(error))
+        main = partial(show_lost, brand=brand, error=error)
         given = ()
     ft.run(partial(_show, main, given[0].name if given else ""), assets_dir=str(resource_dir("assets")))
 

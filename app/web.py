@@ -22,12 +22,12 @@ from app.device.store_place import ask_for_newer, browser_place, tell_refused, t
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import AppError, NewerDatabase, StoreBusy
 from app.exchange.brands.ready_brand import READY_FILE, read_brand_packs, read_ready_brand
+from app.lost_records import show_lost
 from app.main import build_app
 from app.resources import brand_file
 from app.storage.database import FILE_NAME, Store, copy_of_the_day, open_store
 from app.ui.notice_page import show_notice
 from app.ui.routes import load_next, screen_named
-from app.words import errors
 from app.words.machine import web
 
 RETRY_S = 1.0
@@ -80,7 +80,7 @@ async def _show(opening: asyncio.Future[OpenedApp], address: str, page: ft.Page)
             ask_for_newer(folder_name(address))
             return
         except AppError as error:
-            show_notice(page, _brand(), web.LOST_TITLE, errors.error_text(error))
+            show_lost(page, _brand(), error)
             tell_refused(folder_name(address))
             return
     await build_app(opened.store, _device, SystemClock(), opened.brand,

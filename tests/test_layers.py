@@ -89,7 +89,7 @@ MOST_MODULES, MOST_LINES = 25, 300
 PLAIN = {"app.resources", "app.data_folder"}
 #: Where a library may be imported: rooms, or modules in no room.
 KEEPS = {
-    "flet": {"ui", "device", "main", "serving", "web", "native"},
+    "flet": {"ui", "device", "main", "serving", "web", "native", "lost_records"},
     "flet_audio": {"device"},
     "flet_lottie": {"ui"},
     "flet_web": {"serving"},

@@ -1,11 +1,33 @@
 """What is said where the app runs inside a browser: its store, being kept, working without the internet."""
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 
 BUSY_TITLE = "Open in another tab"
 LOST_TITLE = "Your records cannot be opened"
 TRY_AGAIN = "Try again"
+DAMAGED_FOR_GOOD = (
+    "Something in them is not what was written, and there is no good copy to go back to. They were put aside and not "
+    "deleted. Close the app and open it again: it begins anew, and a copy of everything that you saved elsewhere can "
+    "be put back under Settings."
+)
+
+
+def damaged(day: date) -> str:
+    """What happened, and what the button does."""
+    return ("Something in them is not what was written: the device has lost or changed part of them. They were put "
+            f"aside and not deleted. There is a good copy of {day.day} {day:%B %Y}; what was written after it is not "
+            "in it.")
+
+
+def go_back_to(day: date) -> str:
+    """The button."""
+    return f"Go back to the copy of {day.day} {day:%B}"
+
+
+def went_back_to(day: date) -> str:
+    """After it."""
+    return f"The records are as they were on {day.day} {day:%B %Y}. Close the app and open it again."
 
 
 def busy(name: str) -> str:
