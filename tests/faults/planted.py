@@ -11,7 +11,8 @@ CONDITIONS = "app/domain/dosing/conditions.py"
 RULES, NUMBERS, BODY = (f"app/domain/model/{m}.py" for m in ("rules", "thresholds", "body"))
 AMOUNTS, STATIONS, TIMELINE, CHOICE = (
     f"app/domain/compile/{m}.py" for m in ("prescription", "stations", "timeline", "substitution"))
-ON, RUNGS, MOVING = (f"app/domain/progress/progression_{m}.py" for m in ("state", "steps", "today"))
+ON, RUNGS, MOVING, LADDER = (
+    f"app/domain/progress/progression_{m}.py" for m in ("state", "steps", "today", "ladder"))
 SPARING = "app/domain/player/pain_response.py"
 TRACK, SPOKEN, CUES = (f"app/domain/sound/{m}.py" for m in ("audio_track", "voice_lines", "cues"))
 T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/sound/test_{m}.py" for m in ("audio_track", "voice_lines", "cues"))
@@ -127,16 +128,23 @@ FAULTS: tuple[Fault, ...] = (
     # moving on
     Fault("one clean session is enough", NUMBERS, "CLEAN_NEEDED = 2", "CLEAN_NEEDED = 1", T_ON),
     Fault("moves on with pain 3", NUMBERS, "PAIN_HOLDS = 3", "PAIN_HOLDS = 4", T_ON),
-    Fault("moves on from a step that was not done", ON, "    if step != at.step:", "    if False:", T_ON),
+    Fault("moves on from a step that was not done", ON, "    if reached < at.step or ", "    if ", T_ON),
     Fault("a fortnight off takes nothing", NUMBERS, "FORTNIGHT_DAYS + 1", "FORTNIGHT_DAYS + 2", T_ON),
-    Fault("the coach's ceiling ignored", RUNGS, "return min(item.steps, len(rungs(item, written, library)))",
-          "return len(rungs(item, written, library))", T_ON),
-    Fault("a harder option never shown", RUNGS, "may_stand_in(e, written, day.client, day.limits)",
+    Fault("the coach's ceiling ignored", ON, "return min(self.item.steps, len(self.rungs) - 1)",
+          "return len(self.rungs) - 1", T_ON),
+    Fault("a harder option never shown", RUNGS, "may_stand_in(e, exercise, day.client, day.limits)",
           "not day.limits.against(e)", T_ON),
-    Fault("more on a day that holds", MOVING, "plain.dose.level > Level.PROGRESS or eased or ",
-          "plain.dose.level > Level.HOLD or ", T_ON),
-    Fault("this morning's pain lets it go on", MOVING,
-          "painful = any(loads(exercise, region) for region in hurting)", "painful = False", T_ON),
+    Fault("more on a day that holds", MOVING, "        if holds:\n", "        if False:\n", T_ON),
+    Fault("this morning's pain lets it go on", MOVING, "painful = any(loads(exercise, region) for region in",
+          "painful = False and any(loads(exercise, region) for region in", T_ON),
+    Fault("a step every day", NUMBERS, "STEP_DAYS = 7", "STEP_DAYS = 1", T_ON),
+    Fault("a weight comes a repetition early", LADDER, "- EPLEY - IN_RESERVE", "- EPLEY - IN_RESERVE - 1", T_ON),
+    Fault("a weight comes with all its repetitions", LADDER, "amount=min(unit.written, max(least, begin))",
+          "amount=unit.written", T_ON),
+    Fault("a usual pain lets a weight go on", ON, "if hurts and not ahead[0]:", "if False:", T_ON),
+    Fault("with a usual pain two are enough", NUMBERS, "CLEAN_WITH_USUAL_PAIN = 3", "CLEAN_WITH_USUAL_PAIN = 2", T_ON),
+    Fault("what hurt elsewhere is forgotten", ON, "if station.item.exercise in held:",
+          "if station.item.exercise in held and done.plan.session == 's':", T_ON),
     # sound
     Fault("every cue a sample late", TRACK, "Sound(cue.kind.value, _track_ms(waits, cue.at_ms) * PER_MS,",
           "Sound(cue.kind.value, _track_ms(waits, cue.at_ms) * PER_MS + 1,", T_TRACK),

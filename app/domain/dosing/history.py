@@ -56,7 +56,13 @@ def is_clean(done: SessionDone, client: Client) -> bool:
         return False
     if done.rpe is None or done.rpe > done.plan.target_rpe or done.pain is None:
         return False
-    return all(level < PAIN_HOLDS or _usual(client, spot, level, done.stamp.local) for spot, level in done.pain.items())
+    return is_as_usual(done, client)
+
+
+def is_as_usual(done: SessionDone, client: Client) -> bool:
+    """Whether nothing hurt in or after a session beyond what was agreed on as usual."""
+    told = done.hurt_at.items()
+    return all(level < PAIN_HOLDS or _usual(client, spot, level, done.stamp.local) for spot, level in told)
 
 
 def _usual(client: Client, spot: Spot, level: int, on: date) -> bool:

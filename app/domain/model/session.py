@@ -9,7 +9,9 @@ from app.domain.model.exercise import Exercise
 from app.domain.model.omit_defaults import LATE
 
 #: How far a client may go beyond what is written where the coach says nothing, and how far at most.
-USUAL_STEPS, MOST_STEPS = 2, 4
+USUAL_STEPS, MOST_STEPS = 8, 12
+#: What packs say nothing of that were made when two steps were usual.
+STEPS_UNSAID = 2
 
 
 class BlockKind(StrEnum):
@@ -41,7 +43,7 @@ class Item:
     """May be left out when time is short."""
     one_side_because: str = ""
     """A recorded reason for training one side alone."""
-    steps: int = field(default=USUAL_STEPS, metadata=LATE)
+    steps: int = field(default=STEPS_UNSAID, metadata=LATE)
     """How many steps a client may go beyond what is written: the coach's ceiling. 0: never."""
 
 

@@ -45,6 +45,10 @@ COUNTS_FROM = 60
 """Percent from which a session counts as one of the week's."""
 CLEAN_NEEDED = 2
 """Clean sessions running before anything moves on."""
+CLEAN_WITH_USUAL_PAIN = 3
+"""The same for what loads a joint with an agreed usual pain."""
+EFFORT_UNDER = 2
+"""Points below the effort that was meant that count as much too easy."""
 
 # ------------------------------------------------------------------ days
 
@@ -60,6 +64,8 @@ GAP_EASES, GAP_BACK, GAP_OUT = 8, FORTNIGHT_DAYS + 1, FOUR_WEEKS_DAYS + 1
 """Days off that ease a session a little, take a step back, and go back to what was written."""
 FALL_HOLDS_DAYS, FALL_SUPPORT_DAYS = FORTNIGHT_DAYS, 56
 """Days after a fall in which nothing moves on, and in which balance is done with a hand on something only."""
+STEP_DAYS = 7
+"""An exercise moves on once in so many days, however often it is done."""
 FEVER_FREE_HOURS = 48
 FEVER_FREE = timedelta(hours=FEVER_FREE_HOURS)
 """So long without fever before one's own word is enough."""

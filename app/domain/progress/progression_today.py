@@ -2,12 +2,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from datetime import date
 
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
-from app.domain.dosing.history import sessions_of
-from app.domain.dosing.limits import Limits
+from app.domain.dosing.history import is_as_usual, sessions_of
+from app.domain.dosing.limits import Limits, is_usual
 from app.domain.errors import TooShort
 from app.domain.model.body import Region
 from app.domain.model.client import Client
@@ -18,26 +19,53 @@ from app.domain.model.plan import StepReason, Timeline
 from app.domain.model.record import How, SessionDone
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_HOLDS
+from app.domain.progress.progression_ladder import AMOUNTS, ladder
 from app.domain.progress.progression_state import StationState, hurting_in, standings
-from app.domain.progress.progression_steps import StationStep, StepBounds, loads, moved_session
+from app.domain.progress.progression_steps import StationStep, StepBounds, loads, main_items, moved_session
+
+#: Where one of these is why, the session is as written: nobody asked, or there is less time or a lighter week.
+AS_WRITTEN = frozenset({RuleId.NO_CHECK_IN, RuleId.MINUTES, RuleId.LIGHTER_WEEK})
 
 
-def hurting_today(diary: Diary | None, sessions: Sequence[SessionDone]) -> frozenset[Region]:
-    """Regions with pain now or in the last session, usual or not."""
-    now = {s.region for s, level in ((diary.pain if diary else None) or {}).items() if level >= PAIN_HOLDS}
-    past = sessions_of(sessions)
-    return frozenset(now | (hurting_in(past[-1]) if past else frozenset()))
+@dataclass(frozen=True)
+class Hurting:
+    """Regions with pain now or in the last session: where it is more than was agreed on as usual, and where not."""
+
+    new: frozenset[Region] = frozenset()
+    usual: frozenset[Region] = frozenset()
 
 
-def stand_today(at: StationState, exercise: Exercise, client: Client, hurting: frozenset[Region]) -> StationStep | None:
+def hurting_today(diary: Diary | None, sessions: Sequence[SessionDone], client: Client, today: date) -> Hurting:
+    """What hurts from the pain on that keeps a station where it is."""
+    new, usual, past = set[Region](), set[Region](), sessions_of(sessions)
+    for spot, level in ((diary.pain if diary else None) or {}).items():
+        if diary and level >= PAIN_HOLDS:
+            (usual if is_usual(client, diary, spot, level, today) else new).add(spot.region)
+    if past:
+        agreed = {spot.region for spot in client.usual_pain}
+        told = hurting_in(past[-1])
+        kept = told & agreed if is_as_usual(past[-1], client) else frozenset()
+        usual, new = usual | kept, new | (told - kept)
+    return Hurting(frozenset(new), frozenset(usual - new))
+
+
+def stand_today(at: StationState, exercise: Exercise, client: Client, hurting: Hurting, *, heavier: bool = True,
+                holds: bool = False) -> StationStep | None:
     """The step that a station takes today, or None where nothing is to be told of it.
 
-    It goes on only where nothing that it loads hurts and the coach does not hold it; else it stays where it was.
+    It goes on only where nothing that it loads hurts and the coach does not hold it; else it stays where it was. With a
+    usual pain more of the same may be done, and nothing heavier or harder.
+
+    Args:
+        heavier: whether the way from where it was leads over a weight or a harder option.
+        holds: whether today holds things as they are.
     """
     if at.step > at.given:
-        painful = any(loads(exercise, region) for region in hurting)
+        painful = any(loads(exercise, region) for region in hurting.new | (hurting.usual if heavier else frozenset()))
         if painful or exercise.id in client.held:
             return StationStep(at.given, StepReason.PAIN if painful else StepReason.HELD) if at.given else None
+        if holds:
+            return StationStep(at.given, StepReason.CLEAN) if at.given else None
         return StationStep(at.step, StepReason.CLEAN)
     if at.step < at.given:
         return StationStep(at.step, _why_less(at))
@@ -50,9 +78,9 @@ def _why_less(at: StationState) -> StepReason:
 
 
 def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone]) -> Timeline:
-    """Today's session with each station at its step; as written at any level above 0 and in a lighter week.
+    """Today's session with each station at its step; as written from level 2 on and in a lighter week.
 
-    Nothing is added to what stands in today, nor where time is short.
+    Level 1 holds what was gained and adds nothing. Nothing is added to what stands in today, nor where time is short.
 
     Args:
         limits: those of the session as written.
@@ -62,13 +90,14 @@ def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone])
         TooShort: as `compile_timeline`.
     """
     plain = compile_timeline(order)
-    eased = any(reason.rule is not RuleId.CONDITION for reason in plain.dose.reasons)
-    if plain.dose.level > Level.PROGRESS or eased or order.lighter_week or not plain.steps:
+    as_written = any(reason.rule in AS_WRITTEN for reason in plain.dose.reasons)
+    if plain.dose.level > Level.HOLD or as_written or order.lighter_week or not plain.steps:
         return plain
-    hurting = hurting_today(order.diary, sessions)
+    hurting = hurting_today(order.diary, sessions, order.client, order.today)
     at = standings(order.session, order.library, order.client, sessions, order.today)
     session, moves = moved_session(
-        order.session, dict(_stands(at, order, hurting)), StepBounds(order.library, order.client, limits, hurting),
+        order.session, dict(_stands(at, order, hurting, holds=plain.dose.level == Level.HOLD)),
+        StepBounds(order.library, order.client, limits, hurting.new | hurting.usual),
         [*(s.written for s in plain.substitutions), *(out.exercise for out in plain.left_out)])
     try:
         moved = compile_timeline(replace(order, session=session))
@@ -78,10 +107,14 @@ def compile_moved(order: Order, limits: Limits, sessions: Sequence[SessionDone])
     return replace(moved, moves=moves) if fits else plain
 
 
-def _stands(at: Mapping[str, StationState], order: Order, hurting: frozenset[Region]) -> Iterator[tuple[str,
-                                                                                                        StationStep]]:
+def _stands(at: Mapping[str, StationState], order: Order, hurting: Hurting, *, holds: bool
+            ) -> Iterator[tuple[str, StationStep]]:
+    items = main_items(order.session)
     for exercise, one in at.items():
-        stand = stand_today(one, order.library[exercise], order.client, hurting)
+        written = order.library[exercise]
+        way = ladder(items[exercise], written, order.library, order.client.weights_g, one.step)[one.given + 1:]
+        heavier = any(rung.by not in AMOUNTS for rung in way)
+        stand = stand_today(one, written, order.client, hurting, heavier=heavier, holds=holds)
         if stand:
             yield exercise, stand
 

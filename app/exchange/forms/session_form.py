@@ -1,12 +1,13 @@
 """Sessions and programmes as a coach writes them, in TOML or in a pack's `content.json`; loads in kilograms."""
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated, Any
 
 from pydantic import AfterValidator, Field, model_validator
 
 from app.domain.model.programme import Programme, Week
-from app.domain.model.session import MOST_STEPS, USUAL_STEPS, Block, BlockKind, Item, Session
+from app.domain.model.session import MOST_STEPS, STEPS_UNSAID, USUAL_STEPS, Block, BlockKind, Item, Session
 from app.exchange.forms.field_types import Form, Line, Name, Slug, Text, becomes, number, refuse, whole
 
 Rest = Annotated[int, whole(0, 600)]
@@ -23,7 +24,7 @@ class ItemForm(Form):
     load_kg: Annotated[float, number(0, 60)] | None = None
     accessory: bool = False
     one_side_because: Line = ""
-    steps: Annotated[int, whole(0, MOST_STEPS)] = USUAL_STEPS
+    steps: Annotated[int, whole(0, MOST_STEPS)] | None = None
 
     @model_validator(mode="after")
     def _one_amount(self) -> ItemForm:
@@ -36,6 +37,8 @@ def _item(form: ItemForm) -> Item:
     stated = form.stated()
     for key in ("work_s", "reps", "hold_s"):
         stated[key] = stated[key] or 0
+    if stated["steps"] is None:  # a pack that says nothing was made when two were usual
+        stated["steps"] = STEPS_UNSAID
     return Item(load_g=round((stated.pop("load_kg") or 0) * 1000), **stated)
 
 
@@ -107,6 +110,29 @@ def programme_table(programme: Programme) -> dict[str, Any]:
     return _said(head) | {"week": weeks}
 
 
+def with_usual_steps(table: Any) -> Any:
+    """A session's TOML table with the steps that are usual where the coach says nothing of them."""
+    for item in _items_in(table):
+        item.setdefault("steps", USUAL_STEPS)
+    return table
+
+
+def without_usual_steps(table: dict[str, Any]) -> dict[str, Any]:
+    """The same to be written as TOML: what is usual is not said, and two steps are."""
+    for item in _items_in(table):
+        if item.setdefault("steps", STEPS_UNSAID) == USUAL_STEPS:
+            del item["steps"]
+    return table
+
+
+def _items_in(table: Any) -> Iterator[dict[str, Any]]:
+    """Every item of a table as somebody wrote it, which may be anything."""
+    blocks = table.get("block") if isinstance(table, dict) else None
+    for block in blocks if isinstance(blocks, list) else []:
+        items = block.get("item") if isinstance(block, dict) else None
+        yield from (item for item in (items if isinstance(items, list) else []) if isinstance(item, dict))
+
+
 def _block_table(block: Block) -> dict[str, Any]:
     head = {"kind": block.kind.value, "rounds": block.rounds, "rest_s": block.rest_s,
             "round_rest_s": block.round_rest_s}
@@ -120,7 +146,7 @@ def _item_table(item: Item) -> dict[str, Any]:
         table["rest_s"] = item.rest_s
     if item.load_g:
         table["load_kg"] = item.load_g / 1000
-    if item.steps != USUAL_STEPS:
+    if item.steps != STEPS_UNSAID:
         table["steps"] = item.steps
     return table | _said({"accessory": item.accessory, "one_side_because": item.one_side_because})
 

@@ -23,6 +23,8 @@ from app.exchange.forms.session_form import (
     programme_table,
     session_of,
     session_table,
+    with_usual_steps,
+    without_usual_steps,
 )
 from app.exchange.forms.toml_file import read_toml
 from app.exchange.forms.validation_errors import F, read_form
@@ -98,7 +100,7 @@ def _files(source: Source) -> Iterator[tuple[str, dict[str, Any]]]:
     for number, exercise in enumerate(source.exercises, 1):
         yield f"{EXERCISES}/{number:04}-{exercise.id}.toml", {"exercise": [exercise_table(exercise)]}
     for number, session in enumerate(source.sessions, 1):
-        yield f"{SESSIONS}/{number:04}-{session.id}.toml", session_table(session)
+        yield f"{SESSIONS}/{number:04}-{session.id}.toml", without_usual_steps(session_table(session))
     for number, programme in enumerate(source.programmes, 1):
         yield f"{PROGRAMMES}/{number:04}-{programme.id}.toml", programme_table(programme)
 
@@ -121,7 +123,7 @@ def _exercises(folder: Path, places: dict[str, str]) -> Iterator[Any]:
 
 def _whole_files(folder: Path, top: str, form: type[F], made: Callable[[F], T], places: dict[str, str]) -> Iterator[T]:
     for where in _listed(folder, top):
-        table = _toml(folder, where)
+        table = with_usual_steps(_toml(folder, where)) if form is SessionForm else _toml(folder, where)
         yield made(_read(form, table, where))
         places[f"{top[:-1]} {table['id']}"] = where
 

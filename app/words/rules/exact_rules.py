@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from app.domain.checks import functional_checks
 from app.domain.compile import prescription
+from app.domain.compile.prescription import LONGEST_HOLD_S
 from app.domain.dosing import limits, screening, votes
 from app.domain.dosing.history import ILLNESS_CARRIES
 from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
@@ -23,7 +24,7 @@ from app.domain.model.record import FunctionalCheck
 from app.domain.model.references import REFERENCES
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS
-from app.domain.progress import progression_steps as steps
+from app.domain.progress import progression_ladder as steps
 from app.words.client.checks import COACH_ERROR, NAMES, band_line
 from app.words.client.welcome import STOPS
 from app.words.coach.person import RULE_WORDS
@@ -187,15 +188,20 @@ def _moving_on() -> Section:
         ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {at.EFFORT_OVER} or "
          f"more harder than meant; or {at.GAP_BACK} days without it"),
         ("back to what was written", f"{at.GAP_OUT} days without it"),
-        ("stays", f"anything else; it loads a region with pain of {at.PAIN_HOLDS} or more, usual or not; you "
-         "hold it"),
+        ("stays", f"anything else; it loads a region with pain of {at.PAIN_HOLDS} or more; you hold it; level "
+         f"{Level.HOLD}"),
     )
     return Section("moving-on", "Moving on, station by station", (
         f"Clean: finished, at least {at.WHOLE_FROM} % of the work done, no harder than meant, no pain of "
         f"{at.PAIN_HOLDS} or more beyond what is usual, no “that hurts”, and told by the client.",
-        f"A step adds in this order: {steps.MORE_S} s or {steps.MORE_REPS} repetition, {steps.TWICE} times; then the "
-        "harder option; then the next weight that is owned, never more than twice the weight. With the harder option "
-        "or a heavier weight the amount starts again from what was written.",
+        f"A step adds {steps.MORE_S} s or {steps.MORE_REPS} repetition, up to {steps.TOP_WORK_S} s or {steps.TOP_REPS} "
+        f"or {steps.MOST_WORK_S} s or {steps.MOST_REPS} where the next weight that is owned needs it (Epley’s "
+        f"estimate: {steps.LEAST_AT_NEXT} repetitions there with {steps.IN_RESERVE} left); then that weight, for fewer "
+        "repetitions; then the harder option at the amount that was written; and on from there. A hold grows to "
+        f"{LONGEST_HOLD_S} s at most. An exercise moves on once in {at.STEP_DAYS} days, whichever session holds "
+        f"it; two steps of amount at once where both sessions were {at.EFFORT_UNDER} points or more easier than meant.",
+        f"With a usual pain within its agreement more of the same follows after {at.CLEAN_WITH_USUAL_PAIN} clean "
+        "sessions, and no weight and no harder option.",
         f"Your ceiling is the steps of a session: {USUAL_STEPS} where you say nothing, {MOST_STEPS} at most; 0 means "
         "never.",
     ), ("A station goes", "When"), rows)

@@ -14,7 +14,7 @@ from app.domain.model.anchors import ANCHORS, GENERAL
 from app.domain.model.body import REGION_AXES
 from app.domain.model.level import Level
 from app.domain.model.rules import RuleId, RuleTable
-from app.domain.progress import progression_steps as steps
+from app.domain.progress import progression_ladder as steps
 from app.words.client.welcome import CONDITIONS
 from app.words.coach.proofreading import PROBLEMS
 from app.words.parts import REGIONS
@@ -142,8 +142,11 @@ def _way_back() -> Section:
         f"A move gets a little more only after {at.CLEAN_NEEDED} sessions in a row that went well: done to the "
         f"end, no harder than meant, nothing hurting at {at.PAIN_HOLDS} or more. Never one that loads a joint which "
         "hurts, and never by somebody else’s guess.",
-        f"First it is {steps.MORE_S} seconds or {steps.MORE_REPS} repetition more, then a harder move, then the next "
-        "weight. One that hurt, was made easier or left out goes a step back by itself.",
+        f"It is {steps.MORE_S} seconds or {steps.MORE_REPS} repetition more at a time, once a week at most. When that "
+        "has grown enough, the next weight you own comes with fewer repetitions, and after that a harder move. What "
+        "hurt, was made easier or left out goes a step back automatically.",
+        "If you have a usual pain that a clinician knows of, you may do more of the same after "
+        f"{at.CLEAN_WITH_USUAL_PAIN} good sessions, with no heavier weight and no harder move.",
     ))
 
 

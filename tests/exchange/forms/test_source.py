@@ -1,6 +1,7 @@
 """The coach's folder of TOML: read as it is meant, refused with a place where it is not."""
 from __future__ import annotations
 
+import json
 import re
 import tempfile
 from dataclasses import replace
@@ -235,3 +236,26 @@ def test_a_key_from_a_later_version_is_left_alone_in_a_pack() -> None:
     """Within a major version unknown keys are ignored."""
     data = source_to_json(SOURCE).replace(b'{"exercises"', b'{"colour":"blue","exercises"')
     assert source_from_json(data) == SOURCE
+
+
+def test_what_is_said_of_steps_means_the_same_in_text_in_a_new_pack_and_in_an_older_one(tmp_path: Path) -> None:
+    """Text that says nothing means eight; a pack that says nothing was made when two were usual, and stays at two."""
+    def first(source: Source) -> int:
+        return source.sessions[0].blocks[0].items[0].steps
+
+    def with_steps(steps: int) -> Source:
+        session = SOURCE.sessions[0]
+        blocks = tuple(replace(b, items=tuple(replace(i, steps=steps) for i in b.items)) for b in session.blocks)
+        return replace(SOURCE, sessions=(replace(session, blocks=blocks),))
+
+    for steps in (0, 2, 4, 8, 12):
+        write_source(with_steps(steps), tmp_path / str(steps))
+        text = "".join(path.read_text("utf-8") for path in (tmp_path / str(steps) / "sessions").iterdir())
+        assert ("steps" in text) == (steps != 8)
+        assert first(read_source(tmp_path / str(steps))) == steps
+        assert first(source_from_json(source_to_json(with_steps(steps)))) == steps
+    older = json.loads(source_to_json(with_steps(8)))
+    for block in older["sessions"][0]["block"]:
+        for item in block["item"]:
+            del item["steps"]
+    assert first(source_from_json(json.dumps(older).encode())) == 2
