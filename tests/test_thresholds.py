@@ -26,7 +26,7 @@ EXCEPTIONS: dict[tuple[str, str], str] = {
     ("app.exchange.forms.load_table", "MOST_MINUTES, MOST_RPE = (24 * 60, 10)"): "the scale's end",
     ("app.exchange.forms.session_form", "target_rpe: Annotated[int, whole(1, 10)] = 5"):
         "what a session says by default",
-    ("app.exchange.letters.letter", "_LEVEL = 6"): "how hard a letter is compressed",
+    ("app.exchange.letters.letter", "_LEVELS = (6, 1, 0)"): "how hard a letter is compressed",
     ("app.exchange.forms.record_form", "steps that touch, from 0 on"): "milliseconds",
     ("app.exchange.letters.readable_copy", "Tired, achy muscles (0–10)"): "the scale",
     ("app.words.rules.plain_rules", "Tired, achy muscles, 0 to 10"): "the scale",
