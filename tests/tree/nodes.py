@@ -52,8 +52,9 @@ def nodes(control: Any) -> Iterator[Node]:
         yield own  # two that can be pressed never merge
         yield from inside
     elif isinstance(control, ft.Semantics) and control.live_region and len(inside) > 1:
-        yield from (node for node in inside if node.role == "heading")
-        yield live(own, [node for node in inside if node.role != "heading"])
+        headings = [node for node in inside if node.role == "heading"]
+        yield from headings
+        yield live(own, [node for node in inside if node.role != "heading"], holds=bool(headings))
     else:
         yield merged(own, inside)
 
@@ -107,10 +108,10 @@ def merged(own: Node, inside: list[Node]) -> Node:
     return Node(role, name, first("control"), first("chosen"), first("ticked"))
 
 
-def live(own: Node, inside: list[Node]) -> Node:
-    """A live region with several parts; it takes in even what can be pressed."""
+def live(own: Node, inside: list[Node], *, holds: bool) -> Node:
+    """A live region with several parts; it takes in even what can be pressed. `holds`: headings stand in it."""
     whole = merged(own, inside)
-    return replace(whole, role=GROUP, control=None) if whole.is_pressable else whole
+    return replace(whole, role=GROUP, control=None) if holds or whole.is_pressable else whole
 
 
 # ------------------------------------------------------------------ what is looked for
