@@ -19,6 +19,7 @@ from tests.domain import rulebook
 from tests.domain.dosing.test_dose import but
 from tests.domain.shipped import SESSIONS, SOME, compiled, efforts, library, shipped
 from tests.sampling import is_whole
+from tests.test_layers import ROOT
 
 PLACE = Place()
 NAMES = {e.id: e.name for e in library().values()}
@@ -171,3 +172,13 @@ def test_a_day_without_weights_says_so_and_not_that_none_is_light_enough() -> No
     told = [sentence for _, _, sentence in changes(got)]
     assert got.dose.level == 5 and any("today is without weights" in s for s in told)
     assert not any("light enough" in s for s in told)
+
+
+def test_the_table_of_settled_differences_says_what_the_files_say() -> None:
+    """`tests/ratings.md`, axis by axis."""
+    table = (ROOT / "tests" / "ratings.md").read_text("utf-8")
+    rows = re.findall(r"(?m)^\| (\w+) \| (.*→.*) \|$", table)
+    settled = [(axis, *re.fullmatch(r"([\w-]+) \d/[\d–]→(\d)", one).groups())  # type: ignore[union-attr]
+               for axis, cells in rows for one in cells.split(" · ")]
+    assert len(settled) > 100
+    assert [(a, e) for a, e, level in settled if library()[e].demand[Axis(a)] != int(level)] == []
