@@ -104,8 +104,37 @@ def condition_change(condition: str, what: str, value: int) -> str:
     return f"Today aims at an effort of {value} of 10 at most because of {why}."
 
 
+DATES = "When it began, and a clinician’s yes"
+DATES_HINT = (
+    "After an operation, and with some conditions, the limits are stricter at first. They stay until a doctor or "
+    "another clinician has said that they may go. You are reminded to ask; the calendar alone changes nothing."
+)
+DATES_NONE = "Nothing that you ticked has limits that end."
+DATES_SHORT = "Stricter at first, until a clinician’s yes"
+BEGAN = "How long ago?"
+BEGAN_WEEKS: Mapping[int, str] = {0: "This week", 3: "3 weeks", 6: "6 weeks", 9: "9 weeks", 12: "12 weeks or more"}
+FIRST_HOLD = "The stricter limits hold now."
+YES_WHO = "Who said that they may go, and what they are"
+YES_RECORD, YES_BACK = "Record this yes", "Take this yes back"
+YES_LACKS = "Write who said it and what they are, such as: Ms Field, physiotherapist."
+
+
+def condition_name(condition: Condition) -> str:
+    """As it is ticked."""
+    return CLIENT_WORDS[condition][0] if condition in CLIENT_WORDS else COACH_WORDS[condition]
+
+
+def since_line(day: str) -> str:
+    """When it began."""
+    return f"Since {day}."
+
+
+def yes_line(who: str, day: str) -> str:
+    """A yes that was recorded."""
+    return f"{who} said on {day} that the stricter limits may go."
+
+
 def ask_again(condition: Condition) -> str:
     """The limits of a condition are due to be asked about."""
-    name = CLIENT_WORDS[condition][0] if condition in CLIENT_WORDS else COACH_WORDS[condition]
-    return (f"{name}: it is time to ask whoever treats you whether these limits still hold. Enter the answer under "
-            "Settings; until then they stay.")
+    return (f"{condition_name(condition)}: it is time to ask whoever treats you whether these limits still hold. "
+            "Enter the answer under Settings; until then they stay.")

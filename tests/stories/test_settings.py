@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from app.words import parts
+from app.words import conditions, parts
 from app.words.client import settings, welcome
 from app.words.client import today as client
 from tests.stories.person import DESKTOP, PersonAt
@@ -41,7 +41,17 @@ def test_exercises_that_were_shown_are_ticked(person_at: PersonAt, data: Path) -
 def test_a_side_that_is_not_trained_is_named(person_at: PersonAt, data: Path) -> None:
     """Without the side there is no way on."""
     with person_at(data, "/settings/conditions") as walker:
-        walker.tick(re.compile("^One side")).press(SAVE).sees(welcome.SIDE_MISSING)
+        walker.press(re.compile("^Bones")).tick(re.compile("^One side")).press(SAVE).sees(welcome.SIDE_MISSING)
+
+
+def test_conditions_are_asked_in_groups_and_a_new_hip_waits_for_a_yes(person_at: PersonAt, data: Path) -> None:
+    """A closed group names what is ticked in it; the first limits end with a clinician's name and no other way."""
+    with person_at(data, "/settings/conditions") as walker:
+        walker.press(re.compile("^Bones")).tick(re.compile("^A new hip")).press(SAVE)
+        walker.press(re.compile(f"^{conditions.DATES}")).sees(conditions.FIRST_HOLD).press("12 weeks or more")
+        walker.press(f"{conditions.YES_RECORD}: A new hip").sees(conditions.YES_LACKS)
+        walker.write(f"{conditions.YES_WHO}: A new hip", "Ms Field, physiotherapist")
+        walker.press(f"{conditions.YES_RECORD}: A new hip").sees(re.compile("^Ms Field, physiotherapist said on"))
 
 
 def test_erasing_asks_twice(person_at: PersonAt, data: Path) -> None:

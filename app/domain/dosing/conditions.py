@@ -164,6 +164,12 @@ def rules_of(client: Client) -> Iterator[ConditionRule]:
     return (CONDITION_RULES[condition] for condition in sorted(client.conditions))
 
 
+def has_first_limits(condition: Condition) -> bool:
+    """Whether some of its limits end with a clinician's yes."""
+    rule = CONDITION_RULES[condition]
+    return bool(rule.first or rule.acute)
+
+
 def is_cleared(client: Client, condition: Condition) -> bool:
     """Whether a clinician said that its first limits may go."""
     terms = client.terms.get(condition)

@@ -49,6 +49,7 @@ CONDITIONS_HEAD: Pair = ("Does any of this apply to you?", "Does any of this app
 CONDITIONS_HINT = "Tick what a doctor or another clinician has told you. Each leaves out what does not go well with it."
 CONDITIONS_LED = "Tick what a doctor or another clinician has said. Each leaves out what does not go well with it."
 CONDITIONS = CLIENT_WORDS
+GROUP_EMPTY = "Nothing ticked. Press to look."
 TOLD_BY: Pair = ("Who told you, and when?", "Who said so, and when?")
 TOLD_BY_HINT = "For example: Dr Moss, last spring"
 WHICH_SIDE = "Which side rests?"

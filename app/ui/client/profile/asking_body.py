@@ -1,6 +1,8 @@
 """Questions about the body: what clinicians have said, and what to go easy on."""
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 import flet as ft
@@ -15,21 +17,17 @@ from app.ui.shell.shell import Shell
 from app.words import parts as part_words
 from app.words.client import welcome as words
 from app.words.client.today import said
+from app.words.conditions import GROUPS
+from app.words.listing import listed
 
 
 def ask_conditions(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
     """Each in plain words with what it leaves out; nothing is ticked beforehand."""
     draft = held.value
-    among = [AnswerOption(condition, name, note) for condition, (name, note) in words.CONDITIONS.items()]
-
-    def toggle(condition: Condition) -> None:
-        held.set(with_body(held.value, conditions=held.value.body.conditions ^ {condition}))
-
     ticked = draft.body.conditions & set(words.CONDITIONS)
-    pieces: list[ft.Control] = [
-        c.body(words.CONDITIONS_LED if draft.leads else words.CONDITIONS_HINT),
-        c.several_of_list(among, ticked, toggle),
-    ]
+    pieces: list[ft.Control] = [c.body(words.CONDITIONS_LED if draft.leads else words.CONDITIONS_HINT)]
+    for head, group in GROUPS:
+        pieces += _group(c, held, head, group)
     if Condition.ONE_SIDE in ticked:
         pieces.append(c.aside(c.stack(_which_side(c, held), t.GAP)))
     if ticked:
@@ -38,6 +36,26 @@ def ask_conditions(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.C
     else:
         pieces.append(c.soft(words.NOTHING_APPLIES))
     return pieces
+
+
+def _group(c: Card, held: Held[ProfileDraft], head: str, group: Mapping[Condition, tuple[str, str]]
+           ) -> list[ft.Control]:
+    """A row that opens the group and names what is ticked in it; open, its conditions with what each leaves out."""
+    draft = held.value
+    ticked = [condition for condition in group if condition in draft.body.conditions]
+
+    def toggle(condition: Condition) -> None:
+        held.set(with_body(held.value, conditions=held.value.body.conditions ^ {condition}))
+
+    def turn(_: object) -> None:
+        held.set(replace(held.value, opened=held.value.opened ^ {head}))
+
+    said_of = listed([group[condition][0] for condition in ticked]) or words.GROUP_EMPTY
+    row = c.row(head, said_of, turn, name=head)
+    if head not in draft.opened:
+        return [row]
+    among = [AnswerOption(condition, name, note) for condition, (name, note) in group.items()]
+    return [row, c.several_of_list(among, ticked, toggle)]
 
 
 def _which_side(c: Card, held: Held[ProfileDraft]) -> list[ft.Control]:

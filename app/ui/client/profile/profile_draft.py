@@ -38,6 +38,8 @@ class ProfileDraft:
     number_right: bool = False
     complaint: str = ""
     """What keeps this page from going on."""
+    opened: frozenset[str] = frozenset()
+    """Heads of the groups of conditions that are open."""
 
     @property
     def body(self) -> Client:

@@ -7,12 +7,14 @@ from datetime import date
 import flet as ft
 
 from app.actions.people import Role, choose_role, current_person, current_role, leave
+from app.domain.dosing.conditions import has_first_limits
 from app.domain.model.person import Person
 from app.ui.client.nav import client_nav
 from app.ui.client.profile.about_app import about_pieces
 from app.ui.client.profile.asking_person import goes as sent_words
 from app.ui.client.profile.questions import CHANGEABLE
 from app.ui.client.profile.store_safety import KeptPart
+from app.ui.client.settings.condition_dates import ConditionDatesPage
 from app.ui.client.settings.device import device_pieces
 from app.ui.client.settings.person import PersonPage
 from app.ui.client.settings.places import PlacesPage
@@ -22,13 +24,14 @@ from app.ui.client.settings.usual_pain import UsualPage
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
-from app.words import parts
+from app.words import conditions, parts
 from app.words.client import settings as words
 from app.words.client import today, welcome
 from app.words.text import listed
 
 PAGES: dict[str, Callable[[Shell, Person], ft.Control]] = {
     "places": PlacesPage, "usual": UsualPage, "shown": ShownPage,
+    "dates": ConditionDatesPage,
 }
 
 
@@ -56,6 +59,8 @@ def _menu(shell: Shell, person: Person | None) -> ft.Control:
                     name=words.PAGES[q.key]) for q in CHANGEABLE),
             c.row(words.STOPS, words.stops_said(_day(person.screened)), goes(shell, "/welcome/questions"),
                   name=words.STOPS),
+            *([c.row(conditions.DATES, conditions.DATES_SHORT, goes(shell, "/settings/dates"), name=conditions.DATES)]
+              if any(has_first_limits(condition) for condition in person.body.conditions) else []),
             c.row(words.USUAL, _usual(person), goes(shell, "/settings/usual"), name=words.USUAL),
             c.row(words.STEADY, words.shown_said(len(person.body.shown), person.body.same_as_always),
                   goes(shell, "/settings/shown"), name=words.STEADY),
@@ -105,11 +110,11 @@ def _roles(c: Card, shell: Shell, person: Person | None) -> list[ft.Control]:
 def summary(person: Person, page: str) -> str:
     """What is known, in a line."""
     body = person.body
-    conditions = [name for condition, (name, _) in welcome.CONDITIONS.items() if condition in body.conditions]
+    ticked = [name for condition, (name, _) in welcome.CONDITIONS.items() if condition in body.conditions]
     spared = [f"{parts.spot(s)}: {welcome.SPARE_SHORT[min(cap, 1)]}" for s, cap in sorted(body.spare.items())]
     return {
         "names": " · ".join(filter(None, [person.name, str(person.birth_year or ""), person.led_by])),
-        "conditions": listed(conditions) or words.NOTHING,
+        "conditions": listed(ticked) or words.NOTHING,
         "spare": listed(spared) or words.NOTHING,
         "kit": welcome.kit_words(body.kit),
         "around": words.around_said(body.alone, body.rises_unaided),

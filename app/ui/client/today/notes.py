@@ -9,6 +9,7 @@ import flet as ft
 from app.actions.training import events, planning
 from app.actions.training.today import Today
 from app.domain.checks.functional_checks import retest_due
+from app.domain.dosing.conditions import to_ask
 from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
 from app.domain.model.programme import Programme
 from app.domain.progress.planned_days import next_blocks
@@ -16,6 +17,7 @@ from app.ui.client.today.card_face import CardFace
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
+from app.words import conditions
 from app.words.client import checks
 from app.words.client import events as words
 from app.words.client import planning as plans
@@ -34,7 +36,7 @@ def notes_above(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.C
 
 def notes_below(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
     """What can wait: the checks, the goals."""
-    return [] if face in PRESSING else [*_retest(c, shell, card), *_goal(c, shell, card)]
+    return [] if face in PRESSING else [*_ask_again(c, shell, card), *_retest(c, shell, card), *_goal(c, shell, card)]
 
 
 def _pause(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
@@ -88,6 +90,13 @@ def _taking(shell: Shell, card: Today, programme: Programme) -> Callable[[Any], 
         shell.say(plans.BLOCK_TAKEN)
         shell.refresh()
     return take
+
+
+def _ask_again(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """Limits of a condition whose day has come: they hold, and it is time to ask."""
+    told: list[ft.Control] = [c.note(conditions.ask_again(condition), ft.Icons.EVENT_SHARP)
+                              for condition in to_ask(card.person.body, card.day)]
+    return [c.stack([*told, c.link(conditions.DATES, goes(shell, "/settings/dates"))], 0)] if told else []
 
 
 def _retest(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
