@@ -21,7 +21,7 @@ from app.words.client import today
 
 
 @dataclass(frozen=True)
-class YesDraft:
+class FirstLimitsDraft:
     """What is typed of a yes, by condition."""
 
     who: Mapping[Condition, str] = field(default_factory=dict, hash=False)
@@ -31,7 +31,7 @@ class YesDraft:
 @ft.component
 def ConditionDatesPage(shell: Shell, person: Person) -> ft.Control:
     """One box for each condition whose first limits end with a yes."""
-    c, held = shell.card(), use_held(YesDraft)
+    c, held = shell.card(), use_held(FirstLimitsDraft)
     dated = [condition for condition in sorted(person.body.conditions) if has_first_limits(condition)]
     body: list[ft.Control] = [c.title(words.DATES), c.body(words.DATES_HINT)]
     body += [c.box(c.stack(_one(c, shell, person, held, condition), 8)) for condition in dated]
@@ -50,7 +50,7 @@ def _keep(shell: Shell, person: Person, condition: Condition, terms: ConditionTe
     shell.refresh()
 
 
-def _one(c: Card, shell: Shell, person: Person, held: Held[YesDraft], condition: Condition) -> list[ft.Control]:
+def _one(c: Card, shell: Shell, person: Person, held: Held[FirstLimitsDraft], condition: Condition) -> list[ft.Control]:
     terms = person.body.terms.get(condition, ConditionTerms())
     day = shell.clock.local(shell.clock.now()).day
     name = words.condition_name(condition)
@@ -66,7 +66,7 @@ def _one(c: Card, shell: Shell, person: Person, held: Held[YesDraft], condition:
         if not who:
             held.set(replace(held.value, complaint=words.YES_LACKS))
             return
-        held.note(YesDraft())
+        held.note(FirstLimitsDraft())
         _keep(shell, person, condition, replace(terms, cleared_by=who, cleared=day))
 
     def take_back(_: Any) -> None:
