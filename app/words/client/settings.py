@@ -153,8 +153,8 @@ ERASE_PERSON_SAYS = (
     "coach; ask them to erase it too. There is no undo."
 )
 ERASE_DEVICE_SAYS = (
-    "Everybody who trains here, the coach’s side with its keys, and every programme go, and the copies put aside with "
-    "them. There is no undo."
+    "Everybody who trains here, the coach’s side with its keys, sources and apps, and every programme go, and the "
+    "copies put aside with them. There is no undo."
 )
 BUNDLED_STAYS = "The programme that came with this app stays."
 ERASE_NOW = "Erase it now"
