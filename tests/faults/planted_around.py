@@ -53,7 +53,9 @@ FAULTS: tuple[Fault, ...] = (
           "        pass\n", T_ERASING),
     Fault("nobody sweeps at the next start", DATABASE, "    finish_erasing(store)\n", "", T_ERASING),
     Fault("somebody else's archive goes", BESIDE, "if _holds(p, names.APP_LISTING))", "if p.is_file())", T_ERASING),
-    Fault("a link is followed", BESIDE, "shutil.rmtree(place)", "shutil.rmtree(place.resolve())", T_ERASING),
+    Fault("a link is followed", BESIDE,
+          "if place.is_dir() and not place.is_symlink():\n                shutil.rmtree(place)",
+          "if place.is_dir():\n                shutil.rmtree(place.resolve())", T_ERASING),
     # the way in
     Fault("a key opens again", WAY, "        self._unspent.discard(brought)\n", "", T_GATE),
     Fault("every start has the same cookie", WAY, "self.cookie = secrets.token_urlsafe(32)", 'self.cookie = "0" * 43',

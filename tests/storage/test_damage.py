@@ -83,6 +83,18 @@ def test_a_changed_row_is_put_right_from_a_copy(what: str, told: Store) -> None:
     assert dump(open_store(path)) == before
 
 
+@pytest.mark.parametrize("what", CHANGES)
+def test_a_copy_in_which_the_row_has_changed_too_mends_nothing(what: str, told: Store) -> None:
+    """As where the disk failed before the copy was made."""
+    assert told.path is not None
+    copy = keep_copy(told.path, "0002")
+    path = closed(told)
+    for one in (path, copy):
+        change(one, CHANGES[what])
+    with pytest.raises(DamagedDatabase):
+        open_store(path)
+
+
 def test_a_copy_with_another_state_mends_nothing(told: Store) -> None:
     """An older state would undo what somebody said since."""
     assert told.path is not None
