@@ -12,11 +12,13 @@ from app.device.clock import Clock
 from app.domain.dosing.history import Stop, answers_stop, way_back
 from app.domain.errors import UnknownName, WrongValue
 from app.domain.model.body import Spot
+from app.domain.model.client import AxisLimit
 from app.domain.model.exercise import Axis
 from app.domain.model.misdated import AHEAD
 from app.domain.model.record import Clearance, Stamp
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.text_form import to_text
+from app.exchange.forms.to_json import plain
 from app.exchange.letters.replies import ReplyContent, Yes, write_reply
 from app.storage import people, records, replies, settings
 from app.storage.codec import parse_utc, utc_text
@@ -41,6 +43,8 @@ class ReplyDraft:
     message: str = ""
     spare: Mapping[Spot, int] | None = None
     limits: Mapping[Axis, int] | None = None
+    limits_told: tuple[AxisLimit, ...] = ()
+    """Limits on single axes with who said so and until when; they count among `limits`."""
     swaps: tuple[tuple[str, str], ...] = ()
     """Exercises that stand in from now on: (written, instead)."""
     held: frozenset[str] | None = None
@@ -53,7 +57,7 @@ class ReplyDraft:
     @property
     def says_something(self) -> bool:
         """Whether there is anything to send."""
-        changes = (self.spare, self.limits, self.held)
+        changes = (self.spare, self.limits, self.limits_told or None, self.held)
         return bool(self.message.strip() or self.yes_who.strip() or self.swaps or any(c is not None for c in changes))
 
 
@@ -73,8 +77,10 @@ async def write(store: Store, clock: Clock, person_id: str, answer: ReplyDraft) 
     if not answer.says_something:
         raise WrongValue(where="message", value="", expected="a message, a limit, a change or a yes")
     keys, now = await ensure_coach_keys(store, clock), clock.now()
-    content = ReplyContent(person_id, number, now, answer.message.strip(), answer.spare, answer.limits,
-                           answer.swaps, _yes(answer, stop, person_id, now), coach_name(store), held=answer.held)
+    limits = _all_limits(answer)
+    content = ReplyContent(person_id, number, now, answer.message.strip(), answer.spare, limits,
+                           answer.swaps, _yes(answer, stop, person_id, now), coach_name(store), held=answer.held,
+                           limits_told=answer.limits_told if limits is not None else None)
     data = await write_reply(content, coach=keys.signing, readers=[bytes.fromhex(pinned.sealing)])
     with store.begin() as db:
         kept = replies.keep_reply(db, Reply(
@@ -83,6 +89,16 @@ async def write(store: Store, clock: Clock, person_id: str, answer: ReplyDraft) 
         # another window wrote one meanwhile: take the next number
         return await write(store, clock, person_id, answer)
     return Written(_file_name(person.name, number), data, to_text(data, Kind.REPLY), number)
+
+
+def _all_limits(answer: ReplyDraft) -> dict[Axis, int] | None:
+    """Every limit on an axis, the lower one where two are said; None: the earlier ones stay."""
+    if answer.limits is None and not answer.limits_told:
+        return None
+    limits = dict(answer.limits or {})
+    for told in answer.limits_told:
+        limits[told.axis] = min(told.at_most, limits.get(told.axis, told.at_most))
+    return limits
 
 
 def _file_name(name: str, number: int) -> str:
@@ -110,6 +126,7 @@ def _table(content: ReplyContent) -> dict[str, object]:
         table["spare"] = {str(spot): cap for spot, cap in content.spare.items()}
     if content.limits is not None:
         table["limits"] = {axis.value: cap for axis, cap in content.limits.items()}
+        table["limits_told"] = plain(content.limits_told or ())
     if content.swaps:
         table["swaps"] = [list(pair) for pair in content.swaps]
     if content.held is not None:

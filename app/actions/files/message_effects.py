@@ -129,7 +129,8 @@ def _changed(person: Person, kept: dict[str, Any], content: ReplyContent, counts
         body, kept = replace(body, spare=spare), kept | {SPARE: _plain_sent(sent)}
     if content.limits is not None and LIMITS in counts:
         limits, told = with_coach_limits(body.limits, _sent(kept[LIMITS], Axis), content.limits)
-        body, kept = replace(body, limits=limits), kept | {LIMITS: _plain_sent(told)}
+        said = tuple(one for one in content.limits_told or () if one.axis in content.limits)
+        body, kept = replace(body, limits=limits, told_limits=said), kept | {LIMITS: _plain_sent(told)}
     if content.held is not None and HELD in counts:
         body = replace(body, held=content.held)
     swaps = {written: instead for written, instead in content.swaps if SWAP + written in counts}

@@ -11,6 +11,7 @@ from pydantic import Field
 
 from app.domain.errors import UntrustedSigner
 from app.domain.model.body import Spot
+from app.domain.model.client import AxisLimit
 from app.domain.model.exercise import Axis
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import KeyPair
@@ -28,6 +29,7 @@ from app.exchange.forms.field_types import (
     matching,
     whole,
 )
+from app.exchange.forms.person_form import AxisLimitForm
 from app.exchange.forms.to_json import cleaned, plain
 from app.exchange.letters.letter import read_content, read_letter, write_letter
 
@@ -66,6 +68,8 @@ class ReplyContent:
     coach: str = ""
     """The coach's name."""
     coach_signing_public: bytes = b""
+    limits_told: tuple[AxisLimit, ...] | None = None
+    """Of some of `limits`: who said so, and until when; counts together with `limits` and never without them."""
     held: frozenset[str] | None = None
     """Exercises, as written, that stay as they are and move no step on; None leaves the coach's earlier ones."""
     digest: str = field(default="", compare=False)
@@ -80,6 +84,9 @@ class YesForm(Form):
     kind: Annotated[str, matching(_CLEARED_BY, "coach, or a profession in plain words")]
 
 
+ToldLimit = Annotated[AxisLimitForm, becomes(AxisLimit)]
+
+
 class ReplyForm(Form):
     """The JSON of a reply."""
 
@@ -89,6 +96,7 @@ class ReplyForm(Form):
     message: Text = ""
     spare: SpareBySpot | None = None
     limits: dict[Axis, Demand] | None = None
+    limits_told: Annotated[tuple[ToldLimit, ...], Field(max_length=200)] | None = None
     swaps: Annotated[tuple[tuple[Slug, Slug], ...], Field(max_length=500)] = ()
     held: Annotated[frozenset[Slug], Field(max_length=5000)] | None = None
     clearance: Annotated[YesForm, becomes(Yes)] | None = None

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from app.domain.dosing.history import Stop
+from app.domain.model.client import AxisLimit
 from app.domain.model.thresholds import FEVER_FREE_HOURS
 from app.words.client.today import STOP_CAUSES, day_words
 from app.words.signs import SIGN_WORDS
@@ -27,6 +28,12 @@ LIMITS_WHY = "What you set here replaces what you sent before. They see it as a 
 NO_LIMITS = "No limits from you."
 SIDES: Mapping[str, str] = {"": "Both sides", "left": "Left", "right": "Right"}
 CAPS: Mapping[int, str] = {0: "Leave out", 1: "Light only", 2: "Nothing hard"}
+AXIS_ADD = "Limit one kind of move"
+AXIS_WHICH, AXIS_UNTIL = "Which?", "Asked about again after"
+AXIS_SAID_BY = "Who said so"
+AXIS_MONTHS: Mapping[int, str] = {1: "1 month", 3: "3 months", 6: "6 months", 0: "No day"}
+AXIS_KEEP = "Keep this limit"
+AXIS_LACKS = "Choose which kind of move, and write who said so."
 HOLD_HEAD = "Stays as it is"
 HOLD_WHY = "Ticked: it moves no step on until you untick it. It is eased all the same when the body asks for it."
 LASTING_HEAD = "What they changed by hand"
@@ -84,6 +91,12 @@ def sent_it(number: int) -> str:
 def limit_line(spot: str, cap: int) -> str:
     """One limit."""
     return f"{spot.capitalize()}: {CAPS[cap].lower()}"
+
+
+def axis_line(name: str, one: AxisLimit) -> str:
+    """`Lifting, or bracing the trunk: light only; said by Dr Moss; asked again from 3 March`."""
+    until = f"; asked again from {day_words(one.until)}" if one.until else ""
+    return f"{name.capitalize()}: {CAPS[one.at_most].lower()}; said by {one.said_by}{until}"
 
 
 def stays(name: str) -> str:

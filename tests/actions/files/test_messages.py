@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import asyncio
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
@@ -14,6 +15,7 @@ from app.actions.training import playing
 from app.actions.training.today import today
 from app.domain.errors import AppError, WrongRecipient
 from app.domain.model.body import Region, Spot
+from app.domain.model.client import AxisLimit
 from app.domain.model.exercise import Axis
 from app.domain.model.person import Person
 from app.domain.model.record import Ending
@@ -54,6 +56,18 @@ def test_a_message_is_kept_and_limits_hold(at_home: Home) -> None:
     assert body(at_home).body.spare == {KNEE: 1}
     assert body(at_home).body.limits == {Axis.IMPACT: 0, Axis.GRIP: 1}
     assert [m.text for m in messages.messages(at_home.store, at_home.person.id)] == ["Well done."]
+
+
+def test_a_limit_on_any_axis_comes_with_who_said_so_and_until_when(at_home: Home) -> None:
+    """The client's own stricter one stays; a later list of limits replaces it with its words."""
+    sent_home(at_home)
+    told = AxisLimit(Axis.BEARING_DOWN, 1, "Dr Moss", date(2026, 12, 1))
+    receive(at_home, answered(at_home, ReplyDraft(limits={Axis.BEARING_DOWN: 2}, limits_told=(told,))).data)
+    assert body(at_home).body.limits == {Axis.BEARING_DOWN: 1} and body(at_home).body.told_limits == (told,)
+    receive(at_home, answered(at_home, ReplyDraft("Well done.")).data)
+    assert body(at_home).body.told_limits == (told,)
+    receive(at_home, answered(at_home, ReplyDraft(limits={})).data)
+    assert (body(at_home).body.limits, body(at_home).body.told_limits) == ({}, ())
 
 
 def test_a_coach_holds_exercises_and_makes_a_change_last(at_home: Home) -> None:

@@ -1,8 +1,9 @@
 """A stop that waits for a yes, and a message back: words, limits and a recorded yes, sealed to the person."""
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from datetime import date
 
 import flet as ft
 
@@ -10,6 +11,9 @@ from app.actions.desk import replying
 from app.actions.desk.replying import ReplyDraft, Written
 from app.domain.dosing.history import Stop
 from app.domain.model.body import Spot, parse_spot
+from app.domain.model.client import AxisLimit
+from app.domain.model.exercise import Axis
+from app.ui.coach.person.axis_limit_panel import AxisLimitPanel
 from app.ui.coach.person.limit_panel import LimitPanel
 from app.ui.coach.person.messages_panel import sealed_messages
 from app.ui.coach.person.person_sheet import Sheet
@@ -28,6 +32,8 @@ class _Draft:
     with_yes: bool = False
     kind: str = ""
     spare: Mapping[Spot, int] | None = field(default=None, hash=False)
+    told: tuple[AxisLimit, ...] | None = None
+    """Limits on single axes; None: those sent before stay."""
     stations: Stations = AS_BEFORE
 
 
@@ -57,6 +63,14 @@ def spare_sent(sheet: Sheet) -> dict[Spot, int]:
     return {parse_spot(spot): int(cap) for spot, cap in sent.items()}
 
 
+def told_sent(sheet: Sheet) -> tuple[AxisLimit, ...]:
+    """The coach's limits on single axes as last sent."""
+    lists = (r.content["limits_told"] for r in reversed(sheet.sent) if r.content.get("limits_told") is not None)
+    sent: Sequence[Mapping[str, str]] = next(lists, ())
+    return tuple(AxisLimit(Axis(one["axis"]), int(one["at_most"]), str(one["said_by"]),
+                           date.fromisoformat(one["until"]) if one.get("until") else None) for one in sent)
+
+
 @ft.component
 def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft.Control:
     """The stop, if one is open; the form, if it is asked for; what was sealed and sent."""
@@ -71,7 +85,9 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
     async def seal(_: object) -> None:
         now = draft or _Draft()
         who, kind = (texts.who.words, now.kind) if now.with_yes else ("", "")
-        answer = ReplyDraft(texts.message.words, now.spare, None, now.stations.swaps, now.stations.held, who, kind)
+        told = now.told if now.told is not None else ()
+        answer = ReplyDraft(texts.message.words, now.spare, None if now.told is None else {}, told, now.stations.swaps,
+                            now.stations.held, who, kind)
         set_panel(_Panel(None, await replying.write(shell.store, shell.clock, sheet.person.id, answer)))
         texts.message.words = texts.who.words = ""
         on_sent(None)
@@ -113,6 +129,9 @@ def _form(shell: Shell, c: Card, sheet: Sheet, draft: _Draft, texts: _Texts, set
     pieces.append(typed_field(shell, words.MESSAGE, texts.message, lines=4))
     limits = draft.spare if draft.spare is not None else spare_sent(sheet)
     pieces.append(LimitPanel(shell, dict(limits), lambda spare: set_draft(replace(draft, spare=spare))))
+    told = draft.told if draft.told is not None else told_sent(sheet)
+    day = shell.clock.local(shell.clock.now()).day
+    pieces.append(AxisLimitPanel(shell, told, day, lambda limits: set_draft(replace(draft, told=limits))))
     pieces.append(StationPanel(shell, sheet, draft.stations,
                                lambda stations: set_draft(replace(draft, stations=stations))))
     pieces.append(c.side_by_side([
