@@ -25,6 +25,7 @@ from app.domain.model.source import Source
 from app.domain.progress.due_session import Due, due_session
 from app.domain.progress.planned_days import in_block
 from app.domain.progress.progression_today import compile_moved, done_before
+from app.domain.progress.suiting_session import suiting_session
 from app.storage import journal, packs, people, records
 from app.storage.database import Connection, Store
 from app.storage.packs import KeptPack
@@ -52,6 +53,8 @@ class Today:
     done: SessionDone | None = None
     """What was done today already."""
     limits: Limits | None = None
+    instead_of: Session | None = None
+    """The session that was due, where another one stands for it that suits somebody who sits or needs a hold."""
     records: tuple[Record, ...] = field(default=(), repr=False)
 
     @property
@@ -156,12 +159,16 @@ def _compiled(card: Today, body: Client, past: Sequence[SessionDone], session_id
     programme = programme_of(card.person, source)
     due = due_session(programme, in_block(card.person, past), strength_sessions(source)) if programme else None
     session = source.session(session_id or (due.session if due else ""))
-    card = replace(card, programme=programme, due=due, session=session)
     if session is None:
-        return card
+        return replace(card, programme=programme, due=due)
+    written = session
+    if session_id is None:
+        session = suiting_session(session, source.sessions, source.library(), body, card.place, card.day)
+    suits = session is not written
+    card = replace(card, programme=programme, due=due, session=session, instead_of=written if suits else None)
     table = rule_table(source.rules.preset, source.rules.shift)
     diary = diary_today(card.check_in, card.records, body, table=table) if card.check_in else None
-    lighter = bool(due and due.lighter and due.session == session.id)
+    lighter = bool(due and due.lighter and due.session == written.id)
     order = order_for(card.person, body, source, session, diary, card.day, lighter_week=lighter)
     order = replace(order, done_before=done_before(past))
     limits = limits_today(body, order.place, diary, session_kit(session, order.library), card.day)

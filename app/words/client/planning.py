@@ -57,3 +57,8 @@ BLOCK_TAKEN = "The next programme begins."
 def block_name(name: str) -> str:
     """The button of a programme that may follow: `Go on with “Two short sessions”`."""
     return f"Go on with “{name}”"
+
+
+def suits_better(due: str) -> str:
+    """Another session stands for the one that is due, since less than half of that could be done."""
+    return f"This stands for “{due}” today: it suits the way you sit or stand, and your programme goes on with it."

@@ -31,12 +31,19 @@ def notes_above(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.C
     """Above the session: a pause, the day that was chosen for it, and at the end of a programme what follows."""
     if face in PRESSING:
         return []
-    return [*_pause(c, shell, card), *_planned(c, shell, card, face), *next_block(c, shell, card)]
+    return [*_suiting(c, card), *_pause(c, shell, card), *_planned(c, shell, card, face), *next_block(c, shell, card)]
 
 
 def notes_below(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
     """What can wait: the checks, the goals."""
     return [] if face in PRESSING else [*_ask_again(c, shell, card), *_retest(c, shell, card), *_goal(c, shell, card)]
+
+
+def _suiting(c: Card, card: Today) -> list[ft.Control]:
+    """Why another session stands here than the programme says."""
+    if card.instead_of is None:
+        return []
+    return [c.note(plans.suits_better(card.instead_of.name), ft.Icons.INFO_SHARP)]
 
 
 def _pause(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
