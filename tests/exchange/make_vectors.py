@@ -13,7 +13,7 @@ import json
 import sys
 import zlib
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from app.exchange.crypto.file_kinds import Kind
@@ -44,19 +44,11 @@ from tests.exchange.fixed import (
     run,
 )
 from tests.exchange.forgery import forged, inside
+from tests.exchange.letter_scenarios import LETTERS
+from tests.exchange.pack_scenarios import PACKS
+from tests.exchange.scenario import Scenario, flip
 
 FOLDER = Path(__file__).parent / "vectors"
-
-
-@dataclass(frozen=True)
-class Scenario:
-    """A file to make, and what a reader must make of it."""
-
-    name: str
-    kind: Kind
-    expect: str
-    about: str
-    make: Callable[[], bytes]
 
 
 def _pack() -> bytes:
@@ -73,10 +65,6 @@ def _later_pack() -> bytes:
     table = json.loads(source_to_json(SOURCE))
     table["colour"] = table["exercises"][0]["tide"] = "blue"
     return forged(content=to_json(table))
-
-
-def _flip(data: bytes, at: int) -> bytes:
-    return data[:at] + bytes([data[at] ^ 1]) + data[at + 1:]
 
 
 def _huge() -> bytes:
@@ -127,9 +115,9 @@ SCENARIOS = (
       lambda: forgery.sealed_up(b"", first=b"evenload-pack 2\n")),
     S("pack-crlf", P, "NotOurFile", "the first line ends in CR LF", lambda: _pack().replace(b" 1\n", b" 1\r\n", 1)),
     S("pack-plain-zip", P, "NotOurFile", "a ZIP without the three lines", lambda: _pack()[forgery.LINES_BYTES:]),
-    S("pack-key-line-changed", P, "DamagedFile", "one bit of the key line", lambda: _flip(_pack(), 30)),
-    S("pack-signature-changed", P, "DamagedFile", "one bit of the signature line", lambda: _flip(_pack(), 90)),
-    S("pack-archive-changed", P, "DamagedFile", "one bit behind the lines", lambda: _flip(_pack(), 400)),
+    S("pack-key-line-changed", P, "DamagedFile", "one bit of the key line", lambda: flip(_pack(), 30)),
+    S("pack-signature-changed", P, "DamagedFile", "one bit of the signature line", lambda: flip(_pack(), 90)),
+    S("pack-archive-changed", P, "DamagedFile", "one bit behind the lines", lambda: flip(_pack(), 400)),
     S("pack-cut", P, "DamagedFile", "the last byte is missing", lambda: _pack()[:-1]),
     S("pack-trailing", P, "DamagedFile", "one byte too many", lambda: _pack() + b"\n"),
     S("pack-loose-base64", P, "DamagedFile", "the signature written another way", lambda: _loose(_pack())),
@@ -158,7 +146,7 @@ SCENARIOS = (
     S("return-for-another", R, "WrongRecipient", "sealed to another coach",
       lambda: _return((STRANGER.sealing.public, OTHER_CLIENT.sealing.public))),
     S("return-newer", R, "NewerFormat", "a newer major version", lambda: _return().replace(b" 1\n", b" 2\n", 1)),
-    S("return-body-changed", R, "DamagedFile", "one bit of the body", lambda: _flip(_return(), len(_return()) - 40)),
+    S("return-body-changed", R, "DamagedFile", "one bit of the body", lambda: flip(_return(), len(_return()) - 40)),
     S("return-reader-taken-out", R, "DamagedFile", "one reader line is missing",
       lambda: b"\n".join(line for at, line in enumerate(_return().split(b"\n", 4)) if at != 2)),
     S("return-cut", R, "DamagedFile", "the last byte is missing", lambda: _return()[:-1]),
@@ -172,12 +160,13 @@ SCENARIOS = (
     S("reply-ok", A, "ok", "a message, a limit, a swap and a yes", _reply),
     S("reply-stranger", A, "UntrustedSigner", "signed by somebody who is not the coach", lambda: run(
         write_reply(REPLY, coach=STRANGER.signing, readers=(CLIENT.sealing.public,)))),
+    *PACKS, *LETTERS,
 )
 
 
 def _loose(data: bytes) -> bytes:
     """The last letter of the signature before its `==` carries four bits that mean nothing: one of them set."""
-    return _flip(data, data.index(b"==\n") - 1)
+    return flip(data, data.index(b"==\n") - 1)
 
 
 def vector(scenario: Scenario) -> bytes:
@@ -187,7 +176,7 @@ def vector(scenario: Scenario) -> bytes:
         Kind.RETURN: {"opens-with": COACH.sealing.private.hex()},
         Kind.REPLY: {"opens-with": CLIENT.sealing.private.hex(), "coach": COACH.signing.public.hex()},
     }[scenario.kind]
-    head = {"kind": scenario.kind.value, "expect": scenario.expect, "about": scenario.about, **keys}
+    head = {"kind": scenario.kind.value, "expect": scenario.expect, "about": scenario.about, **keys, **scenario.more}
     return "".join(f"{key}: {value}\n" for key, value in head.items()).encode() + b"\n" + scenario.make()
 
 

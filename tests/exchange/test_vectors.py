@@ -5,6 +5,8 @@ import io
 import json
 import re
 import zipfile
+from dataclasses import replace
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
@@ -15,10 +17,13 @@ from app.exchange.crypto.keys import sealing_pair
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.letters.replies import read_reply
 from app.exchange.letters.returns import read_return
-from app.exchange.packs.pack import read_pack
+from app.exchange.packs.pack import Pack, read_pack
+from app.exchange.packs.trust import PinnedCoach, trust
 from tests.exchange.fixed import AROUND, CHECK_IN, REPLY, RETURN, SOURCE, run
 from tests.exchange.make_vectors import FOLDER, SCENARIOS
 
+FAR = replace(CHECK_IN, stamp=replace(CHECK_IN.stamp, utc=datetime(2031, 5, 4, 7, tzinfo=UTC),
+                                      local=date(2031, 5, 4)))
 VECTORS = sorted(FOLDER.glob("*.vector"))
 
 
@@ -30,7 +35,7 @@ def _parts(path: Path) -> tuple[dict[str, str], bytes]:
 async def _read(head: dict[str, str], data: bytes) -> object:
     kind = Kind(head["kind"])
     if kind is Kind.PACK:
-        return (await read_pack(data, "vector")).source
+        return await _trusted(head, await read_pack(unwrapped(data, "vector"), "vector"))
     mine = (await sealing_pair(bytes.fromhex(head["opens-with"])),)
     whole = unwrapped(data, "vector")
     if kind is Kind.RETURN:
@@ -39,12 +44,22 @@ async def _read(head: dict[str, str], data: bytes) -> object:
     return (await read_reply(whole, "vector", private_keys=mine, coach_keys=known)).message
 
 
+async def _trusted(head: dict[str, str], pack: Pack) -> object:
+    """The source, once the head's reader would take the pack in."""
+    if "now" in head:
+        keys = head.get("pinned", "").split()
+        pinned = PinnedCoach(bytes.fromhex(keys[0]), bytes.fromhex(keys[1]), int(keys[2])) if keys else None
+        retired = {bytes.fromhex(head["retired"]): "Nell Harker"} if "retired" in head else {}
+        assert trust(pack, pinned, "vector", now_s=int(head["now"]), retired=retired).value == head["trust"]
+    return pack.source
+
+
 @pytest.mark.parametrize("path", VECTORS, ids=lambda path: path.stem)
 def test_a_vector_is_read_or_refused_as_it_says(path: Path) -> None:
     """`ok` gives the fixed values; anything else exactly that error."""
     head, data = _parts(path)
     if head["expect"] == "ok":
-        assert run(_read(head, data)) in (SOURCE, RETURN.records, REPLY.message, (CHECK_IN,), AROUND)
+        assert run(_read(head, data)) in (SOURCE, RETURN.records, REPLY.message, (CHECK_IN,), (FAR,), AROUND)
         return
     with pytest.raises(errors.FileError) as caught:
         run(_read(head, data))
