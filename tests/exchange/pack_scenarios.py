@@ -98,6 +98,13 @@ def _gap(inside: bytes) -> bytes:
     return body[LINES_BYTES:] + directory + end[:16] + len(body).to_bytes(4, "little") + end[20:]
 
 
+def _gap_at_the_end(inside: bytes) -> bytes:
+    """Bytes between the last entry and the directory, the end record true."""
+    with zipfile.ZipFile(io.BytesIO(bytes(LINES_BYTES) + inside)) as made:
+        start = made.start_dir - LINES_BYTES
+    return inside[:start] + b"GAP!" + inside[start:-6] + (start + 4 + LINES_BYTES).to_bytes(4, "little") + inside[-2:]
+
+
 def _crc(inside: bytes) -> bytes:
     """The checksum of the last entry, in the directory and before the entry, one bit off."""
     last, entry = inside.rindex(b"PK\x01\x02") + 16, inside.rindex(b"PK\x03\x04") + 14
@@ -201,6 +208,8 @@ ARCHIVES = (
     S("device", "UnsafeEntry", "a device", lambda: _zip(_each(external_attr=(stat.S_IFCHR | 0o600) << 16,
                                                               create_system=3))),
     S("gap", "DamagedFile", "four bytes between two entries", lambda: _resigned(_gap)),
+    S("gap-before-directory", "DamagedFile", "four bytes between the last entry and the directory",
+      lambda: _resigned(_gap_at_the_end)),
     S("wrong-crc", "DamagedFile", "a wrong checksum of an entry", lambda: _resigned(_crc)),
     S("no-archive", "DamagedFile", "lines and no archive", lambda: sealed_up(b"")),
     S("folder", "UnsafeEntry", "a folder", lambda: forged(unlisted={"media/": b""})),

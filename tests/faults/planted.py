@@ -22,6 +22,14 @@ T_DOSE, T_RULES, T_LIMITS, T_HISTORY = (
 T_TIME, T_CHOICE = (f"tests/domain/compile/test_{m}.py" for m in ("timeline", "substitution"))
 
 
+MESSAGES, EFFECTS = "app/actions/files/messages.py", "app/actions/files/message_effects.py"
+INTAKE, PEOPLE = "app/actions/desk/intake.py", "app/storage/people.py"
+TRUST, MANIFEST = "app/exchange/packs/trust.py", "app/exchange/packs/manifest.py"
+PIECES = "app/exchange/forms/json_parts.py"
+T_ORDER, T_CLOCKS = "tests/actions/files/test_message_order.py", "tests/actions/desk/test_wrong_clocks.py"
+T_VECTORS = "tests/exchange/test_vectors.py"
+
+
 class Fault(NamedTuple):
     """One mistake that somebody could make."""
 
@@ -156,4 +164,53 @@ FAULTS: tuple[Fault, ...] = (
     Fault("safety gives way first", SPOKEN, "SAFETY = 0", "SAFETY = 9", T_SPOKEN),
     Fault("a tick over a tone", CUES, "TICK_AFTER_MS, TICK_BEFORE_MS = 700, 200",
           "TICK_AFTER_MS, TICK_BEFORE_MS = 100, 200", T_CUES),
+    # files, keys and messages
+    Fault("a reply for another person is taken", MESSAGES, "if content.person != person_id:", "if False:", T_ORDER),
+    Fault("any coach whose programme is here is believed", MESSAGES, "if person.coach_key != key:", "if False:",
+          T_ORDER),
+    Fault("a message is known by its number alone", MESSAGES,
+          "any((r.signer, r.number, r.digest) == (reply.signer, reply.number, reply.digest) for r in earlier)",
+          "any((r.signer, r.number) == (reply.signer, reply.number) for r in earlier)", T_ORDER),
+    Fault("the message opened last decides", EFFECTS, "return place > told[signer]", "return True", T_ORDER),
+    Fault("a new key's messages decide nothing anew", EFFECTS, 'return "" not in told or place[1] > told[""][1]',
+          "return not told", T_ORDER),
+    Fault("another sealing key is taken", INTAKE, "if (pinned.signing, pinned.sealing) != _keys_of(content):",
+          "if pinned.signing != _keys_of(content)[0]:", T_CLOCKS),
+    Fault("a return of 2031 is the latest", INTAKE, "can_be = no_later(content.made_utc, now) == content.made_utc",
+          "can_be = True", T_CLOCKS),
+    Fault("a new phone counts on from the old one", PEOPLE, ".values(last_return_number=0))",
+          ".values(last_return_number=table.c.last_return_number))", T_CLOCKS),
+    Fault("what was heard in 2031 stands", PEOPLE, "c.last_return_utc < utc, wrong)", "c.last_return_utc < utc)",
+          T_CLOCKS),
+    Fault("any date can be", "app/domain/model/misdated.py", "max(days) > arrived + AHEAD or", "False or", T_CLOCKS),
+    Fault("1970 can be", "app/domain/model/misdated.py", " or min(days) < FIRST_DAY", "", T_CLOCKS),
+    Fault("a date that cannot be is told last", "app/domain/measures/attention.py",
+          "dated = [t for t in recent if t not in aside]", "dated = recent", T_CLOCKS),
+    Fault("a pause without an end", "app/domain/dosing/events.py", "return last if last - first < LONGEST_PAUSE else",
+          "return last if last > first else", T_CLOCKS),
+    Fault("a recovery statement for the same key", TRUST,
+          "if pack.signing_key == pinned.signing_key and same_recovery:",
+          "if pack.signing_key == pinned.signing_key and same_recovery and by is None:", T_VECTORS),
+    Fault("an equal epoch is newer", TRUST, "pinned.epoch < epoch <=", "pinned.epoch <= epoch <=", T_VECTORS),
+    Fault("an epoch of any day", TRUST, "pinned.epoch < epoch <= now_s + AHEAD_S", "pinned.epoch < epoch", T_VECTORS),
+    Fault("a statement without an epoch beats one with", TRUST, "return pinned.epoch == 0 if epoch == 0 else",
+          "return True if epoch == 0 else", T_VECTORS),
+    Fault("a replaced key comes back", TRUST, "if pack.signing_key in retired:", "if False:", T_VECTORS),
+    Fault("the epoch is not signed", MANIFEST, "_DATED_CHANGE + f\"epoch {epoch}\\n\".encode() if epoch",
+          "_DATED_CHANGE if epoch", T_VECTORS),
+    Fault("readers are not bound to the header", "app/exchange/crypto/sealing.py",
+          "return kind.first_line + b\"\".join(f\"reader {one}\\n\".encode() for one in key_ids)",
+          "return kind.first_line", T_VECTORS),
+    Fault("a gap in the archive", "app/exchange/packs/archive.py", "if at != archive.start_dir:",
+          "if at > archive.start_dir:", T_VECTORS),
+    Fault("any ratio of packing", "app/exchange/letters/letter.py",
+          "return min(MOST_JSON[kind] + SIGNED_BYTES, max(SMALL, packed * MOST_RATIO))",
+          "return MOST_JSON[kind] + SIGNED_BYTES", T_VECTORS),
+    Fault("a record of any number of values", PIECES, "        check_values(entry, name, MOST_IN_A_PIECE)\n", "",
+          T_VECTORS),
+    Fault("brackets of any depth", PIECES, "if len(waiting) > MOST_DEPTH:", "if len(waiting) > 400:", T_VECTORS),
+    Fault("letters of other scripts are told apart", "app/domain/model/names.py", ".translate(_DRAWN_LIKE)", "",
+          "tests/domain/model/test_names.py"),
+    Fault("what is invisible makes another name", "app/domain/model/names.py",
+          "if _is_seen(c)).translate", "if c).translate", "tests/domain/model/test_names.py"),
 )
