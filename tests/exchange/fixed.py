@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import Symptom
-from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
+from app.domain.model.exercise import FIRST_AXES, Axis, Exercise, Mode, Option, Pattern, Position, Sides
 from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.model.programme import Programme, Week
@@ -56,7 +56,7 @@ CLIENT = ClientKeys(*_pairs(21))
 OTHER_CLIENT = ClientKeys(*_pairs(31))
 READERS = (COACH.sealing.public, COACH.recovery_sealing, CLIENT.sealing.public)
 
-_demand = dict.fromkeys(Axis, 0)
+_demand = dict.fromkeys(FIRST_AXES, 0)
 SOURCE = Source(
     id="quay", coach="Nell Harker", version=3,
     exercises=(

@@ -343,7 +343,7 @@ def _check_in(record: dict[str, Any]) -> None:
     for told in ("pain", "soreness", "morning_after"):
         for spot, level in (record.get(told) or {}).items():
             _whole(level, 0, 10)
-            _matches(spot, "((left|right) )?(ankle|back|elbow|hip|knee|neck|shoulder|wrist)")
+            _matches(spot, "((left|right) )?(ankle|back|calf|elbow|foot|hand|hip|knee|neck|ribs|shoulder|thigh|wrist)")
     if record.get("slept") is not None:
         _whole(record["slept"], 1, 5)
     _text(record.get("note", ""), 4000)
@@ -360,7 +360,8 @@ _CHECKS: Mapping[str, Callable[[dict[str, Any]], None]] = {"check_in": _check_in
 AXES = frozenset({
     "wrist_weight_bearing", "overhead_shoulder", "shoulder_load", "elbow_load", "grip", "neck_load",
     "loaded_spinal_flexion", "loaded_twist", "deep_hip_flexion", "deep_knee_flexion", "kneeling", "ankle_load",
-    "single_leg_balance", "impact", "floor_transfer", "head_below_heart",
+    "single_leg_balance", "impact", "floor_transfer", "head_below_heart", "spinal_rounding", "spinal_extension",
+    "bearing_down", "hard_hold", "head_turning", "turning_round", "unheld_balance", "leg_crossing",
 })
 
 
