@@ -13,10 +13,12 @@ from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable
-from app.domain.model.thresholds import FEVER_FREE, PAIN_ENDS, PAIN_HOLDS, STRENGTH_GAP_DAYS, WHOLE_FROM
+from app.domain.model.thresholds import EFFORT_OVER, FEVER_FREE, PAIN_ENDS, PAIN_HOLDS, STRENGTH_GAP_DAYS, WHOLE_FROM
 
 ILLNESS_CARRIES = Level.LIGHT
 """An illness that was told without a stop is left step by step, as a head cold is."""
+LOOK_BACK = 12
+"""So many sessions are looked back for the last of the same kind."""
 #: Nothing with strength work was done yet: neither too soon nor too long ago.
 NO_STRENGTH_YET = STRENGTH_GAP_DAYS
 
@@ -45,16 +47,30 @@ def check_ins_of(records: Sequence[Record]) -> tuple[CheckIn, ...]:
     return tuple(sorted(kept, key=lambda r: (r.stamp.utc, r.stamp.id)))
 
 
-def is_clean(done: SessionDone, client: Client) -> bool:
+def is_as_meant(done: SessionDone, before: Sequence[SessionDone]) -> bool:
+    """No harder than meant; or by one point, while the last three of its kind were on average less than that over.
+
+    A single rating scatters by almost a point (intraclass correlation 0.7–0.8), so that one point now and then says
+    nothing; two points do, in this one or the one before. [P]
+    """
+    over = (done.rpe or 0) - done.plan.target_rpe
+    if over < 1:
+        return True
+    kind = [s.rpe - s.plan.target_rpe for s in before if s.plan.strength == done.plan.strength and s.rpe is not None]
+    last = [*kind[-2:], over]
+    return len(last) > 1 and sum(last) < len(last) and max(last[-2:]) < EFFORT_OVER
+
+
+def is_clean(done: SessionDone, client: Client, before: Sequence[SessionDone] = ()) -> bool:
     """Finished, nearly all of it done, no harder than meant, and nothing hurt beyond what is usual.
 
-    Told by the person: nobody moves on by another's guess.
+    Told by the person: nobody moves on by another's guess. `before` are the sessions before it, oldest first.
     """
     if done.answered_by is not AnsweredBy.SELF:
         return False
     if done.ending is not Ending.FINISHED or done.completed < WHOLE_FROM or done.hurts:
         return False
-    if done.rpe is None or done.rpe > done.plan.target_rpe or done.pain is None:
+    if done.rpe is None or done.pain is None or not is_as_meant(done, before):
         return False
     return is_as_usual(done, client)
 
@@ -72,12 +88,11 @@ def _usual(client: Client, spot: Spot, level: int, on: date) -> bool:
 
 def clean_running(records: Sequence[Record], client: Client) -> int:
     """Clean sessions in a row, up to the latest."""
-    count = 0
-    for done in reversed(sessions_of(records)):
-        if not is_clean(done, client):
-            break
-        count += 1
-    return count
+    past = sessions_of(records)
+    for count, at in enumerate(reversed(range(len(past)))):
+        if not is_clean(past[at], client, past[max(0, at - LOOK_BACK):at]):
+            return count
+    return len(past)
 
 
 # ------------------------------------------------------------------ stops and the way back

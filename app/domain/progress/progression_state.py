@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from app.domain.compile.substitution import Library
-from app.domain.dosing.history import is_clean, sessions_of
+from app.domain.dosing.history import LOOK_BACK, is_clean, sessions_of
 from app.domain.model.body import Region
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise
@@ -139,9 +139,9 @@ def _hurts(done: SessionDone, bouts: _Bouts, station: _Station) -> bool:
     return any(loads(e, region) for e in _asked(bouts, station) for region in hurting_in(done))
 
 
-def _counts(done: SessionDone, bouts: _Bouts, client: Client) -> bool:
+def _counts(done: SessionDone, bouts: _Bouts, *, clean: bool) -> bool:
     """Whether it is one of the clean ones that move a station on. What hurt was no more than usual, or nothing."""
-    return (is_clean(done, client) and done.plan.dose.level <= STEADY_LEVEL and bool(bouts.steps)
+    return (clean and done.plan.dose.level <= STEADY_LEVEL and bool(bouts.steps)
             and not bouts.swapped and all(how is How.FULL for how in bouts.hows))
 
 
@@ -194,7 +194,7 @@ def _after_gap(state: _State, today: date) -> _State:
     return replace(state, at=_back(state.at, state.at.step if days >= GAP_OUT else 1, StepReason.GAP), tier=tier)
 
 
-def _after(at: StationState, done: SessionDone, station: _Station, client: Client) -> StationState:
+def _after(at: StationState, done: SessionDone, station: _Station, *, clean: bool) -> StationState:
     """The standing after a session that held the station."""
     bouts = _bouts(done, station.item.exercise)
     reached = _reached(bouts, station) if bouts.steps else -1
@@ -204,7 +204,7 @@ def _after(at: StationState, done: SessionDone, station: _Station, client: Clien
         return _back(at, 1, why)
     if _is_lighter(done):
         return at
-    if not _counts(done, bouts, client):
+    if not _counts(done, bouts, clean=clean):
         return replace(at, clean=0, easy=0)
     hurts = _hurts(done, bouts, station)
     if reached < at.step or (hurts and reached > at.step):
@@ -231,14 +231,13 @@ def _moved_on(at: StationState, day: date, station: _Station, *, needed: int, hu
     return replace(at, step=at.step + steps, because=StepReason.CLEAN, clean=0, easy=0, moved_on=day)
 
 
-def _folded(station: _Station, past: Sequence[tuple[SessionDone, frozenset[str]]], client: Client, today: date
-            ) -> StationState:
+def _folded(station: _Station, past: Sequence[tuple[SessionDone, frozenset[str], bool]], today: date) -> StationState:
     state = _State()
-    for done, held in past:
+    for done, held, clean in past:
         day = done.stamp.local
         state = _after_gap(state, day)
         if station.item.exercise in held:
-            state = replace(state, at=_after(state.at, done, station, client))
+            state = replace(state, at=_after(state.at, done, station, clean=clean))
         if _was_done(done, station.item.exercise):
             state = replace(state, last=day, tier=0)
     at = _after_gap(state, today).at
@@ -265,6 +264,8 @@ def standings(session: Session, library: Library, client: Client, sessions: Sequ
     Args:
         sessions: everything that they did, of any session; those taken back do not count.
     """
-    past = [(s, _stations_of(s)) for s in sessions_of(sessions) if s.stamp.local <= today]
-    return {exercise: _folded(_station(item, library, client), past, client, today)
+    all_of_them = [s for s in sessions_of(sessions) if s.stamp.local <= today]
+    past = [(s, _stations_of(s), is_clean(s, client, all_of_them[max(0, at - LOOK_BACK):at]))
+            for at, s in enumerate(all_of_them)]
+    return {exercise: _folded(_station(item, library, client), past, today)
             for exercise, item in main_items(session).items()}

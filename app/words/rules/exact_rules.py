@@ -192,7 +192,8 @@ def _moving_on() -> Section:
          f"{Level.HOLD}"),
     )
     return Section("moving-on", "Moving on, station by station", (
-        f"Clean: finished, at least {at.WHOLE_FROM} % of the work done, no harder than meant, no pain of "
+        f"Clean: finished, at least {at.WHOLE_FROM} % of the work done, no harder than meant (a point "
+        "over counts too while the last three of its kind are on average less than that over), no pain of "
         f"{at.PAIN_HOLDS} or more beyond what is usual, no “that hurts”, and told by the client.",
         f"A step adds {steps.MORE_S} s or {steps.MORE_REPS} repetition, up to {steps.TOP_WORK_S} s or {steps.TOP_REPS} "
         f"or {steps.MOST_WORK_S} s or {steps.MOST_REPS} where the next weight that is owned needs it (Epley’s "

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from app.domain.compile.timeline import compile_timeline
+from app.domain.dosing.history import is_clean
 from app.domain.model.body import parse_spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy
@@ -20,7 +21,7 @@ from app.domain.progress.progression_today import done_before, is_waiting, shown
 from app.exchange.letters.agreed_records import agreed_records
 from app.words.client.progression import WHY, move_text
 from tests.domain.days import BODY, BRACE, CURL, LIBRARY, PLAIN, RISE, Days, amounts, session_of, steps
-from tests.domain.past import check_in, sore, stamp
+from tests.domain.past import check_in, plan, session, sore, stamp
 
 KNEE = parse_spot("left knee")
 #: Two clean sessions for each step, and more than a week from one to the next.
@@ -279,7 +280,18 @@ def test_it_never_goes_below_what_was_written() -> None:
     assert days.plan(DAYS[5]).moves == ()
 
 
-@pytest.mark.parametrize("told", [{"rpe": 6}, {"hows": {"rise": How.EASIER}}, {"rpe": None}], ids=str)
+@pytest.mark.parametrize(("efforts", "counts"), [
+    ((5,), True), ((6,), False), ((5, 6), True), ((5, 5, 6), True), ((4, 6), True), ((6, 6), False), ((5, 6, 6), True),
+    ((6, 6, 6), False), ((7, 6), False), ((3, 3, 7), False), ((7, 3, 6), True), ((7, 5, 6), False)])
+def test_one_point_harder_now_and_then_is_no_harder_than_meant(efforts: tuple[int, ...], counts: bool) -> None:
+    """While the last three are on average less than a point over, and neither of the last two was two over."""
+    past = [session(day, rpe=rpe) for day, rpe in enumerate(efforts)]
+    assert is_clean(past[-1], BODY, past[:-1]) is counts
+    light = [session(day, rpe=9, timeline=plan(strength=False)) for day in range(3)]
+    assert is_clean(past[-1], BODY, [*past[:-1], *light]) is counts
+
+
+@pytest.mark.parametrize("told", [{"hows": {"rise": How.EASIER}}, {"rpe": None}], ids=str)
 def test_a_session_that_was_not_clean_breaks_the_run(told: dict[str, Any]) -> None:
     """One before and one after are not two running."""
     days = Days().good(0)
