@@ -51,6 +51,12 @@ def current_role(store: Store) -> Role | None:
     return Role(role) if role else None
 
 
+def chosen_id(store: Store) -> str:
+    """The id of whose turn it is; empty for nobody."""
+    with store.read() as db:
+        return str(settings.setting(db, CHOSEN) or "")
+
+
 def current_person(store: Store) -> Person | None:
     """Whose turn it is, or None."""
     with store.read() as db:

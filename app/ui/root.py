@@ -6,11 +6,12 @@ from typing import Any
 import flet as ft
 
 from app.actions import appearance
+from app.actions.people import chosen_id
 from app.domain.branding.brand import Brand
 from app.domain.branding.palette import Palette
 from app.ui.parts import probe
 from app.ui.parts import theme as t
-from app.ui.routes import parts_of, screen_for
+from app.ui.routes import asks_somebody, parts_of, screen_for
 from app.ui.shell.reminder import keep_reminding
 from app.ui.shell.shell import Shell, Tools
 
@@ -65,7 +66,9 @@ def Root(tools: Tools) -> ft.Control:
     ft.use_effect(follow, dependencies=[])
     ft.use_effect(remind, dependencies=[], cleanup=lambda: None)
     shell = Shell(tools, size[0], size[1], scale, palette_of(page, tools.brand), turn,
-                  lambda: set_turn(lambda n: n + 1), choose)
+                  lambda: set_turn(lambda n: n + 1), choose, chosen_id(tools.store) if asks_somebody(route) else "")
     screen = screen_for(route, shell)
-    content = ft.SafeArea(ft.Container(screen(shell, key="/".join(parts_of(route))), expand=True), expand=True)
+    # somebody else's page begins anew: nothing that was entered for one is kept for another
+    key = "/".join([*parts_of(route), shell.whose])
+    content = ft.SafeArea(ft.Container(screen(shell, key=key), expand=True), expand=True)
     return ft.Stack([probe(set_scale), content], expand=True)

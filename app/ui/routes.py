@@ -81,6 +81,12 @@ def home_for(shell: Shell) -> Screen:
         return screen_named("who" if people.people(db, Trains.HERE) else "welcome")
 
 
+def asks_somebody(route: str) -> bool:
+    """Whether a page asks for the answers of one person. The player does not count: whoever wants to stop, stops."""
+    first = (parts_of(route) or [""])[0]
+    return first in SCREENS and first not in OPEN_TO_ALL | COACH_SIDE | LINKS | {"play"}
+
+
 def screen_for(route: str, shell: Shell) -> Screen:
     """The screen behind an address; where that is nobody's yet or unknown, the start."""
     first = (parts_of(route) or [""])[0]

@@ -130,4 +130,5 @@ def error_text(error: e.AppError) -> str:
     return "Something could not be done. Nothing was changed."
 
 
+OTHERS_TURN = "In another window it is somebody else’s turn now. Nothing was kept from here; the page shows theirs."
 SOMETHING_WRONG = "Something went wrong. What you had entered before is kept; please try again."

@@ -14,6 +14,8 @@ from playwright.sync_api import Browser, Page, Playwright
 from app.data_folder import WAY_IN
 from tests import small_app
 
+pytestmark = pytest.mark.browser
+
 NAME = "evenload.localhost"
 
 

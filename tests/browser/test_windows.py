@@ -11,7 +11,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from app.words.client import pauses
+from app.actions import people
+from app.device.clock import SystemClock
+from app.domain.model.person import Person
+from app.storage import people as stored_people
+from app.storage import records
+from app.storage.database import open_store
+from app.words.client import events, pauses
 from app.words.client import player as says
 from app.words.client import today as client
 from tests.browser.count import watch
@@ -112,7 +118,7 @@ def test_a_page_that_goes_late_leaves_the_session_to_the_one_that_was_just_opene
 @pytest.mark.whole(keep=0)
 def test_after_a_restart_of_the_server_it_asks_and_says_how_long(
         browser: Browser, ready: Path, serve: Serve, tmp_path: Path) -> None:
-    """The page finds the server again by itself."""
+    """The page finds the server again by itself, once its browser was let in: each start has a cookie of its own."""
     shutil.copytree(ready, tmp_path / "data")
     hands = tmp_path / "hands.json"
     server = serve(tmp_path / "data", "--hands", str(hands))
@@ -122,6 +128,7 @@ def test_after_a_restart_of_the_server_it_asks_and_says_how_long(
         server.stop()
         hands.write_text(json.dumps({"wall_s": 720, "mono_s": -5000}), "utf-8")
         server.start()
+        walker.let_in(server.address)
         walker.sees(says.CAME_BACK, "The app was closed for 12 minutes.", pauses.NOT_COUNTED).forgive()
         walker.press(GO_ON).sees(re.compile(f"^Work, {re.escape(before.about.split(',')[0])}"))
 
@@ -182,3 +189,24 @@ def test_a_second_tab_knows_of_the_session_in_the_first(
         walker.new_tab().open(server.at("/today")).sees(client.GOING_ON).sees_button(client.GO_ON)
         walker.page = first
         walker.sees_button(says.PAUSE).press(says.PAUSE).sees_button(says.GO_ON)
+
+
+@pytest.mark.whole(keep=0)
+def test_nothing_said_for_one_is_kept_for_another(
+    browser: Browser, ready: Path, serve: Serve, tmp_path: Path,
+) -> None:
+    """Somebody else is chosen in another window while a goal is being written: theirs stays empty."""
+    shutil.copytree(ready, tmp_path / "data")
+    server = serve(tmp_path / "data")
+    with Walker(browser) as walker:
+        walker.open(server.at("/note/goal")).settle()
+        if walker.button(events.GOAL_CHANGE).count():
+            walker.press(events.GOAL_CHANGE)
+        walker.write(events.GOAL_LABEL, "Dance at a wedding")
+        store = open_store(tmp_path / "data")
+        other = people.register(store, SystemClock(), Person("", "Otto Lind"))
+        walker.press(events.GOAL_SAVE).settle()
+        with store.read() as db:
+            assert records.all_records(db, other.id) == ()
+            assert stored_people.person(db, other.id) == other
+        store.close()

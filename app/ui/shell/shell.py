@@ -12,6 +12,7 @@ from urllib.parse import parse_qs
 import flet as ft
 
 from app.actions.files.bundled import Bundled
+from app.actions.people import chosen_id
 from app.device.abilities import Device
 from app.device.clock import Clock
 from app.domain.branding.brand import EVENLOAD, Brand
@@ -53,6 +54,8 @@ class Shell:
     turn: int
     refresh: Callable[[], None]
     choose_theme: Callable[[ft.ThemeMode], None]
+    whose: str = ""
+    """The id of the person whose answers this page asks for; empty where it asks for nobody’s."""
 
     @property
     def store(self) -> Store:
@@ -111,12 +114,15 @@ class Shell:
 
 
 def safe(shell: Shell, act: Callable[..., Any]) -> Callable[..., Any]:
-    """`act` with every error said in a sentence. Flet replaces the whole page by an error card otherwise."""
+    """`act` with every error said in a sentence. Flet replaces the whole page by an error card otherwise.
+
+    Where another window has chosen somebody else meanwhile, nothing is done, so that nothing is kept under their name.
+    """
     if inspect.iscoroutinefunction(act):
         @functools.wraps(act)
         async def later(*values: Any) -> Any:
             try:
-                return await act(*values)
+                return None if _others_turn(shell) else await act(*values)
             except Exception as error:  # the last line before the page is lost
                 _told(shell, error)
         return later
@@ -124,10 +130,18 @@ def safe(shell: Shell, act: Callable[..., Any]) -> Callable[..., Any]:
     @functools.wraps(act)
     def now(*values: Any) -> Any:
         try:
-            return act(*values)
+            return None if _others_turn(shell) else act(*values)
         except Exception as error:  # the last line before the page is lost
             _told(shell, error)
     return now
+
+
+def _others_turn(shell: Shell) -> bool:
+    if not shell.whose or chosen_id(shell.store) == shell.whose:
+        return False
+    shell.say(errors.OTHERS_TURN)
+    shell.refresh()
+    return True
 
 
 def _told(shell: Shell, error: Exception) -> None:
