@@ -12,7 +12,8 @@ ROOT = Path(__file__).resolve().parent.parent
 PAGE = ROOT / "app" / "domain" / "RULES.md"
 sys.path.insert(0, str(ROOT))
 
-from app.words.rules.exact_rules import NOT_MEDICAL, TITLE, Section, for_coach  # noqa: E402
+from app.words.rules.exact_rules import NOT_MEDICAL, TITLE, for_coach  # noqa: E402
+from app.words.rules.section import Section  # noqa: E402
 
 HEAD = f"""# {TITLE}
 

@@ -13,14 +13,16 @@ from hypothesis.strategies import SearchStrategy
 from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
-from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.exercise import Axis, Cues, Exercise, Limb, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.model.names import can_be_seen
 from app.domain.model.person import Person
 from app.domain.model.plan import (
+    ChangeStage,
     Dose,
     LeftOut,
     Move,
     MoveKind,
+    OneSided,
     Part,
     Reason,
     Step,
@@ -79,6 +81,7 @@ def listed(parts: SearchStrategy[Any], most: int = 3, least: int = 0) -> SearchS
     return st.lists(parts, min_size=least, max_size=most).map(tuple)
 
 
+limbs = st.none() | listed(st.sampled_from(Limb))
 cues = st.builds(Cues, listed(texts()), listed(texts()), texts(), listed(texts()))
 demands = st.fixed_dictionaries({axis: st.integers(0, 3) for axis in Axis})
 
@@ -103,7 +106,7 @@ def exercises(draw: st.DrawFn, one: str = "march", ids: tuple[str, ...] = ()) ->
         support=draw(st.sampled_from(Support)), space=draw(st.sampled_from(Space)),
         self_explanatory=draw(st.booleans()), cues=draw(cues), easier=draw(_options(one, ids)),
         harder=draw(_options(one, ids)), swaps=draw(_options(one, ids)), loaded=draw(st.booleans()),
-        figure=draw(st.just("") | slugs),
+        figure=draw(st.just("") | slugs), loads=draw(limbs), leans_on=draw(limbs),
     )
 
 
@@ -171,7 +174,7 @@ def sources(draw: st.DrawFn) -> Source:
 kits = st.none() | st.frozensets(st.sampled_from(EQUIPMENT), max_size=4)
 usual_pains = st.builds(UsualPain, st.integers(0, 5), texts(), days)
 places = st.builds(Place, texts(), kits, st.booleans(), st.booleans(), st.sampled_from(Space),
-                   st.none() | st.integers(1, 600))
+                   st.none() | st.integers(1, 600), st.booleans())
 clients = st.builds(
     Client,
     spare=st.dictionaries(spots, st.integers(0, 3), max_size=3),
@@ -181,7 +184,7 @@ clients = st.builds(
     alone=st.booleans(), rises_unaided=st.booleans(), shown=st.frozensets(slugs, max_size=3),
     same_as_always=st.booleans(), kit=kits, weights_g=st.none() | listed(st.integers(1, 60_000)),
     chosen=st.dictionaries(slugs, slugs, max_size=2), rest_side=st.sampled_from(("", "left", "right")),
-    rest_side_because=texts(), held=st.frozensets(slugs, max_size=2),
+    rest_side_because=texts(), rest_limb=st.sampled_from(("", "arm", "leg")), held=st.frozensets(slugs, max_size=2),
 )
 
 
@@ -231,13 +234,14 @@ def timelines(draw: st.DrawFn) -> Timeline:
         steps.append(Step(
             draw(st.sampled_from(StepKind)), draw(st.sampled_from(Part)), at, length, draw(st.none() | slugs),
             draw(st.none() | st.sampled_from(StepSide)), draw(_maybe), draw(_maybe), draw(_maybe),
-            draw(st.none() | slugs), draw(st.none() | st.booleans())))
+            draw(st.none() | slugs), draw(st.none() | st.booleans()), draw(st.none() | st.sampled_from(ChangeStage))))
         at += length
-    because = listed(slugs)
+    because, one_side = listed(slugs), st.sampled_from(("left", "right"))
+    swaps = st.builds(Substitution, slugs, slugs, because, listed(slugs), st.just("") | one_side)
     return Timeline(
-        draw(slugs), tuple(steps), draw(doses), draw(listed(st.builds(Substitution, slugs, slugs, because))),
-        draw(listed(st.builds(LeftOut, slugs, because))), draw(st.integers(0, 10)), draw(st.booleans()),
-        draw(listed(moves, 2)))
+        draw(slugs), tuple(steps), draw(doses), draw(listed(swaps)),
+        draw(listed(st.builds(LeftOut, slugs, because, listed(slugs)))), draw(st.integers(0, 10)), draw(st.booleans()),
+        draw(listed(moves, 2)), draw(listed(st.builds(OneSided, slugs, one_side, because, listed(slugs)))))
 
 
 def stamps(person: str, one: SearchStrategy[str] = slugs) -> SearchStrategy[Stamp]:

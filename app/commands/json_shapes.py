@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from app.domain.model.plan import Dose, LeftOut, Step, Substitution, Timeline
+from app.domain.model.plan import Dose, LeftOut, OneSided, Step, Substitution, Timeline
 from app.domain.model.source import Source
 from app.domain.proofreading.proofread import Finding
 from app.words import text
@@ -25,6 +25,7 @@ def step_shape(step: Step) -> dict[str, Any]:
         "kind": step.kind.value, "block": step.part.value, "exercise": step.exercise,
         "side": step.side.value if step.side else None, "round": step.round, "reps": step.reps,
         "load_kg": _kg(step.load_g), "start_ms": step.start_ms, "length_ms": step.length_ms, "written": step.written,
+        "to_floor": step.to_floor, "stage": step.stage.value if step.stage else None,
     }
 
 
@@ -38,11 +39,16 @@ def dose_shape(dose: Dose) -> dict[str, Any]:
 
 def _swap_shape(swap: Substitution, names: dict[str, str]) -> dict[str, Any]:
     return {"from": swap.written, "to": swap.to, "because": list(map(str, swap.because)),
-            "text": text.substitution_text(swap, names)}
+            "text": text.substitution_text(swap, names), "side": swap.side or None}
 
 
 def _left_shape(left: LeftOut) -> dict[str, Any]:
     return {"exercise": left.exercise, "because": list(map(str, left.because)), "text": text.left_out_text(left)}
+
+
+def _one_sided_shape(one: OneSided) -> dict[str, Any]:
+    return {"exercise": one.exercise, "spared": one.spared, "because": list(map(str, one.because)),
+            "text": text.one_sided_text(one)}
 
 
 def timeline_shape(timeline: Timeline, source: Source) -> dict[str, Any]:
@@ -53,6 +59,7 @@ def timeline_shape(timeline: Timeline, source: Source) -> dict[str, Any]:
         "steps": [step_shape(s) for s in timeline.steps], "dose": dose_shape(timeline.dose),
         "substitutions": [_swap_shape(s, names) for s in timeline.substitutions],
         "left_out": [_left_shape(o) for o in timeline.left_out],
+        "one_sided": [_one_sided_shape(o) for o in timeline.one_sided],
     }
 
 

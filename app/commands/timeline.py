@@ -13,8 +13,7 @@ from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
 from app.domain.errors import UnknownName
 from app.domain.model.client import Client, Place
-from app.domain.model.plan import StepKind, Timeline
-from app.domain.model.rules import rule_table
+from app.domain.model.plan import ChangeStage, Step, StepKind, Timeline
 from app.domain.model.source import Source
 from app.exchange.crypto.text_form import unwrapped
 from app.exchange.forms import command_inputs as inputs
@@ -28,6 +27,10 @@ DONE, NO = 0, 1
 KINDS = {
     StepKind.SETUP: "set up", StepKind.WORK: "work", StepKind.REST: "rest", StepKind.ROUND_REST: "rest",
     StepKind.CHANGE: "change position", StepKind.HOLD: "hold",
+}
+STAGES = {
+    ChangeStage.SIT: "sit up, sit", ChangeStage.STAND: "stand, holding", ChangeStage.UP: "stand up",
+    ChangeStage.RISE: "stand up", ChangeStage.TURN: "to the knees", ChangeStage.LIE: "lie down",
 }
 
 
@@ -73,7 +76,7 @@ def order_at(args: argparse.Namespace, source: Source, today: date) -> Order:
         raise UnknownName(kind="session", name=args.session, known=tuple(s.id for s in source.sessions))
     client = inputs.client_from_json(read_text(args.client), name_of(args.client)) if args.client else Client()
     diary = inputs.diary_from_json(read_text(args.diary), name_of(args.diary)) if args.diary else None
-    table = rule_table(source.rules.preset, source.rules.shift)
+    table = source.rules.table()
     return Order(session, source.library(), client, place_at(args.place, args.minutes), today, diary, table,
                  source.whole_library)
 
@@ -89,6 +92,10 @@ async def run(args: argparse.Namespace) -> int:
     return DONE if timeline.steps else NO
 
 
+def _kind(step: Step) -> str:
+    return STAGES[step.stage] if step.stage else KINDS[step.kind]
+
+
 def _lines(timeline: Timeline, source: Source) -> list[str]:
     names = {e.id: e.name for e in source.exercises}
     session = source.session(timeline.session)
@@ -100,12 +107,13 @@ def _lines(timeline: Timeline, source: Source) -> list[str]:
     lines += [f"  because: {text.reason_text(r)}" for r in timeline.dose.reasons]
     lines += [f"  {names[s.to]}: {text.substitution_text(s, names)}" for s in timeline.substitutions]
     lines += [f"  {names[o.exercise]}: {text.left_out_text(o)}" for o in timeline.left_out]
+    lines += [f"  {names[o.exercise]}: {text.one_sided_text(o)}" for o in timeline.one_sided]
     for step in timeline.steps:
         minutes, seconds = divmod(step.start_ms // 1000, 60)
         side = f", {step.side}" if step.side in ("left", "right") else ""
         name = names.get(step.exercise or "", "")
         load = f", {step.load_g / 1000:g} kg" if step.load_g else ""
         reps = f", {step.reps} times" if step.reps else ""
-        lines.append(f"{minutes:3}:{seconds:02}  {step.length_ms / 1000:4g} s  {KINDS[step.kind]:15} "
+        lines.append(f"{minutes:3}:{seconds:02}  {step.length_ms / 1000:4g} s  {_kind(step):15} "
                      f"{name}{side}{reps}{load}")
     return lines

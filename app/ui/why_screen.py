@@ -16,7 +16,7 @@ from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.rules import exact_rules, plain_rules
-from app.words.rules.exact_rules import Section
+from app.words.rules.section import Section
 
 WIDEST = 4
 """A column takes between one and this many parts of the width."""
@@ -45,7 +45,7 @@ def WhyScreen(shell: Shell) -> ft.Control:
 def _table(shell: Shell) -> RuleTable:
     """The table of the coach whose programme is followed; the shipped one where there is none."""
     source = _source(shell)
-    return rule_table(source.rules.preset, source.rules.shift) if source else rule_table()
+    return source.rules.table() if source else rule_table()
 
 
 def _source(shell: Shell) -> Source | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from app.domain.model.exercise import Axis
+from app.domain.model.kit import BED
 from app.words.kit import KIT_WORDS
 from app.words.listing import listed
 
@@ -42,13 +43,15 @@ ASKS: Mapping[str, tuple[str, str, str]] = {
         "stands on one leg without a hand on something"),
     Axis.LEG_CROSSING: ("turns the hip or brings the legs in line", "crosses the legs", "draws one leg across"),
 }
+#: What may be missing.
+THINGS: Mapping[str, str] = {BED: "a bed", **{kit: words.needed for kit, words in KIT_WORDS.items()}}
 OTHER: Mapping[str, str] = {
     "floor": "is done on the floor, and this room has none to lie on",
     "noise": "makes noise, and this room must be quiet",
     "space": "needs more room than there is",
     "support": "is done standing, with nothing to hold on to",
     "seated": "is not done sitting",
-    "side": "trains both sides in turn, and one of them is to rest",
+    "side": "uses an arm or a leg that is to rest",
 }
 WEIGHT: Mapping[str, str] = {
     "day": "takes a weight, and today is without weights",
@@ -72,8 +75,7 @@ def does_words(because: Sequence[str], asked: Sequence[str], otherwise: Mapping[
 
 def _one(key: str, details: Sequence[str], otherwise: Mapping[str, str]) -> str:
     if key == "kit" and details:
-        things = [KIT_WORDS[d].needed if d in KIT_WORDS else d.replace("_", " ") for d in details]
-        return f"needs {listed(things)}, which you do not have here"
+        return f"needs {listed([THINGS.get(d, d.replace('_', ' ')) for d in details])}, which you do not have here"
     if key == "weight" and details:
         return WEIGHT[details[0]]
     if key in ASKS and details:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from app.domain.model.body import REGION_AXES, Region, Spot, parse_spot
 from app.domain.model.diary import Symptom
 from app.domain.model.exercise import Axis
-from app.domain.model.plan import Dose, LeftOut, Reason, Substitution, Timeline
+from app.domain.model.plan import Dose, LeftOut, OneSided, Reason, Substitution, Timeline
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_CAPS, PAIN_RESTS
 from app.words.conditions import condition_change
@@ -48,7 +48,7 @@ AXIS_WORDS: Mapping[str, str] = {
     "weight": "a weight, and today there is none light enough",
     "support": "balance without something to hold",
     "seated": "another position than sitting",
-    "side": "both sides in turn, and one of them is to rest",
+    "side": "an arm or a leg that is to rest",
 }
 SYMPTOM_WORDS: Mapping[str, str] = {
     Symptom.EMERGENCY: "a sign of an emergency",
@@ -234,9 +234,12 @@ def substitution_text(change: Substitution, names: Mapping[str, str]) -> str:
     written = names.get(change.written, change.written)
     if change.because == ("choice",):
         return f"Instead of “{written}”, as you chose."
-    if change.asked:
-        return f"Instead of “{written}”, which {does_words(change.because, change.asked, AXIS_WORDS)}."
-    return f"Instead of “{written}”, which asks for {because_words(change.because)}."
+    does = does_words(change.because, change.asked, AXIS_WORDS) if change.asked else \
+        f"asks for {because_words(change.because)}"
+    if change.side:
+        return (f"On the {change.side} alone, instead of “{written}”, which {does}. The other side does it as written, "
+                f"so left and right aren’t equal today.")
+    return f"Instead of “{written}”, which {does}."
 
 
 def left_out_text(left: LeftOut) -> str:
@@ -244,10 +247,17 @@ def left_out_text(left: LeftOut) -> str:
     if left.because == ("minutes",):
         return "Left out: there is no time for it today."
     if left.because == ("side",):
-        return "Left out: it trains the side that is to rest."
+        return "Left out: it needs the arm or leg that is to rest."
     if left.asked:
         return f"Left out: it {does_words(left.because, left.asked, AXIS_WORDS)}."
     return f"Left out: it asks for {because_words(left.because)}."
+
+
+def one_sided_text(one: OneSided) -> str:
+    """Why a station is done on one side alone."""
+    other = "right" if one.spared == "left" else "left"
+    does = does_words(one.because, one.asked, AXIS_WORDS)
+    return f"Only on the {other} today: on the {one.spared} it {does}. So left and right aren’t equal."
 
 
 def kit_sentence(kit: list[str]) -> str:

@@ -92,13 +92,14 @@ def rows(session: Session, library: Mapping[str, Exercise], level: int, weights:
         for turn in turns(block, rounds(block.rounds, level) if main else block.rounds):
             exercise = library[turn.item.exercise]
             round_ = turn.round if main else None
-            change_s = change(before, exercise)
+            changes = change(before, exercise)
+            change_s = sum(changes)
             set_up_s = 0 if before is exercise else exercise.set_up_s
             left_ms = rest_ms - (change_s + set_up_s) * 1000
             if left_ms > 0:
                 yield (rest_kind, rest_part or part, exercise.id, None, rest_round, left_ms, None, None)
-            if change_s:
-                yield ("change", part, exercise.id, None, round_, change_s * 1000, None, None)
+            for seconds in changes:
+                yield ("change", part, exercise.id, None, round_, seconds * 1000, None, None)
             sides = ("left", "right") if exercise.sides == "each" else (exercise.sides.value,)
             if set_up_s:
                 yield ("setup", part, exercise.id, sides[0], round_, set_up_s * 1000, None, None)
@@ -114,15 +115,39 @@ def rows(session: Session, library: Mapping[str, Exercise], level: int, weights:
             before, rest_part, rest_round = exercise, part, round_
             rest_ms = up5(turn.rest_s, rest) * 1000
             rest_kind = "round_rest" if turn.is_round_rest else "rest"
-    if before is not None and before.position in FLOOR:
-        yield ("change", rest_part or "", None, None, None, (30 if before.loaded else 20) * 1000, None, None)
+    if place(before) not in ("feet", "seat"):
+        for seconds in change(before, None):
+            yield ("change", rest_part or "", None, None, None, seconds * 1000, None, None)
 
 
-def change(before: Exercise | None, after: Exercise) -> int:
-    """Seconds to get down or up; 30 with weights."""
-    if (before is not None and before.position in FLOOR) == (after.position in FLOOR):
-        return 0
-    return 30 if after.loaded or (before is not None and before.loaded) else 20
+def place(exercise: Exercise | None) -> str:
+    """`feet`, `seat`, `bed`, `knees`, `hands` or `back`: where the body is."""
+    if exercise is None:
+        return "feet"
+    flat = any(asked for axis, asked in exercise.demand.items() if axis in ("floor_transfer", "head_below_heart"))
+    named = {"standing": "feet", "seated": "seat", "kneeling": "knees", "quadruped": "hands",
+             "on_bed": "bed" if flat else "seat"}
+    return named.get(exercise.position.value, "back")
+
+
+#: Seconds of each step from one place to another, `F` for the floor's own: 20, or 30 with weights.
+CHANGES = {
+    ("seat", "feet"): "5", ("feet", "bed"): "10", ("seat", "bed"): "10", ("bed", "seat"): "40",
+    ("bed", "feet"): "40 5 15", ("back", "feet"): "40 F 15", ("back", "seat"): "40 F", ("back", "bed"): "40 F 10",
+    ("back", "knees"): "10", ("back", "hands"): "10", ("hands", "knees"): "5", ("knees", "hands"): "",
+    ("knees", "back"): "", ("hands", "back"): "",
+    **{(down, up): "F" for down in ("knees", "hands") for up in ("feet", "seat")},
+    **{(up, down): "F" for down in ("knees", "hands", "back") for up in ("feet", "seat")},
+    **{("bed", down): "40 5 15 F" for down in ("knees", "hands", "back")},
+    **{(down, "bed"): "F 10" for down in ("knees", "hands")},
+}
+
+
+def change(before: Exercise | None, after: Exercise | None) -> list[int]:
+    """Seconds of each step of a change of position, in order."""
+    weight = any(e is not None and e.loaded for e in (before, after))
+    told = CHANGES.get((place(before), place(after)), "").split()
+    return [(30 if weight else 20) if one == "F" else int(one) for one in told]
 
 
 def heaviest(most_g: int, weights: tuple[int, ...] | None, percent: int) -> int:

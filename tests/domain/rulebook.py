@@ -78,6 +78,84 @@ def of_condition(name: str, client: Client) -> dict[str, int]:
 CONDITION = {name: of_condition(name, Client()) for name in {*LASTING, *AT_FIRST}}
 ON_FLOOR = {"kneeling", "quadruped", "supine", "prone", "side_lying"}
 EVERYWHERE = {"none", "wall", "doorway"}
+ARM_REGIONS, LEG_REGIONS = {"shoulder", "elbow", "wrist", "hand"}, {"hip", "thigh", "knee", "calf", "ankle", "foot"}
+ARM_DEMANDS = ["wrist_weight_bearing", "overhead_shoulder", "shoulder_load", "elbow_load", "grip"]
+LEG_DEMANDS = ["deep_hip_flexion", "deep_knee_flexion", "kneeling", "ankle_load"]
+OF_ONE_LIMB = {*ARM_DEMANDS, *LEG_DEMANDS}
+ARM_PATTERNS = {"horizontal_push", "horizontal_pull", "vertical_push", "vertical_pull", "carry"}
+LEG_PATTERNS = {"squat", "hinge", "lunge_split", "gait_locomotion", "balance"}
+OPPOSITE = {"left": "right", "right": "left"}
+
+
+# ------------------------------------------------------------------ limbs
+
+def trained(exercise: Exercise) -> set[str]:
+    """`arm`, `leg`, `other_arm`, `other_leg` that it works; all that it may work where nothing is said."""
+    if exercise.loads is not None:
+        return {limb.value for limb in exercise.loads}
+    demand = {axis.value: asked for axis, asked in exercise.demand.items()}
+    arms = exercise.loaded or exercise.pattern.value in ARM_PATTERNS or any(demand.get(a) for a in ARM_DEMANDS)
+    legs = exercise.pattern.value in LEG_PATTERNS or any(demand.get(a) for a in LEG_DEMANDS)
+    return ({"arm"} if arms else set()) | ({"leg"} if legs else set())
+
+
+def leaned_on(exercise: Exercise) -> set[str]:
+    """The limbs that carry or hold on; whoever stands, or gets down to the floor, uses both legs."""
+    position = exercise.position.value
+    legs = {"leg", "other_leg"} if position == "standing" or position in ON_FLOOR else set()
+    if exercise.leans_on is not None:
+        return {limb.value for limb in exercise.leans_on} | legs
+    wrist = any(axis.value == "wrist_weight_bearing" and asked for axis, asked in exercise.demand.items())
+    return legs | ({"arm", "other_arm"} if wrist or position in ("quadruped", "prone") else set())
+
+
+def on_body(limbs: set[str], side: str) -> set[str]:
+    """`left arm` and the like for a bout of that side; of both sides where it is neither left nor right."""
+    found = set()
+    for limb in limbs:
+        kind = limb.removeprefix("other_")
+        sides = ("left", "right") if side not in OPPOSITE else (OPPOSITE[side] if limb != kind else side,)
+        found |= {f"{one} {kind}" for one in sides}
+    return found
+
+
+def part_of(exercise: Exercise, side: str) -> set[str]:
+    """All limbs that take part in a bout in any way."""
+    return on_body(trained(exercise) | leaned_on(exercise), side)
+
+
+def rested(client: Client) -> set[str]:
+    """What is to rest."""
+    kinds = (client.rest_limb,) if client.rest_limb else ("arm", "leg")
+    return {f"{client.rest_side} {kind}" for kind in kinds} if client.rest_side else set()
+
+
+def uses_rested(exercise: Exercise, side: str, client: Client) -> bool:
+    """Whether a bout uses a limb that is to rest, or trains a whole side that is."""
+    whole = client.rest_side and not client.rest_limb and side in (client.rest_side, "alternating")
+    return bool(whole or part_of(exercise, side) & rested(client))
+
+
+def works_within(actual: Exercise, written: Exercise) -> bool:
+    """Whether a stand-in works no kind of limb that was to have no work."""
+    return {limb.removeprefix("other_") for limb in trained(actual)} <= {
+        limb.removeprefix("other_") for limb in trained(written)}
+
+
+def limb_work(exercise: Exercise, side: str, length: int) -> dict[str, int]:
+    """How long each limb works in a bout; half of it where the sides take turns. Doubled, to stay whole."""
+    if side != "alternating":
+        return dict.fromkeys(on_body(trained(exercise), side), 2 * length)
+    turns = [*on_body(trained(exercise), "left"), *on_body(trained(exercise), "right")]
+    return {limb: turns.count(limb) * length for limb in turns}
+
+
+def _spared_across(exercise: Exercise, spot: object, side: str) -> bool:
+    """Whether a sore spot lies on the like limb of the other side and the bout leaves that limb in peace."""
+    region, sore = spot.region.value, spot.side  # type: ignore[attr-defined]
+    kind = "arm" if region in ARM_REGIONS else "leg" if region in LEG_REGIONS else ""
+    kinds = {limb.removeprefix("other_") for limb in trained(exercise)}
+    return kind in kinds and sore == OPPOSITE.get(side) and f"{sore} {kind}" not in part_of(exercise, side)
 
 
 def _pain_cap(client: Client, diary: Diary, spot: object, level: int) -> int:
@@ -99,8 +177,8 @@ def fell_lately(diary: Diary | None) -> bool:
     return diary is not None and diary.fall is not None and diary.fall.days_ago <= 56
 
 
-def caps(client: Client, diary: Diary | None) -> dict[str, int]:
-    """The highest demand allowed by axis."""
+def caps(client: Client, diary: Diary | None, exercise: Exercise | None = None, side: str = "") -> dict[str, int]:
+    """The highest demand allowed by axis; for one side's bout without what only spares the limb across."""
     found: dict[str, int] = {}
 
     def cap(axis: str, most: int) -> None:
@@ -108,8 +186,13 @@ def caps(client: Client, diary: Diary | None) -> dict[str, int]:
 
     for axis, most in client.limits.items():
         cap(axis.value, most)
+    def axes(spot: object) -> list[str]:
+        named = REGION[spot.region.value].split()  # type: ignore[attr-defined]
+        free = exercise is not None and _spared_across(exercise, spot, side)
+        return [axis for axis in named if not (free and axis in OF_ONE_LIMB)]
+
     for spot, most in client.spare.items():
-        for axis in REGION[spot.region.value].split():
+        for axis in axes(spot):
             cap(axis, most)
     for condition in client.conditions:
         for axis, most in of_condition(condition.value, client).items():
@@ -121,23 +204,26 @@ def caps(client: Client, diary: Diary | None) -> dict[str, int]:
     if fell_lately(diary):
         cap("unheld_balance", 0)
     for spot, level in ((diary.pain if diary else None) or {}).items():
-        for axis in REGION[spot.region.value].split():
+        for axis in axes(spot):
             cap(axis, _pain_cap(client, diary or Diary(), spot, level))
     return found
 
 
-def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None, session_kit: set[str]) -> list[str]:
-    """Everything that speaks against an exercise; empty where it may be done."""
+def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None, session_kit: set[str],
+            side: str = "") -> list[str]:
+    """Everything that speaks against an exercise, or against one side's bout of it; empty where it may be done."""
     names = {c.value for c in client.conditions}
     demand = {axis.value: asked for axis, asked in exercise.demand.items()}
     if (names & HAND_ON or fell_lately(diary)) and exercise.support.value == "optional":
         demand["unheld_balance"] = 0
-    found = [axis for axis, most in caps(client, diary).items() if demand.get(axis, 0) > most]
+    one = side if exercise.sides.value == "each" else ""
+    found = [axis for axis, most in caps(client, diary, exercise, one).items() if demand.get(axis, 0) > most]
     floor = max(demand.get("floor_transfer", 0), 2 if exercise.position.value in ON_FLOOR else 0)
     if floor > caps(client, diary).get("floor_transfer", 3) and "floor_transfer" not in found:
         found.append("floor_transfer")
     own = room.kit if room.kit is not None else client.kit
-    if set(exercise.equipment) - EVERYWHERE - (session_kit if own is None else own) - (
+    bedless = exercise.position.value == "on_bed" and not room.bed
+    if bedless or set(exercise.equipment) - EVERYWHERE - (session_kit if own is None else own) - (
             {"chair"} if "wheelchair" in names else set()):
         found.append("kit")
     if not room.floor and floor > 1:
@@ -151,7 +237,8 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     nothing_firm = exercise.support.value == "none" and not {"wall", "worktop"} & set(exercise.equipment)
     if "walking_aid" in names and exercise.position.value == "standing" and nothing_firm:
         found.append("support")
-    if client.rest_side and exercise.sides.value == "alternating":
+    bouts = (side,) if side else ("left", "right") if exercise.sides.value == "each" else (exercise.sides.value,)
+    if all(uses_rested(exercise, bout, client) for bout in bouts):
         found.append("side")
     return found
 

@@ -12,7 +12,7 @@ from hypothesis.strategies import SearchStrategy
 from app.domain.model.body import Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
-from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.exercise import Axis, Exercise, Limb, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.model.session import Block, BlockKind, Item, Session
 from tests import generators
 from tests.domain.shipped import SESSIONS, TODAY, library
@@ -186,13 +186,14 @@ bodies = st.builds(
                                    max_size=3).map(tuple),
     chosen=st.dictionaries(st.sampled_from(IDS), st.sampled_from(IDS), max_size=2),
     rest_side=st.sampled_from(("", "", "", "left", "right")),
-    rest_side_because=st.just("plaster"),
+    rest_side_because=st.just("plaster"), rest_limb=st.sampled_from(("", "arm", "leg")),
 )
 rooms = st.builds(Place, st.just(""), st.none() | st.frozensets(st.sampled_from(KIT)), st.booleans(), st.booleans(),
-                  st.sampled_from(Space))
+                  st.sampled_from(Space), bed=st.booleans())
 
 # ------------------------------------------------------------------ small libraries
 
+limbs = st.lists(st.sampled_from(Limb), max_size=3, unique=True).map(tuple)
 MUSCLES = ("quadriceps", "glutes", "pectorals", "lats")
 
 
@@ -212,6 +213,7 @@ def exercises(draw: st.DrawFn, one: str, ids: tuple[str, ...]) -> Exercise:
         self_explanatory=draw(st.booleans()), loaded=loaded,
         easier=tuple(Option(to) for to in draw(st.lists(others, max_size=2, unique=True))),
         swaps=tuple(Option(to) for to in draw(st.lists(others, max_size=1))),
+        loads=draw(st.none() | limbs), leans_on=draw(st.none() | limbs),
     )
 
 

@@ -14,8 +14,9 @@ from app.domain.model.proofreading_limits import limit_bounds
 from app.domain.model.rules import PRESETS, RuleId, rule_table
 from app.words.coach.person import RULE_WORDS
 from app.words.coach.proofreading import PROBLEMS
-from app.words.rules.exact_rules import Section, for_coach
+from app.words.rules.exact_rules import for_coach
 from app.words.rules.plain_rules import EFFECTS, for_client
+from app.words.rules.section import Section
 
 #: What is no vote of an answer: it stands where there is no check-in, or says how a session was fitted.
 NO_VOTE = {RuleId.NO_CHECK_IN, RuleId.LIGHTER_WEEK, RuleId.MINUTES, RuleId.CONDITION}

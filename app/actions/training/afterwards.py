@@ -43,7 +43,7 @@ def outlook(store: Store, clock: Clock, person_id: str) -> Outlook:
     if person is None:
         raise KeyError(person_id)
     choice = pack.source.rules if pack else None
-    table = rule_table(choice.preset, choice.shift) if choice else rule_table("usual", {})
+    table = choice.table() if choice else rule_table("usual", {})
     morning = _good_morning(clock, person, everything)
     diary = diary_today(morning, everything, person.body, table=table)
     # a stop is told apart from the dose, which it would hide

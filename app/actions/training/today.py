@@ -19,7 +19,6 @@ from app.domain.model.person import Person
 from app.domain.model.plan import Timeline
 from app.domain.model.programme import Programme
 from app.domain.model.record import CheckIn, Record, SessionDone
-from app.domain.model.rules import rule_table
 from app.domain.model.session import Session
 from app.domain.model.source import Source
 from app.domain.progress.due_session import Due, due_session
@@ -113,7 +112,7 @@ def open_check_in(everything: Sequence[Record], day: date) -> CheckIn | None:
 def order_for(person: Person, body: Client, source: Source, session: Session, diary: Diary | None, day: date,
               *, lighter_week: bool) -> Order:
     """What is compiled for a person today."""
-    table = rule_table(source.rules.preset, source.rules.shift)
+    table = source.rules.table()
     return Order(session, source.library(), body, place_of(person), day, diary, table, source.whole_library,
                  lighter_week)
 
@@ -166,7 +165,7 @@ def _compiled(card: Today, body: Client, past: Sequence[SessionDone], session_id
         session = suiting_session(session, source.sessions, source.library(), body, card.place, card.day)
     suits = session is not written
     card = replace(card, programme=programme, due=due, session=session, instead_of=written if suits else None)
-    table = rule_table(source.rules.preset, source.rules.shift)
+    table = source.rules.table()
     diary = diary_today(card.check_in, card.records, body, table=table) if card.check_in else None
     lighter = bool(due and due.lighter and due.session == written.id)
     order = order_for(card.person, body, source, session, diary, card.day, lighter_week=lighter)

@@ -7,7 +7,8 @@ Source: the project's rule table, `app/domain/dosing/README.md`. [P]
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from app.domain.model.exercise import Exercise, Mode
 from app.domain.model.plan import StepKind
@@ -102,3 +103,11 @@ def amounts(item: Item, written: Exercise, actual: Exercise, percent: int, hold_
     if item.reps:
         reps = max(1, min(eased_reps(item.reps, percent), bout_ms // actual.rep_ms))
     return Amounts(StepKind.WORK, bout_ms, reps)
+
+
+def shared(bout: Amounts, share: Fraction) -> Amounts:
+    """That share of a bout, in whole seconds and repetitions rounded down, one at least."""
+    if share >= 1:
+        return bout
+    seconds = max(1, int(bout.length_ms * share) // 1000)
+    return replace(bout, length_ms=seconds * 1000, reps=max(1, int(bout.reps * share)) if bout.reps else bout.reps)

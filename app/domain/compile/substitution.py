@@ -1,48 +1,90 @@
 """An exercise that today's body, kit and room allow, as near as can be to the one that was written.
 
 First the ladder of easier options, then the coach's approved swaps, then, where the coach allows it, the whole
-library, and last a held or seated option for the same muscles. Nothing asks more on any axis than today allows.
+library, and last a held or seated option for the same muscles. Nothing asks more on any axis than today allows, no
+limb works more than was written, and nobody gets down lower than for what was written.
 """
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
+from app.domain.compile.bouts import Bouts, fitted, fitted_side, open_sides, unrested
+from app.domain.compile.posture import gets_lower
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise, Mode, Position, Sides, asks_more
+from app.domain.model.limbs import ACROSS, sides_of
+from app.domain.model.plan import StepSide
 
 Library = Mapping[str, Exercise]
+#: What `against` says where a limb or a side is to rest.
+SIDE = "side"
+
+
+@dataclass(frozen=True)
+class StationPart:
+    """What is done of a station: an exercise in its bouts."""
+
+    exercise: Exercise
+    bouts: Bouts
 
 
 @dataclass(frozen=True)
 class ChosenExercise:
-    """The exercise to do, or None for leaving it out, and what spoke against the one written."""
+    """What to do for a station, and what spoke against the exercise written. No parts: it is left out.
 
-    exercise: Exercise | None
+    Two parts where a limb is spared: as written on the one side, and a stand-in on the other.
+    """
+
+    parts: tuple[StationPart, ...]
     because: tuple[str, ...] = ()
     asked: tuple[str, ...] = ()
     """What of `because` the written exercise asks, in detail."""
+    spared: StepSide | None = None
+    """The side on which it is not done as written, where only one is."""
+
+    @property
+    def exercise(self) -> Exercise | None:
+        """The first of it."""
+        return self.parts[0].exercise if self.parts else None
 
 
 @dataclass(frozen=True)
 class Candidate:
-    """A stand-in with its loss: the smaller, the nearer to what was written."""
+    """A stand-in with its tier and its distance on the ladder."""
 
     exercise: Exercise
     tier: int
     distance: int
 
-    def loss(self, written: Exercise, taken: frozenset[str]) -> tuple[int, int, int, int, int, int, str]:
-        """Ladder distance first, then muscles and pattern kept, position kept, no repeat in the round, and the id."""
-        other = self.exercise
+
+@dataclass(frozen=True)
+class Able:
+    """A candidate that may be done, with the bouts that it takes."""
+
+    candidate: Candidate
+    bouts: Bouts
+    one_sided: bool = False
+    """Only one of its sides may be done."""
+
+    def loss(self, written: Exercise, taken: frozenset[str]) -> tuple[object, ...]:
+        """The smaller, the nearer to what was written.
+
+        Both sides, the tier, the time kept, no repeat in the round, the distance on the ladder, muscles and pattern
+        kept, position kept, and the id.
+        """
+        other = self.candidate.exercise
         lost = len(set(written.muscles) - {*other.muscles, *other.muscles_too})
         return (
-            self.tier,
-            int(other.id in taken),
-            self.distance,
+            self.one_sided,
+            self.candidate.tier,
+            -self.bouts.effort,
+            other.id in taken,
+            self.candidate.distance,
             lost + int(other.pattern is not written.pattern),
-            int(other.position is not written.position),
+            other.position is not written.position,
             sum(other.demand.values()),
             other.id,
         )
@@ -64,18 +106,24 @@ def ladder_down(written: Exercise, library: Library) -> Iterator[tuple[Exercise,
 
 
 def against_side(exercise: Exercise, client: Client) -> tuple[str, ...]:
-    """`side` where it changes sides within one bout and one of them is not to be trained."""
-    return ("side",) if client.rest_side and exercise.sides is Sides.ALTERNATING else ()
+    """`side` where every way to do it uses a limb that is to rest."""
+    return () if unrested(exercise, client) else (SIDE,)
+
+
+def is_known(exercise: Exercise, client: Client) -> bool:
+    """Whether it may be put in: for someone alone only if it was shown before or explains itself."""
+    return not client.alone or exercise.self_explanatory or exercise.id in client.shown
+
+
+def fits_mode(exercise: Exercise, written: Exercise) -> bool:
+    """A hold for each side cannot share the time of one bout, so it stands in for one-sided work only."""
+    return exercise.mode is not Mode.HOLD or exercise.sides is not Sides.EACH or written.sides is Sides.EACH
 
 
 def may_stand_in(exercise: Exercise, written: Exercise, client: Client, limits: Limits) -> bool:
-    """Admissible today; and for someone alone, shown before or explaining itself.
-
-    A hold for each side cannot share the time of one bout, so it stands in for one-sided work only.
-    """
-    known = not client.alone or exercise.self_explanatory or exercise.id in client.shown
-    fits = exercise.mode is not Mode.HOLD or exercise.sides is not Sides.EACH or written.sides is Sides.EACH
-    return known and fits and not limits.against(exercise) and not against_side(exercise, client)
+    """Admissible today on all its sides; and for someone alone, shown before or explaining itself."""
+    return is_known(exercise, client) and fits_mode(exercise, written) and not limits.against(exercise) \
+        and not against_side(exercise, client) and not gets_lower(exercise, written)
 
 
 def candidates(written: Exercise, library: Library, *, whole_library: bool) -> Iterator[Candidate]:
@@ -95,6 +143,42 @@ def candidates(written: Exercise, library: Library, *, whole_library: bool) -> I
             yield Candidate(exercise, 3, 0)
 
 
+def _able(written: Exercise, found: Iterable[Candidate], client: Client, limits: Limits) -> Iterator[Able]:
+    """Those that may be done. Further off never takes more time than something nearer would have taken.
+
+    So nobody gains work by one thing more being forbidden.
+    """
+    listed = list(found)
+    usual = [(c, fitted(written, c.exercise, unrested(c.exercise, client), client)) for c in listed]
+    efforts = [(c.tier, bouts.effort) for c, bouts in usual if bouts is not None and bouts.sides]
+    for candidate in listed:
+        sides = open_sides(candidate.exercise, client, limits)
+        bouts = fitted(written, candidate.exercise, sides, client) if sides else None
+        if bouts is None:
+            continue
+        one_sided = sides != unrested(candidate.exercise, client)
+        most = min((effort for tier, effort in efforts if one_sided or tier < candidate.tier),
+                   default=Fraction(len(sides_of(written))))
+        yield Able(candidate, bouts.at_most(most), one_sided)
+
+
+def _stand_ins(written: Exercise, library: Library, client: Client, *, whole_library: bool) -> Iterator[Candidate]:
+    """All that may be put in for it by somebody like this, whatever today forbids."""
+    for one in candidates(written, library, whole_library=whole_library):
+        other = one.exercise
+        if is_known(other, client) and fits_mode(other, written) and not gets_lower(other, written):
+            yield one
+
+
+def _other_side(written: Exercise, side: StepSide, found: Iterable[Candidate], client: Client, limits: Limits
+                ) -> Iterator[Able]:
+    """Stand-ins for one side of one-sided work."""
+    for candidate in found:
+        bouts = fitted_side(written, candidate.exercise, side)
+        if bouts is not None and side in open_sides(candidate.exercise, client, limits):
+            yield Able(candidate, bouts)
+
+
 def choose(
     written: Exercise,
     library: Library,
@@ -104,7 +188,7 @@ def choose(
     *,
     whole_library: bool = False,
 ) -> ChosenExercise:
-    """The exercise for today in place of `written`, which itself comes first unless something speaks against it.
+    """What to do today in place of `written`, which itself comes first unless something speaks against it.
 
     Args:
         taken: exercises already in this round, which are only repeated when nothing else is left.
@@ -113,15 +197,23 @@ def choose(
     against = (*limits.against(written), *against_side(written, client))
     asked = limits.detail(written)
     if chosen is not None and may_stand_in(chosen, written, client, limits):
-        return ChosenExercise(chosen, against or ("choice",), asked)
-    if not against:
-        return ChosenExercise(written)
-    if limits.is_same_order or client.same_as_always:
-        return ChosenExercise(None, against, asked)
-    able = [
-        c for c in candidates(written, library, whole_library=whole_library)
-        if may_stand_in(c.exercise, written, client, limits)
-    ]
-    if not able:
-        return ChosenExercise(None, against, asked)
-    return ChosenExercise(min(able, key=lambda c: c.loss(written, taken)).exercise, against, asked)
+        bouts = fitted(written, chosen, unrested(chosen, client), client)
+        if bouts is not None:
+            return ChosenExercise((StationPart(chosen, bouts),), against or ("choice",), asked)
+    able = open_sides(written, client, limits)
+    if able == unrested(written, client) and able:
+        return ChosenExercise((StationPart(written, Bouts(able)),))
+    steady = limits.is_same_order or client.same_as_always
+    found = [] if steady else list(_stand_ins(written, library, client, whole_library=whole_library))
+    if able:
+        other = ACROSS[able[0]]
+        spared = _nearest(_other_side(written, other, found, client, limits), written, taken)
+        as_written = StationPart(written, Bouts(able))
+        against, asked = limits.against(written, other), limits.detail(written, other)
+        return ChosenExercise((as_written, *spared), against, asked, other)
+    return ChosenExercise(_nearest(_able(written, found, client, limits), written, taken), against, asked)
+
+
+def _nearest(able: Iterable[Able], written: Exercise, taken: frozenset[str]) -> tuple[StationPart, ...]:
+    best = min(able, key=lambda one: one.loss(written, taken), default=None)
+    return () if best is None else (StationPart(best.candidate.exercise, best.bouts),)

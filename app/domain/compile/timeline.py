@@ -9,6 +9,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from app.domain.compile.condition_reasons import condition_reasons
+from app.domain.compile.posture import changes_between, depth
+from app.domain.compile.shortening import WHOLE_SMALL_S, shortened, with_something_left
 from app.domain.compile.stations import (
     Order,
     PickedStations,
@@ -22,6 +24,7 @@ from app.domain.compile.stations import (
     stations_today,
 )
 from app.domain.dosing.dose import AMOUNTS, decide_dose, rounds_at
+from app.domain.dosing.limb_caps import with_limb_caps
 from app.domain.dosing.limits import Limits, limits_today
 from app.domain.errors import TooShort
 from app.domain.model.client import Client
@@ -30,19 +33,8 @@ from app.domain.model.plan import Dose, LeftOut, Reason, Step, StepKind, StepSid
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Session
 
-#: Getting down to the floor or up takes 4.1 ± 1.1 s; nobody is hurried. [P] Source: BOHANNON_LUSARDI_2004.
-FLOOR_CHANGE_S, SLOW_FLOOR_CHANGE_S = 20, 30
 HOLD_PAUSE_S = 5
 """Between the parts of a hold that is split because long holds are not allowed."""
-
-
-def _change_s(before: Exercise | None, after: Exercise | None, client: Client) -> int:
-    """Seconds to get down or up between two exercises; 0 where both are on the floor or neither is."""
-    around = [e for e in (before, after) if e is not None]
-    if (before is not None and before.on_floor) == (after is not None and after.on_floor):
-        return 0
-    slow = any(e.loaded for e in around) or not client.rises_unaided
-    return SLOW_FLOOR_CHANGE_S if slow else FLOOR_CHANGE_S
 
 
 class _Ruler:
@@ -58,19 +50,23 @@ class _Ruler:
             self.at_ms += step.length_ms
 
 
+def _change(ruler: _Ruler, step: Step, before: Exercise | None, after: Exercise | None, client: Client) -> None:
+    """The steps of a change of position, each as `step` with its own length and line."""
+    for change in changes_between(before, after, client):
+        ruler.add(replace(step, length_ms=change.seconds * 1000, to_floor=change.to_floor, stage=change.stage))
+
+
 def _gap(ruler: _Ruler, before: Station | None, after: Station, client: Client, set_up_s: int) -> None:
     """Rest that remains, then the change, then the set-up."""
-    same = before is not None and before.actual.id == after.actual.id
-    change_ms = _change_s(before.actual if before else None, after.actual, client) * 1000
-    set_up_ms = 0 if same else set_up_s * 1000
+    was, now = before.actual if before else None, after.actual
+    change_ms = sum(change.seconds for change in changes_between(was, now, client)) * 1000
+    set_up_ms = 0 if was is not None and was.id == now.id else set_up_s * 1000
     rest_ms = max(0, (before.rest_s * 1000 if before else 0) - change_ms - set_up_ms)
     kind = before.rest_kind if before else StepKind.REST
-    rest_part = before.part if before else after.part
-    rest_round = before.round if before else None
-    ruler.add(Step(kind, rest_part, 0, rest_ms, after.actual.id, round=rest_round))
-    ruler.add(Step(StepKind.CHANGE, after.part, 0, change_ms, after.actual.id, round=after.round,
-                   to_floor=after.actual.on_floor))
-    ruler.add(Step(StepKind.SETUP, after.part, 0, set_up_ms, after.actual.id, after.bouts[0], after.round))
+    ruler.add(Step(kind, before.part if before else after.part, 0, rest_ms, now.id,
+                   round=before.round if before else None))
+    _change(ruler, Step(StepKind.CHANGE, after.part, 0, 0, now.id, round=after.round), was, now, client)
+    ruler.add(Step(StepKind.SETUP, after.part, 0, set_up_ms, now.id, after.bouts[0], after.round))
 
 
 def _bout(ruler: _Ruler, station: Station, side: StepSide) -> None:
@@ -96,21 +92,12 @@ def _lay(stations: Iterable[Station], order: Order) -> tuple[Step, ...]:
                                station.round))
             _bout(ruler, station, side)
         before = station
-    if before is not None and before.actual.on_floor:
-        up_ms = _change_s(before.actual, None, client) * 1000
-        ruler.add(Step(StepKind.CHANGE, before.part, 0, up_ms, None, to_floor=False))
+    if before is not None and depth(before.actual):
+        _change(ruler, Step(StepKind.CHANGE, before.part, 0, 0), before.actual, None, client)
     return tuple(ruler.steps)
 
 
 # ------------------------------------------------------------------ fitting into the time there is
-
-def _trims(session: Session) -> tuple[Trim, ...]:
-    """From everything to the least, one thing less at a time; the same for every body and every day."""
-    main = [(number, block) for number, block in enumerate(session.blocks) if block.is_main]
-    trims = [Trim(left) for left in range(max((b.rounds for _, b in main), default=1), 0, -1)]
-    accessory = [(b, i) for b, block in main for i, item in enumerate(block.items) if item.accessory]
-    return (*trims, *(Trim(1, frozenset(accessory[at:])) for at in reversed(range(len(accessory)))))
-
 
 def _room_ms(order: Order) -> int | None:
     return None if order.place.minutes is None else order.place.minutes * 60_000
@@ -124,12 +111,12 @@ def _first_trim(order: Order, dose: Dose, trims: Sequence[Trim]) -> int:
     room_ms, at = _room_ms(order), 0
     if room_ms is None:
         return at
-    plain, free = replace(order, client=Client()), Limits({}, frozenset())
+    plain, free, written = replace(order, client=Client()), Limits({}, frozenset()), as_written(order)
     for level in range(dose.level + 1):
         amount = AMOUNTS[level]
         eased = Dose(level, 0, amount.work, amount.rest, amount.load)
         while at < len(trims) - 1:
-            steps = _lay(stations_today(plain, as_written(order), eased, free, trims[at]), plain)
+            steps = _lay(stations_today(plain, written, eased, free, trims[at]), plain)
             if not steps or steps[-1].end_ms <= room_ms:
                 break
             at += 1
@@ -142,12 +129,16 @@ def _fit(order: Order, dose: Dose, picked: PickedStations, limits: Limits) -> tu
     Raises:
         TooShort: even the least does not fit.
     """
-    trims, room_ms, least_ms = _trims(order.session), _room_ms(order), 0
+    room_ms, least_ms = _room_ms(order), 0
+    trims = shortened(order.session, order.library, room_ms)
     for trim in trims[_first_trim(order, dose, trims):]:
+        trim = with_something_left(order, picked, trim)
         steps = _lay(stations_today(order, picked, dose, limits, trim), order)
         least_ms = steps[-1].end_ms if steps else 0
         if room_ms is None or least_ms <= room_ms:
             return steps, trim
+    if (room_ms or 0) < WHOLE_SMALL_S * 1000:
+        least_ms = min(least_ms, WHOLE_SMALL_S * 1000)
     raise TooShort(session=order.session.name, least_s=-(-least_ms // 1000), asked_s=(room_ms or 0) // 1000)
 
 
@@ -166,19 +157,22 @@ def compile_timeline(order: Order) -> Timeline:
     if not dose.allows_session:
         return Timeline(session.id, (), dose, target_rpe=session.target_rpe)
     limits = limits_today(order.client, order.place, order.diary, session_kit(session, library), order.today)
+    if not order.table.spare_both_sides:
+        limits = with_limb_caps(limits, order.client, order.diary, order.today)
     picked = pick(order, dose, limits)
     steps, trim = _fit(order, dose, picked, limits)
     dropped = _dropped(order, picked, trim)
     told = _told(order, dose, trim, dropped)
     told = replace(told, reasons=(*told.reasons, *condition_reasons(order, dose, limits, steps)))
     return Timeline(session.id, steps, told, picked.substitutions,
-                    picked.left_out + dropped, _target_rpe(session, limits), strength and dose.load > 0)
+                    picked.left_out + dropped, _target_rpe(session, limits), strength and dose.load > 0,
+                    one_sided=picked.one_sided)
 
 
 def _dropped(order: Order, picked: PickedStations, trim: Trim) -> tuple[LeftOut, ...]:
     """Stations that would be done, had they time."""
     return tuple(LeftOut(order.session.blocks[b].items[i].exercise, ("minutes",))
-                 for b, i in sorted(trim.dropped) if picked.stations[b, i] is not None)
+                 for b, i in sorted(trim.dropped) if picked.done((b, i)))
 
 
 def _told(order: Order, dose: Dose, trim: Trim, dropped: tuple[LeftOut, ...]) -> Dose:

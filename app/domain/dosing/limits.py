@@ -10,7 +10,9 @@ from app.domain.model.body import BODY_REGIONS, REGION_AXES, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Position, Space, Support
-from app.domain.model.kit import WEIGHTS
+from app.domain.model.kit import BED, WEIGHTS
+from app.domain.model.limbs import BodyLimb, idle_across
+from app.domain.model.plan import StepSide
 from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
 
 ALL = 3
@@ -61,10 +63,25 @@ class Limits:
     """No weight today: none that is owned is light enough, or the dose allows none."""
     is_weightless_day: bool = False
     """The dose allows no weight at all."""
+    bed: bool = True
+    """Whether there is a bed."""
+    body_caps: Mapping[Axis, int] = field(default_factory=dict, hash=False)
+    """`caps` without what only one limb forbids; empty: the same as `caps`."""
+    limb_caps: Mapping[BodyLimb, Mapping[Axis, int]] = field(default_factory=dict, hash=False)
+    """For each sore limb: the caps of work that uses it. See `app/domain/dosing/limb_caps.py`."""
 
-    def over(self, exercise: Exercise) -> tuple[Axis, ...]:
-        """Axes on which it asks more than the body allows today."""
-        return tuple(a for a in Axis if self.asked(exercise, a) > self.caps.get(a, ALL))
+    def caps_of(self, exercise: Exercise, side: StepSide) -> Mapping[Axis, int]:
+        """The caps of one side's bout: without those of the like limb across, where the bout leaves that in peace."""
+        if not self.body_caps:
+            return self.caps
+        spared = idle_across(exercise, side)
+        told = [self.body_caps, *(caps for limb, caps in self.limb_caps.items() if limb not in spared)]
+        return {axis: min(caps[axis] for caps in told) for axis in self.body_caps}
+
+    def over(self, exercise: Exercise, side: StepSide | None = None) -> tuple[Axis, ...]:
+        """Axes on which it asks more than the body allows today; of one side's bout, where that is told."""
+        caps = self.caps if side is None else self.caps_of(exercise, side)
+        return tuple(a for a in Axis if self.asked(exercise, a) > caps.get(a, ALL))
 
     def asked(self, exercise: Exercise, axis: Axis) -> int:
         """What it asks of this body, which may have to keep a hand on something."""
@@ -75,17 +92,22 @@ class Limits:
         is_hard = exercise.mode is Mode.HOLD and exercise.asks(Axis.HARD_HOLD) >= CLEAR
         return self.hold_s if is_hard else None
 
-    def against(self, exercise: Exercise) -> tuple[str, ...]:
-        """All that speaks against it today; empty: it may be done."""
-        return tuple(dict.fromkeys(key for key, _ in self._found(exercise)))
+    def lacks(self, exercise: Exercise) -> tuple[str, ...]:
+        """The things that it needs and that are not at hand."""
+        bed = {BED} if exercise.position is Position.ON_BED and not self.bed else frozenset()
+        return tuple(sorted((exercise.needs() - self.kit) | bed))
 
-    def detail(self, exercise: Exercise) -> tuple[str, ...]:
+    def against(self, exercise: Exercise, side: StepSide | None = None) -> tuple[str, ...]:
+        """All that speaks against it today, or against one side's bout of it; empty: it may be done."""
+        return tuple(dict.fromkeys(key for key, _ in self._found(exercise, side)))
+
+    def detail(self, exercise: Exercise, side: StepSide | None = None) -> tuple[str, ...]:
         """The same as `against` with what this exercise asks: `deep_knee_flexion:2`, `kit:band`, `weight:day`."""
-        return tuple(f"{key}:{what}" for key, what in self._found(exercise))
+        return tuple(f"{key}:{what}" for key, what in self._found(exercise, side))
 
-    def _found(self, exercise: Exercise) -> Iterator[tuple[str, str]]:
-        yield from ((axis, str(self.asked(exercise, axis))) for axis in self.over(exercise))
-        yield from (("kit", kit) for kit in sorted(exercise.needs() - self.kit))
+    def _found(self, exercise: Exercise, side: StepSide | None) -> Iterator[tuple[str, str]]:
+        yield from ((axis, str(self.asked(exercise, axis))) for axis in self.over(exercise, side))
+        yield from (("kit", kit) for kit in self.lacks(exercise))
         if _asked(exercise, Axis.FLOOR_TRANSFER) > self.room_caps.get(Axis.FLOOR_TRANSFER, ALL):
             yield "floor", ""
         if exercise.asks(Axis.IMPACT) > self.room_caps.get(Axis.IMPACT, ALL):
@@ -191,4 +213,5 @@ def limits_today(
         rest=max((r.rest for r in rules), default=100),
         most_rpe=min((r.most_rpe for r in rules if r.most_rpe is not None), default=None),
         room_caps=room,
+        bed=place.bed,
     )

@@ -88,6 +88,8 @@ class Place:
     noise: bool = True
     space: Space = Space.LARGE
     minutes: int | None = None
+    bed: bool = field(default=True, metadata=LATE)
+    """Whether there is a bed to lie or sit on."""
 
 
 @dataclass(frozen=True)
@@ -113,6 +115,8 @@ class Client:
     rest_side: str = ""
     """`left` or `right`: not to be trained, with its reason in `rest_side_because`."""
     rest_side_because: str = ""
+    rest_limb: str = field(default="", metadata=LATE)
+    """`arm` or `leg` of that side; empty: both."""
     held: frozenset[str] = field(default=frozenset(), metadata=LATE)
     """Exercises that the coach holds: wherever they are written they stay where they are."""
     terms: Mapping[Condition, ConditionTerms] = field(default_factory=dict, hash=False, metadata=LATE)
@@ -124,5 +128,5 @@ class Client:
 STARTER_PLACES: tuple[Place, ...] = (
     Place("Home", None, floor=True, noise=True, space=Space.LARGE),
     Place("Hotel room", frozenset({"chair"}), floor=True, noise=False, space=Space.SMALL),
-    Place("Garage", None, floor=False, noise=True, space=Space.LARGE),
+    Place("Garage", None, floor=False, noise=True, space=Space.LARGE, bed=False),
 )

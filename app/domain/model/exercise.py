@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from app.domain.model.kit import ALWAYS_AT_HAND
+from app.domain.model.omit_defaults import LATE
 
 
 class Axis(StrEnum):
@@ -89,6 +90,15 @@ class Sides(StrEnum):
     ALTERNATING = "alternating"
 
 
+class Limb(StrEnum):
+    """An arm or a leg as an exercise names it: of the side that is trained, or the one across."""
+
+    ARM = "arm"
+    LEG = "leg"
+    OTHER_ARM = "other_arm"
+    OTHER_LEG = "other_leg"
+
+
 class Mode(StrEnum):
     """Counted movements or a position held."""
 
@@ -162,6 +172,10 @@ class Exercise:
     loaded: bool = False
     """Carries a weight that is chosen, so a load can be prescribed."""
     figure: str = ""
+    loads: tuple[Limb, ...] | None = field(default=None, metadata=LATE)
+    """The limbs that it works; None: not said, so all that it may work. What follows: `app/domain/model/limbs.py`."""
+    leans_on: tuple[Limb, ...] | None = field(default=None, metadata=LATE)
+    """The limbs that carry or hold on without being trained; None: not said."""
 
     def asks(self, axis: Axis) -> int:
         """The demand on one axis, 0–3; on a later axis that nobody rated, the most that its older ratings allow."""

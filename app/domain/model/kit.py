@@ -10,6 +10,8 @@ KIT = ("chair", "worktop", "mat", "dumbbell", "step", "band", "door_anchor", "to
 ALWAYS_AT_HAND = frozenset({"none", "wall", "doorway"})
 #: Kit that is a weight, whether or not the exercise says that it is loaded.
 WEIGHTS = frozenset({"dumbbell"})
+#: What an exercise on a bed needs beside its kit; a place says whether there is one.
+BED = "bed"
 
 
 def is_known(kit: str) -> bool:

@@ -20,6 +20,27 @@ class StepKind(StrEnum):
     HOLD = "hold"
 
 
+class ChangeStage(StrEnum):
+    """A part of a change of position that is neither down to the floor nor up from it."""
+
+    SIT = "sit"
+    """Up to a sit after lying, and sitting still for a while."""
+    STAND = "stand"
+    """Standing still for a while after lying, a hand on something steady."""
+    UP = "up"
+    """From the edge of a bed to a stand, after lying on it."""
+    RISE = "rise"
+    """From a seat to a stand."""
+    TURN = "turn"
+    """Up to the knees or to hands and knees, on the floor."""
+    LIE = "lie"
+    """Down on a bed, to lie."""
+
+
+#: Changes of no more account than any getting ready: nobody has to be up or down at their end to go on.
+LIGHT_STAGES = frozenset({ChangeStage.RISE, ChangeStage.TURN})
+
+
 class Part(StrEnum):
     """The part of the session that a step belongs to."""
 
@@ -58,6 +79,8 @@ class Step:
     """The exercise that the coach wrote here, where another stands in."""
     to_floor: bool | None = None
     """For a change: down to the floor (True) or up from it (False)."""
+    stage: ChangeStage | None = field(default=None, metadata=LATE)
+    """For a change: which other part of one it is."""
 
     @property
     def end_ms(self) -> int:
@@ -68,6 +91,16 @@ class Step:
     def is_effort(self) -> bool:
         """Whether the body works in it."""
         return self.kind in EFFORT_KINDS
+
+    @property
+    def is_level_change(self) -> bool:
+        """Whether it belongs to getting down, to the floor or to bed, or to getting up again."""
+        return self.kind is StepKind.CHANGE and self.stage not in LIGHT_STAGES
+
+    @property
+    def awaits_tap(self) -> bool:
+        """Whether it lasts until somebody says that they are down, or up."""
+        return self.is_level_change and self.stage not in (ChangeStage.SIT, ChangeStage.STAND)
 
 
 @dataclass(frozen=True)
@@ -103,7 +136,7 @@ class Dose:
 class Substitution:
     """`to` stands in for `written`.
 
-    `because` names axes, or `kit`, `floor`, `noise`, `space`, `weight`, `support`, `seated`, `choice`.
+    `because` names axes, or `kit`, `floor`, `noise`, `space`, `weight`, `support`, `seated`, `side`, `choice`.
     """
 
     written: str
@@ -111,6 +144,8 @@ class Substitution:
     because: tuple[str, ...]
     asked: tuple[str, ...] = field(default=(), metadata=LATE)
     """What the written exercise asks of each, in detail: `deep_knee_flexion:2`, `kit:band`, `weight:day`."""
+    side: str = field(default="", metadata=LATE)
+    """`left` or `right`, where it stands in on that side alone and the other is done as written."""
 
 
 @dataclass(frozen=True)
@@ -118,6 +153,21 @@ class LeftOut:
     """A station that is not done today, and why: as for Substitution, or `minutes`, `side`."""
 
     exercise: str
+    because: tuple[str, ...]
+    asked: tuple[str, ...] = field(default=(), metadata=LATE)
+    """As for Substitution."""
+
+
+@dataclass(frozen=True)
+class OneSided:
+    """A station that is done on one side alone today, so that left and right are not equal.
+
+    `because` as for Substitution, of the side that is spared.
+    """
+
+    exercise: str
+    spared: str
+    """`left` or `right`."""
     because: tuple[str, ...]
     asked: tuple[str, ...] = field(default=(), metadata=LATE)
     """As for Substitution."""
@@ -183,6 +233,8 @@ class Timeline:
     """Whether strength work is done, so that a day of rest should follow."""
     moves: tuple[Move, ...] = field(default=(), metadata=LATE)
     """Stations that stand beyond what was written, or came back to it, each with its reason."""
+    one_sided: tuple[OneSided, ...] = field(default=(), metadata=LATE)
+    """Stations done on one side alone, each with its reason."""
 
     @property
     def total_ms(self) -> int:

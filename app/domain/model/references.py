@@ -64,6 +64,7 @@ BURTON_2015 = Reference("Burton et al.", 2015)
 MULROY_2011 = Reference("Mulroy et al.", 2011)
 TRAN_2021 = Reference("Tran et al.", 2021, "Age Ageing 50:1520")
 MADERA_2017 = Reference("Madera et al.", 2017, "J Neurosurg Spine 26:694")
+FREEMAN_2011 = Reference("Freeman et al.", 2011)
 
 #: By the name that docstrings give, in the order of the names.
 REFERENCES: dict[str, Reference] = {

@@ -92,6 +92,8 @@ class RuleTable:
     soreness_hours: int
     """Soreness of `soreness_long` or more for longer than this votes "ask first"."""
     soreness_long: int
+    spare_both_sides: bool = False
+    """Whether a sore limb takes the other side's work too; as a rule the healthy side goes on alone. [P]"""
 
 
 DEFAULT_RULES = RuleTable(

@@ -2,12 +2,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from app.domain.model.exercise import Exercise
+from app.domain.model.omit_defaults import LATE
 from app.domain.model.programme import Programme
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits
-from app.domain.model.rules import RuleId
+from app.domain.model.rules import RuleId, RuleTable, rule_table
 from app.domain.model.session import Session
 
 
@@ -17,6 +18,16 @@ class RuleChoice:
 
     preset: str = "usual"
     shift: Mapping[RuleId, int] = field(default_factory=dict, hash=False)
+    spare_both_sides: bool = field(default=False, metadata=LATE)
+    """Whether a sore limb takes the other side's work too."""
+
+    def table(self) -> RuleTable:
+        """The rule table so chosen.
+
+        Raises:
+            UnknownName, WrongValue: as `rule_table`.
+        """
+        return replace(rule_table(self.preset, self.shift), spare_both_sides=self.spare_both_sides)
 
 
 @dataclass(frozen=True)

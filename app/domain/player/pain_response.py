@@ -3,6 +3,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from app.domain.compile.bouts import keeps_work, unrested
+from app.domain.compile.posture import depth
 from app.domain.compile.substitution import Library, ladder_down, may_stand_in
 from app.domain.dosing.limits import ALL, Limits, pain_cap
 from app.domain.model.body import REGION_AXES
@@ -29,12 +31,21 @@ class Sparing:
 def easier_now(exercise: Exercise, library: Library, client: Client, limits: Limits) -> Exercise | None:
     """The nearest easier option that today allows, or None.
 
-    On the way nothing counted becomes a hold, since its time on the ruler may be longer than anybody should hold.
+    On the way nothing counted becomes a hold, since its time on the ruler may be longer than anybody should hold;
+    nothing takes other bouts, since one side may have been done; and nobody is told to get up or down for it.
     """
     held = exercise.mode is Mode.HOLD
     able = (e for e, _ in ladder_down(exercise, library)
-            if may_stand_in(e, exercise, client, limits) and (held or e.mode is not Mode.HOLD))
+            if may_stand_in(e, exercise, client, limits) and (held or e.mode is not Mode.HOLD)
+            and _takes_its_bouts(e, exercise, client))
     return next(able, None)
+
+
+def _takes_its_bouts(option: Exercise, exercise: Exercise, client: Client) -> bool:
+    """Whether it can be done in the very bouts that stand on the ruler, on the same sides and in the same place."""
+    if depth(option) != depth(exercise) or not keeps_work(exercise, option):
+        return False
+    return option.sides is not exercise.sides or set(unrested(exercise, client)) <= set(unrested(option, client))
 
 
 def ends_session(hurt: Hurt) -> bool:
@@ -46,7 +57,7 @@ def spared(limits: Limits, hurt: Hurt) -> Limits:
     """Limits with the region that hurts spared on both sides."""
     cap = pain_cap(hurt.level)
     lower = {axis: min(cap, limits.caps.get(axis, ALL)) for axis in REGION_AXES[hurt.spot.region]}
-    return replace(limits, caps={**limits.caps, **lower})
+    return replace(limits, caps={**limits.caps, **lower}, body_caps={}, limb_caps={})
 
 
 def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limits: Limits) -> Sparing:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from app.domain.model.plan import StepKind
+from app.domain.model.plan import ChangeStage, StepKind
 from app.domain.model.session_timing import COUNT_IN_MS
 from app.domain.player.player_state import PlayerState, ReturnPoint, Status
 
@@ -23,8 +23,24 @@ def _effort_from(state: PlayerState, index: int) -> int | None:
 
 
 def _change_between(state: PlayerState, first: int, end: int) -> int | None:
-    """The first change of position from `first` up to `end`, without it."""
-    return next((i for i in range(first, end) if state.steps[i].kind is StepKind.CHANGE), None)
+    """The first step down or up from `first` up to `end`, without it; from a seat to a stand is no such step."""
+    return next((i for i in range(first, end) if state.steps[i].is_level_change), None)
+
+
+def _run_end(state: PlayerState, first: int) -> int:
+    """The last of the steps of the change of position that begins at `first`."""
+    last = first
+    while last + 1 < len(state.steps) and state.steps[last + 1].is_level_change:
+        last += 1
+    return last
+
+
+def _leads_back(state: PlayerState, there: int, back: int) -> bool:
+    """Whether one change of position undoes the other: all down and all up, or all up and all down."""
+    def ways(first: int) -> set[bool]:
+        steps = state.steps[first:_run_end(state, first) + 1]
+        return {s.to_floor is True or s.stage is ChangeStage.LIE for s in steps}
+    return len(ways(there)) == len(ways(back)) == 1 and ways(there) != ways(back)
 
 
 def _woken(state: PlayerState) -> Status:
@@ -52,11 +68,16 @@ def confirm(state: PlayerState) -> PlayerState:
 
 
 def ready(state: PlayerState) -> PlayerState:
-    """Down, up, or rested: on to the count before the next work, or to the change that lies before it."""
+    """Down, up, or rested: on to the count before the next work, or to the change that lies before it.
+
+    A sit or a stand after lying is never cut short.
+    """
     if state.step.is_effort:
         return state
-    if state.step.kind is StepKind.CHANGE or state.status is Status.WAITING:
+    if state.step.awaits_tap or state.status is Status.WAITING:
         return confirm(state)
+    if state.step.kind is StepKind.CHANGE:
+        return state
     bout = _effort_from(state, state.index)
     if bout is None:
         return state
@@ -119,11 +140,12 @@ def _over(state: PlayerState, first: int, last: int) -> PlayerState:
         return _to(state, state.steps[last].end_ms)
     after = _effort_from(state, last + 1)
     way_back = _change_between(state, last + 1, len(state.steps) if after is None else after)
-    if way_back is None:
-        return _to(state, max(state.at_ms, state.steps[change].start_ms)) if change != state.index else state
-    if change == state.index:
+    under_way = state.step.is_level_change
+    if way_back is None or not _leads_back(state, change, way_back):
+        return state if under_way else _to(state, max(state.at_ms, state.steps[change].start_ms))
+    if under_way:
         return _to(state, state.steps[way_back].start_ms)
-    return _to(state, state.steps[way_back].end_ms)
+    return _to(state, state.steps[_run_end(state, way_back)].end_ms)
 
 
 # ------------------------------------------------------------------ back

@@ -45,7 +45,7 @@ def _rests(steps: Sequence[Step]) -> Iterator[tuple[int, Step, Step]]:
 def waiting_steps(steps: Sequence[Step], waits: frozenset[Wait], confirmed: frozenset[int]) -> frozenset[int]:
     """Indices of the steps at whose end a tap is awaited. `confirmed` are those where it was given."""
     last = len(steps) - 1
-    found = {i for i, s in enumerate(steps) if s.kind is StepKind.CHANGE and i < last}
+    found = {i for i, s in enumerate(steps) if s.awaits_tap and i < last}
     if Wait.COUNT in waits:
         found |= {i for i, s in enumerate(steps) if s.is_effort and s.reps and s.length_ms}
     if Wait.ALL_RIGHT in waits:

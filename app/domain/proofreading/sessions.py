@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator
 
 from app.domain.model.exercise import FIRST_AXES, Axis, Mode, Sides, Support
-from app.domain.model.plan import Part, StepKind, StepSide
+from app.domain.model.plan import Part, StepSide
 from app.domain.model.session import BlockKind, Item
 from app.domain.proofreading.finding import CLEAR_DEMAND, FULL_DEMAND, Finding, SessionUnderCheck
 
@@ -118,7 +118,7 @@ def _stated_length(draft: SessionUnderCheck) -> Iterator[Finding]:
 def _floor_changes(draft: SessionUnderCheck) -> Iterator[Finding]:
     rounds: dict[int, int] = {}
     for step in draft.timeline.steps:
-        if step.kind is StepKind.CHANGE and step.part is Part.MAIN and step.round:
+        if step.to_floor is not None and step.part is Part.MAIN and step.round:
             rounds[step.round] = rounds.get(step.round, 0) + 1
     worst = max(rounds.values(), default=0)
     if worst > draft.limits.floor_changes:

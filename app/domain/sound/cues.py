@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from app.domain.model.plan import Step, StepKind, StepSide
+from app.domain.model.plan import Step, StepSide
 from app.domain.model.session_timing import COUNT_FROM, LAST_TEN_MS
 
 
@@ -71,7 +71,7 @@ class Cue:
 
 def changes_of(steps: Sequence[Step]) -> frozenset[int]:
     """The changes of position at whose end a tap is awaited."""
-    return frozenset(index for index, step in enumerate(steps[:-1]) if step.kind is StepKind.CHANGE)
+    return frozenset(index for index, step in enumerate(steps[:-1]) if step.awaits_tap)
 
 
 def cues_of(steps: Sequence[Step], confirmed: frozenset[int] = frozenset(), *,

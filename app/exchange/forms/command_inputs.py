@@ -11,7 +11,7 @@ from app.domain.errors import UnknownName, UnreadableSource, WrongValue
 from app.domain.model.body import Spot
 from app.domain.model.client import STARTER_PLACES, AxisLimit, Client, Condition, ConditionTerms, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
-from app.domain.model.exercise import Axis, Space
+from app.domain.model.exercise import Axis, Limb, Space
 from app.domain.model.thresholds import CLEAN_NEEDED, USUAL_PAIN_MOST
 from app.exchange.forms.field_types import (
     BODY_SPOTS,
@@ -42,17 +42,21 @@ MOST_KG = 60
 
 
 class UsualPainFileForm(Form):
-    """A long-standing level, agreed with a named kind of clinician until a date; else there is no agreement."""
+    """A long-standing level, agreed with a named kind of clinician until a date; all three are needed."""
 
     level: Annotated[int, whole(0, USUAL_PAIN_MOST)]
     agreed_with: Line = ""
     until: date | None = None
 
 
+BOTH_LIMBS = "both"
+
+
 class RestSideForm(Form):
     """A side that is not to be trained, and why."""
 
     side: str
+    limb: str = BOTH_LIMBS
     because: Line = ""
 
 
@@ -108,6 +112,7 @@ class PlaceFileForm(Form):
     floor: bool = True
     noise: bool = True
     space: Space = Space.LARGE
+    bed: bool = True
     minutes: Annotated[int, whole(1, 240)] | None = None
 
 
@@ -172,6 +177,15 @@ def _stated(form: Form) -> dict[str, Any]:
     return {key: value for key, value in form.stated().items() if value is not None}
 
 
+def _agreed(form: UsualPainFileForm, where: str) -> UsualPain:
+    """The agreement. One that names nobody or never ends is none, and is refused rather than dropped."""
+    if not form.agreed_with.strip():
+        raise WrongValue(where=f"{where}.agreed_with", value=form.agreed_with, expected="who it was agreed with")
+    if form.until is None:
+        raise WrongValue(where=f"{where}.until", value=None, expected="the day on which it ends, as 2027-03-31")
+    return UsualPain(form.level, form.agreed_with.strip(), form.until)
+
+
 def client_from_json(data: str, where: str = "client") -> Client:
     """A client from the text of a client file.
 
@@ -183,8 +197,7 @@ def client_from_json(data: str, where: str = "client") -> Client:
     told: dict[str, ConditionTerms] = stated.pop("terms", {})
     stated["terms"] = {_condition(name, f"{where}, terms"): terms for name, terms in told.items()}
     usual: dict[Spot, UsualPainFileForm] = stated.pop("usual_pain", {})
-    stated["usual_pain"] = {s: UsualPain(f.level, f.agreed_with.strip(), f.until) for s, f in usual.items()
-                            if f.agreed_with.strip() and f.until}
+    stated["usual_pain"] = {spot: _agreed(form, f"{where}, usual_pain.{spot}") for spot, form in usual.items()}
     weights = stated.pop("weights_kg", None)
     if weights is not None:
         stated["weights_g"] = tuple(sorted(round(w * GRAMS) for w in weights if w > 0))
@@ -192,7 +205,10 @@ def client_from_json(data: str, where: str = "client") -> Client:
     if side:
         if side.side not in ("left", "right"):
             raise WrongValue(where=f"{where}, rest_side.side", value=side.side, expected="left or right")
-        stated |= {"rest_side": side.side, "rest_side_because": side.because}
+        if side.limb not in (Limb.ARM.value, Limb.LEG.value, BOTH_LIMBS):
+            raise WrongValue(where=f"{where}, rest_side.limb", value=side.limb, expected="arm, leg or both")
+        stated |= {"rest_side": side.side, "rest_side_because": side.because,
+                   "rest_limb": "" if side.limb == BOTH_LIMBS else side.limb}
     if Condition.ONE_SIDE in stated["conditions"] and not side:
         raise WrongValue(where=f"{where}, rest_side", value=None, expected="the side not to train, and why")
     return Client(**stated)

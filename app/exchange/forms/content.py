@@ -47,6 +47,7 @@ class RulesForm(Form):
 
     preset: Slug = "usual"
     shift: dict[RuleId, int] = Field(default_factory=dict)
+    spare_both_sides: bool = False
 
 
 #: [proofreading]: from where on the proofreader objects. One key for each limit, within the limit's own bounds.
@@ -103,7 +104,9 @@ def head_table(source: Source) -> dict[str, Any]:
     """The keys of `source.toml`."""
     keys = tuple(SourceForm.model_fields)
     named = {key: getattr(source, key) for key in keys}
-    rules = {"preset": source.rules.preset} | ({"shift": plain(source.rules.shift)} if source.rules.shift else {})
+    rules = {"preset": source.rules.preset} | (
+        {"shift": plain(source.rules.shift)} if source.rules.shift else {}) | (
+        {"spare_both_sides": True} if source.rules.spare_both_sides else {})
     head = {"source": {key: value for key, value in named.items() if value not in ("", False)}, "rules": rules}
     usual = plain(DEFAULT_LIMITS)
     moved = {name: limit for name, limit in plain(source.proofreading).items() if limit != usual[name]}

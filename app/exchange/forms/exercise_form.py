@@ -10,6 +10,7 @@ from app.domain.model.exercise import (
     Axis,
     Cues,
     Exercise,
+    Limb,
     Mode,
     Option,
     Pattern,
@@ -86,6 +87,11 @@ class CuesForm(Form):
 Options = Annotated[tuple[Annotated[OptionForm, becomes(Option)], ...], Field(max_length=20)]
 
 
+Limbs = Annotated[tuple[Limb, ...], Field(max_length=4)]
+#: Said even where there is none: nothing said and none are two things.
+SAID = frozenset({"loads", "leans_on"})
+
+
 class ExerciseForm(Form):
     """One [[exercise]]. Counted ones state `seconds_per_rep`, held ones `hold_s`."""
 
@@ -111,6 +117,8 @@ class ExerciseForm(Form):
     easier: Options = ()
     harder: Options = ()
     swaps: Options = ()
+    loads: Limbs | None = None
+    leans_on: Limbs | None = None
 
     @model_validator(mode="after")
     def _one_measure(self) -> ExerciseForm:
@@ -139,7 +147,8 @@ def exercise_table(exercise: Exercise) -> dict[str, Any]:
     rated = {axis: exercise.demand.get(axis, 0) for axis in FIRST_AXES} | dict(exercise.demand)
     table["demand"] = {axis.value: rated[axis] for axis in Axis if axis in rated}
     table["cues"] = {key: said for key, said in table["cues"].items() if said}
-    return {key: table[key] for key in _ORDER if key in table and table[key] not in ("", [], {}, False)}
+    silent: tuple[Any, ...] = ("", [], {}, False)
+    return {key: table[key] for key in _ORDER if key in table and (key in SAID or table[key] not in silent)}
 
 
 _ORDER = tuple(ExerciseForm.model_fields)

@@ -44,6 +44,7 @@ class ReturnedPlaceForm(Form):
     noise: bool = True
     space: Space = Space.LARGE
     minutes: Annotated[int, whole(1, 600)] | None = None
+    bed: bool = True
 
 
 class TermsForm(Form):
@@ -82,6 +83,7 @@ class BodyForm(Form):
     chosen: dict[Word, Word] = Field(default_factory=dict)
     rest_side: Annotated[str, Field(pattern="^(left|right)?$")] = ""
     rest_side_because: Text = ""
+    rest_limb: Annotated[str, Field(pattern="^(arm|leg)?$")] = ""
     held: Slugs = frozenset()
     terms: dict[Condition, Annotated[TermsForm, becomes(ConditionTerms)]] = Field(default_factory=dict)
     told_limits: Annotated[tuple[Annotated[AxisLimitForm, becomes(AxisLimit)], ...], Field(max_length=200)] = ()

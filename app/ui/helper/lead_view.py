@@ -27,8 +27,8 @@ def lead_lines(c: Card, device: Device, exercise: Exercise, step: Step) -> list[
 
 
 def change_lines(c: Card, step: Step) -> list[ft.Control]:
-    """While they get down to the floor or up."""
-    told = says.UP if step.to_floor is False else says.DOWN
+    """While they get down or up."""
+    told = says.STAGES[step.stage] if step.stage else says.UP if step.to_floor is False else says.DOWN
     return [*(_part(c, head, [line]) for head, line in told.items()),
             _part(c, says.WATCH_FOR, [says.WATCH_ALWAYS], weight=t.SEMI)]
 

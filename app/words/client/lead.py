@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from app.domain.compile.helper_guidance import HelperHold, HelperStand
+from app.domain.model.plan import ChangeStage
 
 THEY_DO, YOU_SAY, YOU_STAND, YOU_HOLD, WATCH_FOR = "They do", "You say", "You stand", "You hold", "Watch for"
 WATCH_ALWAYS = "Colour of the face, words that come slowly, a hand that reaches for hold, breath held."
@@ -33,6 +34,34 @@ UP: Mapping[str, str] = {
     YOU_SAY: "“On all fours first, hands on the chair, one foot forward, and up. Then one slow breath.”",
     YOU_STAND: "Beside them. Bring the chair to their hands.",
     YOU_HOLD: "The chair. If they cannot get up, do not pull: let them rest, and call for help if it stays so.",
+}
+
+#: The other parts of a change of position.
+STAGES: Mapping[ChangeStage, Mapping[str, str]] = {
+    ChangeStage.SIT: {
+        YOU_SAY: "“Roll on to your side, sit up, and stay sitting. Lift your feet in turn.”",
+        YOU_STAND: "In front of them, near.", YOU_HOLD: "A hand ready at their shoulder.",
+    },
+    ChangeStage.STAND: {
+        YOU_SAY: "“Stand still, a hand on something. Light-headed? Sit down again.”",
+        YOU_STAND: "Beside them, on the open side.", YOU_HOLD: "A hand ready near the waist; the chair behind them.",
+    },
+    ChangeStage.UP: {
+        YOU_SAY: "“Push off the edge, and stand.”", YOU_STAND: "Beside them, on the open side.",
+        YOU_HOLD: "A hand ready near the waist.",
+    },
+    ChangeStage.RISE: {
+        YOU_SAY: "“Stand up in your own time.”", YOU_STAND: "Beside the chair.",
+        YOU_HOLD: "The chair, so that it cannot slide.",
+    },
+    ChangeStage.TURN: {
+        YOU_SAY: "“Up to your knees, in your own time.”", YOU_STAND: "At their shoulder, the chair within reach.",
+        YOU_HOLD: "The chair, so that it cannot slide.",
+    },
+    ChangeStage.LIE: {
+        YOU_SAY: "“Sit on the edge, then lie down.”", YOU_STAND: "At the edge of the bed.",
+        YOU_HOLD: "Nothing; a hand ready at their shoulder.",
+    },
 }
 
 # ------------------------------------------------------------------ before

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from app.domain.compile.exercise_list import Listed
 from app.domain.model.client import Client, Condition
-from app.domain.model.plan import Part, Step, StepKind, StepSide
+from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.model.record import Ending
 from app.words.text import count, duration, listed
 
@@ -61,6 +61,16 @@ KEYS = "Keys: space pauses, left goes back, right skips, up is more rest, down i
 DOWN, UP = "Get down", "Get up"
 DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
 UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
+#: Each other part of a change of position: its word, and its line.
+STAGES: Mapping[ChangeStage, tuple[str, str]] = {
+    ChangeStage.SIT: ("Sit", "Roll on to your side, sit up, and stay sitting. Lift your feet in turn; breathe."),
+    ChangeStage.STAND: ("Stand still", "Stand with a hand on something steady. Light-headed? Sit down again."),
+    ChangeStage.UP: ("Get up", "Push off the edge of the bed and stand, a hand on something steady."),
+    ChangeStage.RISE: ("Stand up", "Stand up in your own time."),
+    ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, a hand on the chair."),
+    ChangeStage.LIE: ("Lie down", "Sit on the edge of the bed, then lie down in your own time."),
+}
+WHEN_LYING, I_LIE = "Tap when you are lying. No hurry.", "I am lying down"
 WHEN_DOWN, WHEN_UP = "Tap when you are down. No hurry.", "Tap when you are standing. No hurry."
 I_AM_DOWN, I_AM_UP = "I am down", "I am standing"
 
@@ -74,7 +84,21 @@ _SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
 
 def kind_word(step: Step) -> str:
     """The one word over the count."""
-    return (UP if step.to_floor is False else DOWN) if step.kind is StepKind.CHANGE else _KINDS[step.kind]
+    return change_words(step)[0] if step.kind is StepKind.CHANGE else _KINDS[step.kind]
+
+
+def change_words(step: Step) -> tuple[str, str]:
+    """The word and the line of one part of a change of position."""
+    if step.stage is not None:
+        return STAGES[step.stage]
+    return (UP, UP_HOW) if step.to_floor is False else (DOWN, DOWN_HOW)
+
+
+def wait_words(step: Step) -> tuple[str, str]:
+    """At the end of getting down or up: what is waited for, and the tap that tells it."""
+    if step.stage is ChangeStage.LIE:
+        return WHEN_LYING, I_LIE
+    return (WHEN_UP, I_AM_UP) if step.to_floor is False or step.stage is ChangeStage.UP else (WHEN_DOWN, I_AM_DOWN)
 
 
 def side_word(step: Step) -> str:

@@ -93,6 +93,7 @@ PLACES_HINT = "What a room has and allows. Choose on today’s card where you ar
 PLACE_KIT = "What is at hand there?"
 OWN_KIT, OTHER_KIT = "What I have at home", "Its own list"
 FLOOR, FLOOR_SHORT = "Is there floor to lie on?", "Floor to lie on"
+BED, BED_SHORT = "Is there a bed to lie on?", "Bed"
 NOISE, NOISE_SHORT = "May it be loud, with steps that jar?", "May be loud"
 SPACE = "How much room is there?"
 SPACES: Mapping[Space, str] = {Space.SMALL: "A mat’s length", Space.LARGE: "Some steps each way"}

@@ -118,7 +118,8 @@ def body_lines(body: Client) -> tuple[tuple[str, str], ...]:
     if body.same_as_always:
         told.append(("Same as always", "order kept, nothing swapped"))
     if body.rest_side:
-        told.append(("Side not trained", f"{body.rest_side}: {body.rest_side_because}"))
+        limb = f"{body.rest_side} {body.rest_limb or 'arm and leg'}"
+        told.append(("Side not trained", f"{limb}: {body.rest_side_because}"))
     return tuple(told)
 
 

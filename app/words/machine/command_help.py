@@ -38,8 +38,10 @@ _FILES = """The files are JSON; leave out what does not apply. A question left o
 unanswered. Body parts: neck shoulder elbow wrist back hip knee ankle, with "left " or "right " before them.
 
   client  {"spare": {"wrist": 1}, "conditions": ["osteoporosis"], "alone": true, "kit": ["chair", "dumbbell"],
-           "weights_kg": [2, 4]}
-  place   {"kit": ["chair"], "floor": true, "noise": false, "space": "small", "minutes": 20}
+           "weights_kg": [2, 4],
+           "rest_side": {"side": "left", "limb": "arm", "because": "plaster"},
+           "usual_pain": {"left knee": {"level": 3, "agreed_with": "physiotherapist", "until": "2027-03-31"}}}
+  place   {"kit": ["chair"], "floor": true, "noise": false, "space": "small", "bed": true, "minutes": 20}
   diary   {"symptoms": [], "pain": {"right hip": 5}, "pain_rise": {}, "soreness": {}, "slept": 4, "energy": 4,
            "calm": 4, "last": {"days_ago": 3, "rpe": 5, "target_rpe": 5, "completed": 1.0, "pain": 2}}
 """
@@ -70,9 +72,9 @@ Exit 1, and nothing written, where a problem blocks publishing. With -o - what w
 Exit 1 where today gives no session. One of the files may be -.
 
 {_FILES}
---json: session, total_s, steps, dose, substitutions, left_out.
-  Each of the steps: kind, block, exercise, side, round, reps, load_kg, start_ms, length_ms, written. The dose: level,
-  rounds, work, rest, load (percent), reasons, rules_version.
+--json: session, total_s, steps, dose, substitutions, left_out, one_sided.
+  Each of the steps: kind, block, exercise, side, round, reps, load_kg, start_ms, length_ms, written, to_floor,
+  stage. The dose: level, rounds, work, rest, load (percent), reasons, rules_version.
 """,
     "cues": f"""Examples: evenload cues NAME.evenload-pack SESSION -o session.wav
           evenload cues NAME.evenload-pack SESSION -o - | aplay

@@ -5,7 +5,6 @@ Every number comes from the tables that decide. Wording for clients: `plain_rule
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from app.domain.checks import functional_checks
 from app.domain.compile import prescription
@@ -30,20 +29,10 @@ from app.words.client.welcome import STOPS
 from app.words.coach.person import RULE_WORDS
 from app.words.coach.proofreading import PROBLEMS
 from app.words.rules.condition_rows import axis_name, condition_rows
+from app.words.rules.limb_and_rise_rules import limbs_for_coach, rises_for_coach
+from app.words.rules.section import Section
 from app.words.signs import SIGN_WORDS
 from app.words.text import LEVEL_WORDS
-
-
-@dataclass(frozen=True)
-class Section:
-    """One part of the rules: a few sentences, then rows under their heads. The first cell names the row."""
-
-    id: str
-    title: str
-    words: tuple[str, ...]
-    heads: tuple[str, ...] = ()
-    rows: tuple[tuple[str, ...], ...] = ()
-
 
 TITLE = "How today’s amount comes about"
 NOT_MEDICAL = (
@@ -138,8 +127,9 @@ def _regions() -> Section:
     rows = tuple((region.value, ", ".join(axis_name(a) for a in axes)) for region, axes in REGION_AXES.items())
     return Section("regions", "Regions and the demands that load them", (
         f"Beside the level, a region with pain {at.PAIN_CAPS}–{at.PAIN_RESTS - 1} allows demand ≤ 1 on its axes, "
-        f"from {at.PAIN_RESTS} on demand 0, on both sides alike. The lowest cap wins: pain, conditions, limits and "
-        f"what the client spares. A usual pain within its agreement caps at {limits.USUAL_CAP} and eases nothing.",
+        f"from {at.PAIN_RESTS} on demand 0; one sore limb: below. The lowest cap wins: pain, "
+        "conditions, limits and what the client spares. A usual pain within its agreement caps at "
+        f"{limits.USUAL_CAP} and eases nothing.",
         f"From pain {at.PAIN_ENDS} on, or where a joint gave way, the session ends and waits for a clinician’s yes. "
         f"Without noise allowed, impact is capped at {limits.NOISE_CAP}.",
     ), ("Region", "Axes"), rows)
@@ -268,5 +258,5 @@ def _sources() -> Section:
 
 def for_coach(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, exact."""
-    return (_levels(table), _votes(table), _regions(), _conditions(), _stops(), _moving_on(), _hand(), _anchors(),
-            _proofreading(), _limits(), _checks(), _sources())
+    return (_levels(table), _votes(table), _regions(), limbs_for_coach(), rises_for_coach(), _conditions(), _stops(),
+            _moving_on(), _hand(), _anchors(), _proofreading(), _limits(), _checks(), _sources())

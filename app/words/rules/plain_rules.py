@@ -18,7 +18,9 @@ from app.domain.progress import progression_ladder as steps
 from app.words.client.welcome import CONDITIONS
 from app.words.coach.proofreading import PROBLEMS
 from app.words.parts import REGIONS
-from app.words.rules.exact_rules import Section, span
+from app.words.rules.exact_rules import span
+from app.words.rules.limb_and_rise_rules import limbs_for_client, rises_for_client
+from app.words.rules.section import Section
 from app.words.signs import ASK_TODAY, EMERGENCIES, SIGN_WORDS
 from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, listed
 
@@ -104,8 +106,7 @@ def _joints() -> Section:
                  for region, axes in REGION_AXES.items())
     return Section("joints", "What rests with which joint", (
         f"A joint at {at.PAIN_CAPS} or {at.PAIN_RESTS - 1} of 10 gets only light moves today; from "
-        f"{at.PAIN_RESTS} on none that load it. That holds for both sides, so that left and right stay equal, and "
-        "another move stands in.",
+        f"{at.PAIN_RESTS} on none that load it. Another move stands in, or the other side goes on alone.",
         "What you want to go easy on is kept to in the same way, whether it hurts that day or not.",
     ), ("Joint", "What loads it"), rows)
 
@@ -189,5 +190,5 @@ def _sources(table: RuleTable) -> Section:
 
 def for_client(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, with their coach's own table."""
-    return (_how(), _answers(table), _joints(), _conditions(), _stops(), _way_back(), _coach(table), _demands(),
-            _proofread(), _sources(table))
+    return (_how(), _answers(table), _joints(), limbs_for_client(), rises_for_client(), _conditions(), _stops(),
+            _way_back(), _coach(table), _demands(), _proofread(), _sources(table))

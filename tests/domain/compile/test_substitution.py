@@ -8,13 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from app.domain.compile.posture import depth
 from app.domain.compile.stations import Order
 from app.domain.compile.substitution import choose, ladder_down
 from app.domain.compile.timeline import compile_timeline
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Diary, Symptom
-from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.exercise import Axis, Exercise, Limb, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.model.plan import Timeline
 from app.domain.model.session import Block, BlockKind, Item, Session
 from tests.domain import rulebook
@@ -33,17 +34,19 @@ def assert_allowed(got: Timeline, known: dict[str, Exercise], session: Session, 
     kit = {k for _, item in session.items() for k in known[item.exercise].equipment}
     for step in efforts(got):
         done = known[step.exercise or ""]
-        assert rulebook.forbids(done, client, room, diary, kit) == []
+        assert rulebook.forbids(done, client, room, diary, kit, str(step.side)) == []
         if step.written:
             assert rulebook.known(done, client)
             assert not client.same_as_always or client.chosen.get(step.written) == done.id
     written = {item.exercise for _, item in session.items()}
-    said = {s.written for s in got.substitutions} | {o.exercise for o in got.left_out}
+    said = {s.written for s in got.substitutions} | {o.exercise for o in (*got.left_out, *got.one_sided)}
     if got.dose.allows_session:
         for one in written - said:
             assert rulebook.forbids(known[one], client, room, diary, kit) == []
-    for change in (*got.substitutions, *got.left_out):
+    for change in (*got.substitutions, *got.left_out, *got.one_sided):
         assert change.because
+    for change in (*got.substitutions, *got.left_out):
+        assert ("kit" in change.because) == any(one.startswith("kit:") for one in change.asked)
 
 
 @BIG
@@ -87,6 +90,8 @@ def test_a_choice_by_hand_is_honoured_exactly_where_it_is_admissible(client: Cli
     able = not rulebook.forbids(other, client, room, WELL, kit) and rulebook.known(other, client)
     two_sided_hold = other.mode == "hold" and other.sides == "each"
     able = able and (not two_sided_hold or library()[written].sides == "each")
+    able = able and depth(other) <= depth(library()[written])
+    able = able and rulebook.works_within(other, library()[written])
     done = {s.to for s in got.substitutions if s.written == written}
     assert (done == {chosen}) if able else (chosen not in done)
 
@@ -311,15 +316,17 @@ def test_every_round_is_the_same_and_a_choice_says_what_spoke_against(small: Any
 
 
 @pytest.mark.parametrize(("written", "actual", "rest_side", "bouts"), [
-    (Sides.EACH, Sides.EACH, "", ["left", "right"]), (Sides.EACH, Sides.BOTH, "", ["both", "both"]),
-    (Sides.EACH, Sides.ALTERNATING, "", ["alternating", "alternating"]), (Sides.BOTH, Sides.EACH, "", ["alternating"]),
+    (Sides.EACH, Sides.EACH, "", ["left", "right"]), (Sides.EACH, Sides.BOTH, "", ["both"]),
+    (Sides.EACH, Sides.ALTERNATING, "", ["alternating"]), (Sides.BOTH, Sides.EACH, "", ["alternating"]),
     (Sides.BOTH, Sides.BOTH, "", ["both"]), (Sides.ALTERNATING, Sides.EACH, "", ["alternating"]),
     (Sides.EACH, Sides.EACH, "left", ["right"]), (Sides.EACH, Sides.BOTH, "left", ["both"]),
     (Sides.BOTH, Sides.EACH, "right", ["left"])])
 def test_a_stand_in_takes_the_time_of_what_it_stands_in_for(written: Sides, actual: Sides, rest_side: str,
                                                            bouts: list[str]) -> None:
-    """Two bouts where two sides were written, one where one was; a side that rests leaves one."""
-    deep = exercise("a", demand={Axis.KNEELING: 2}, sides=written, easier=(Option("b"),))
+    """A bout for each side where both have one; else one, so that no limb works twice; a side that rests leaves one."""
+    arm: dict[str, Any] = {"position": Position.SEATED, "loads": (Limb.ARM,), "leans_on": ()}
+    deep = exercise("a", demand={Axis.KNEELING: 2}, sides=written, easier=(Option("b"),), **arm)
+    arm["loads"] = () if rest_side and actual is Sides.BOTH else (Limb.ARM,)
     client = Client(limits={Axis.KNEELING: 1}, rest_side=rest_side)
-    done = [s for s in efforts(_plan(client, deep, exercise("b", sides=actual))) if s.round == 1]
+    done = [s for s in efforts(_plan(client, deep, exercise("b", sides=actual, **arm))) if s.round == 1]
     assert [(str(s.side), s.length_ms) for s in done] == [(side, 30_000) for side in bouts]

@@ -13,7 +13,7 @@ from app.domain.dosing.dose import decide_dose
 from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import Client
 from app.domain.model.diary import Diary
-from app.domain.model.plan import Dose, Part, Step, StepSide, Timeline
+from app.domain.model.plan import Dose, Part, Step, StepSide, Substitution, Timeline
 from app.words import text
 from tests.domain import strategies as own
 from tests.domain.shipped import SESSIONS, TODAY, WELL, compiled, efforts, library, sum_ms
@@ -128,10 +128,28 @@ def mirrored_client(client: Client) -> Client:
     )
 
 
-def mirrored_step(step: Step, *, one_side: bool) -> Step:
-    """Where one side rests, the other works. Where both work, left comes first in either plan."""
+OPPOSITE = {"left": "right", "right": "left", "": ""}
+
+
+def mirrored_steps(plan: Timeline) -> list[Step]:
+    """Left for right; but where both sides of one exercise follow one another, left comes first in either plan."""
     swap = {StepSide.LEFT: StepSide.RIGHT, StepSide.RIGHT: StepSide.LEFT}
-    return replace(step, side=swap.get(step.side, step.side)) if one_side and step.side else step
+    both = {(s.part, s.exercise, s.round, s.written) for s in efforts(plan) if s.side is StepSide.LEFT} & {
+        (s.part, s.exercise, s.round, s.written) for s in efforts(plan) if s.side is StepSide.RIGHT}
+    done = {(part, exercise, round_) for part, exercise, round_, _ in both}
+    alone = [(s.part, s.exercise, s.round) not in done for s in plan.steps]
+    return [replace(s, side=swap.get(s.side, s.side)) if one and s.side else s
+            for s, one in zip(plan.steps, alone, strict=True)]
+
+
+def row(step: Step) -> Step:
+    """A step; the side that a rest leads to is told by the work after it."""
+    return step if step.is_effort else replace(step, side=None)
+
+
+def mirrored_swap(swap: Substitution) -> Substitution:
+    """The same for the other side."""
+    return replace(swap, side=OPPOSITE[swap.side])
 
 
 def told(got: Dose) -> Counter[tuple[object, ...]]:
@@ -153,9 +171,10 @@ def test_mirrored_sides_give_the_mirrored_plan(diary: Diary, client: Client, ses
     other = compiled(session, mirrored_client(client), diary=mirrored_diary(diary))
     assert untouched(plan.dose) == told(other.dose)
     assert replace(plan.dose, reasons=()) == replace(other.dose, reasons=())
-    one_side = bool(client.rest_side)
-    assert [mirrored_step(s, one_side=one_side) for s in plan.steps] == list(other.steps)
-    assert (plan.substitutions, plan.left_out) == (other.substitutions, other.left_out)
+    assert [row(s) for s in mirrored_steps(plan)] == [row(s) for s in other.steps]
+    assert [mirrored_swap(s) for s in plan.substitutions] == list(other.substitutions)
+    assert plan.left_out == other.left_out
+    assert [replace(one, spared=OPPOSITE[one.spared]) for one in plan.one_sided] == list(other.one_sided)
 
 
 # ------------------------------------------------------------------ the whole way to the steps

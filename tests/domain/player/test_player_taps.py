@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from app.domain.model.exercise import Position, Sides
-from app.domain.model.plan import StepKind, Timeline
+from app.domain.model.plan import ChangeStage, StepKind, Timeline
 from app.domain.model.record import How
 from app.domain.model.session import Item
 from app.domain.player.player import (
@@ -79,7 +79,9 @@ def test_who_skips_on_the_way_down_is_asked_to_get_up() -> None:
     """Nobody knows how far down they are."""
     now = _at_change(FLOOR, down=True) // 1000 + 5
     state = handle(begun(now, FLOOR), Skipped(), at(now * 1000))
-    assert (state.step.kind, state.step.to_floor, names(state)) == (StepKind.CHANGE, False, ["b"])
+    assert (state.step.stage, names(state)) == (ChangeStage.SIT, ["b"])
+    up = looked_on(state, 120_000)
+    assert (up.step.kind, up.step.to_floor, up.status) == (StepKind.CHANGE, False, Status.WAITING)
 
 
 def test_a_change_that_the_next_work_needs_is_not_left_out() -> None:

@@ -21,7 +21,7 @@ from app.words.client import diary as says
 from app.words.client.progression import MOVED_HEAD, move_text
 from app.words.client.today import day_words
 from app.words.signs import sign_words
-from app.words.text import dose_sentence, left_out_text, reason_text, substitution_text
+from app.words.text import dose_sentence, left_out_text, one_sided_text, reason_text, substitution_text
 
 
 @ft.component
@@ -109,6 +109,7 @@ def _eased(c: Card, done: SessionDone) -> list[ft.Control]:
         rows.append(c.reason(dose_sentence(plan.dose), " ".join(reason_text(r) for r in plan.dose.reasons)))
     rows += [c.reason(done.names.get(s.to, s.to), substitution_text(s, done.names)) for s in plan.substitutions]
     rows += [c.reason(done.names.get(o.exercise, o.exercise), left_out_text(o)) for o in plan.left_out]
+    rows += [c.reason(done.names.get(o.exercise, o.exercise), one_sided_text(o)) for o in plan.one_sided]
     moved: list[ft.Control] = [
         c.reason(done.names.get(m.to or m.exercise, m.exercise), move_text(m, done.names)) for m in plan.moves]
     return [*([c.head(says.EASED_HEAD), c.stack(rows)] if rows else []),

@@ -112,9 +112,8 @@ def easier(c: Card, live: Live) -> list[ft.Control]:
 # ------------------------------------------------------------------ down to the floor and up
 
 def _change(c: Card, step: Step) -> ft.Control:
-    up = step.to_floor is False
-    return c.stack([_head(c, says.UP if up else says.DOWN, ""), c.text(says.UP_HOW if up else says.DOWN_HOW,
-                                                                       t.T_LEAD, height=1.2)], 4)
+    word, line = says.change_words(step)
+    return c.stack([_head(c, word, ""), c.text(line, t.T_LEAD, height=1.2)], 4)
 
 
 def _coming(c: Card, live: Live, step: Step) -> list[ft.Control]:

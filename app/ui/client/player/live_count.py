@@ -48,7 +48,7 @@ def waiting_words(step: Step) -> tuple[str, str]:
         return pauses.COUNTING_WAITS, pauses.DONE_COUNTING
     if step.kind is not StepKind.CHANGE:
         return pauses.ALL_RIGHT_WAITS, pauses.ALL_RIGHT
-    return (says.WHEN_UP, says.I_AM_UP) if step.to_floor is False else (says.WHEN_DOWN, says.I_AM_DOWN)
+    return says.wait_words(step)
 
 
 def word_now(live: Live) -> str:

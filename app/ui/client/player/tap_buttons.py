@@ -23,7 +23,7 @@ def taps(c: Card, live: Live) -> list[ft.Control]:
     if state.step.is_effort:
         return _answer(c, live) if state.index in state.waiting() else []
     if state.step.kind is StepKind.CHANGE:
-        return _answer(c, live) if live.status is Status.RUNNING else []
+        return _answer(c, live) if live.status is Status.RUNNING and state.step.awaits_tap else []
     return _all_right(c, live)
 
 

@@ -62,12 +62,17 @@ def _which_side(c: Card, held: Held[ProfileDraft]) -> list[ft.Control]:
     def side(value: str) -> None:
         held.set(with_body(held.value, rest_side=value))
 
+    def limb(value: str) -> None:
+        held.set(with_body(held.value, rest_limb=value))
+
     def because(e: Any) -> None:
         held.note(with_body(held.value, rest_side_because=e.control.value or ""))
 
     sides = [AnswerOption(value, word, name=f"{words.WHICH_SIDE} {word}") for value, word in words.SIDE_OPTIONS]
+    limbs = [AnswerOption(value, word, name=f"{words.WHICH_LIMB} {word}") for value, word in words.LIMB_OPTIONS]
     return [
         c.subhead(words.WHICH_SIDE), c.one_of(sides, held.value.body.rest_side, side),
+        c.subhead(words.WHICH_LIMB), c.one_of(limbs, held.value.body.rest_limb, limb), c.soft(words.LIMB_HINT),
         c.field(words.SIDE_BECAUSE, held.value.body.rest_side_because, because),
     ]
 

@@ -150,6 +150,7 @@ def finished(draft: ProfileDraft, this_year: int) -> Person:
         body, conditions=conditions, alone=bool(draft.alone), rises_unaided=draft.rises is not False,
         weights_g=body.weights_g if body.kit is None else owned, rest_side=side,
         rest_side_because=body.rest_side_because.strip() if side else "",
+        rest_limb=body.rest_limb if side else "",
     )
     person = draft.person
     return replace(

@@ -97,6 +97,7 @@ def _one(c: Card, shell: Shell, person: Person, place: Place, remove: Any, done:
     spaces = [AnswerOption(space, name) for space, name in words.SPACES.items()]
     body += [
         c.head(words.FLOOR), c.yes_no(words.FLOOR_SHORT, place.floor, safe(shell, lambda v: change(floor=v))),
+        c.head(words.BED), c.yes_no(words.BED_SHORT, place.bed, safe(shell, lambda v: change(bed=v))),
         c.head(words.NOISE), c.yes_no(words.NOISE_SHORT, place.noise, safe(shell, lambda v: change(noise=v))),
         c.head(words.SPACE), c.one_of(spaces, place.space, safe(shell, lambda v: change(space=v))),
         c.rule(),

@@ -60,6 +60,7 @@ def _changes(c: Card, card: Today) -> list[ft.Control]:
         c.reason(names.get(s.to, s.to), text.substitution_text(s, names)) for s in timeline.substitutions
     ]
     told += [c.reason(names.get(out.exercise, out.exercise), text.left_out_text(out)) for out in timeline.left_out]
+    told += [c.reason(names.get(one.exercise, one.exercise), text.one_sided_text(one)) for one in timeline.one_sided]
     pounds = card.person.pounds
     told += [c.reason(names.get(m.to or m.exercise, m.exercise), progression.move_text(m, names, pounds=pounds))
              for m in timeline.moves]

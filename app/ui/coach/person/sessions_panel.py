@@ -69,6 +69,9 @@ def _why(c: Card, done: SessionDone) -> ft.Control:
     for left in plan.left_out:
         rows.append(c.stack([c.text(f"“{done.names.get(left.exercise, left.exercise)}”", weight=t.SEMI),
                              c.soft(text.left_out_text(left))], 0))
+    for one in plan.one_sided:
+        rows.append(c.stack([c.text(f"“{done.names.get(one.exercise, one.exercise)}”", weight=t.SEMI),
+                             c.soft(text.one_sided_text(one))], 0))
     for move in plan.moves:
         name = done.names.get(move.to or move.exercise, move.exercise)
         rows.append(c.stack([c.text(f"“{name}”", weight=t.SEMI), c.soft(move_text(move, done.names))], 0))
