@@ -7,7 +7,7 @@ from datetime import timedelta
 from app.domain.dosing.limits import usual_for
 from app.domain.model.body import REGION_AXES, Region
 from app.domain.model.exercise import Exercise
-from app.domain.model.plan import Timeline
+from app.domain.model.plan import Part, Timeline
 from app.domain.model.record import SessionDone
 from app.domain.model.thresholds import PAIN_HOLDS
 from tests.simulate.kinds import Kind
@@ -73,18 +73,24 @@ def _gains_with_pain(story: Story) -> Iterator[str]:
 
 
 def _sits_still_untold(story: Story) -> Iterator[str]:
-    """In four weeks with eight sessions something moves, or the coach or the client hears why not."""
+    """In four weeks with eight sessions something new is asked for, or the coach hears why not."""
     for at, done in enumerate(story.done):
         weeks = [d for d in story.done[at:] if d.stamp.local - done.stamp.local < STILL]
         if len(weeks) < STILL_SESSIONS or weeks[-1] is story.done[-1]:
             continue
-        steps = [tuple(sorted(steps_of(d.plan).items())) for d in weeks if d.plan.strength]
-        if len(set(steps)) > 1 or any(r.level > 1 for d in weeks for r in d.plan.dose.reasons):
+        known = {_amounts(d.plan) for d in story.done[:at + 1]}
+        new = any(_amounts(d.plan) not in known for d in weeks if d.plan.strength)
+        if new or any(r.level > 1 for d in weeks for r in d.plan.dose.reasons):
             continue
         week = (weeks[-1].stamp.local - story.done[0].stamp.local).days // 7
         if not any(told.week <= week for told in story.told):
             yield f"sat still for four weeks from {done.stamp.local}, and nobody was told"
             return
+
+
+def _amounts(plan: Timeline) -> tuple[tuple[object, ...], ...]:
+    """What the main part asks for, bout by bout."""
+    return tuple((s.exercise, s.length_ms, s.reps, s.load_g) for s in plan.steps if s.is_effort and s.part is Part.MAIN)
 
 
 def _never_offered_what_follows(story: Story) -> Iterator[str]:
