@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import re
 import shutil
+from dataclasses import replace
 from pathlib import Path
 
 from app.domain.branding.brand import CoachKey
@@ -11,15 +12,17 @@ from app.exchange.crypto.key_text import key_line
 from app.exchange.crypto.keys import matching_words
 from app.exchange.crypto.text_form import MOST_PACK_BYTES, to_text
 from app.exchange.letters.replies import write_reply
+from app.exchange.packs.manifest import public_keys, signed_key_change
 from app.exchange.packs.pack import build_pack
 from app.words.client import hand_over as words
 from app.words.client import today as client
 from app.words.coach import publish
-from tests.exchange.fixed import CLIENT, COACH, REPLY, SOURCE, STRANGER, run
+from tests.exchange.fixed import CLIENT, COACH, RECOVERY_SIGNING, REPLY, SOURCE, STRANGER, coach_keys, run
 from tests.stories.person import DESKTOP, Person, PersonAt
 from tests.stories.turns import COACH as THE_COACH
 from tests.stories.turns import Demo
 
+NEW = coach_keys(61)
 PACK = run(build_pack(SOURCE, coach=COACH))
 REPLY_TEXT = to_text(run(write_reply(REPLY, coach=COACH.signing, readers=[CLIENT.sealing.public])), Kind.REPLY)
 STRANGE_KEY = key_line(CoachKey("Somebody Else", STRANGER.signing.public.hex()))
@@ -53,6 +56,19 @@ def test_a_programme_and_a_key_are_pasted(person_at: PersonAt, ready: Path, tmp_
         compared(paste(walker, STRANGE_KEY), STRANGER.signing.public).sees(re.compile("^The key is kept"))
         paste(walker, STRANGE_KEY).sees(words.key_known("Somebody Else"))
         walker.go("/get?file=x").sees(re.compile("^A link to x opens only where"))
+
+
+def test_new_keys_stand_still_until_the_words_are_compared(person_at: PersonAt, ready: Path, tmp_path: Path) -> None:
+    """A notice, no sentence in passing: who finds other words takes nothing in; later the old key opens nothing."""
+    data = Path(shutil.copytree(ready, tmp_path / "data"))
+    change = run(signed_key_change(public_keys(NEW), RECOVERY_SIGNING, 1_760_000_000))
+    renewed = to_text(run(build_pack(replace(SOURCE, version=4), coach=NEW, key_change=change)), Kind.PACK)
+    with person_at(data, "/programme") as walker:
+        compared(paste(walker, to_text(PACK, Kind.PACK)), COACH.signing.public).sees(HERE)
+        paste(walker, renewed).sees(words.new_keys_head(SOURCE.coach), words.new_keys_why(SOURCE.coach))
+        walker.press(client.NOT_SAME).sees(client.NOT_SAME_SAID)
+        compared(paste(walker, renewed), NEW.signing.public).sees(re.compile(re.escape(words.KEYS_TAKEN_OVER)))
+        paste(walker, to_text(PACK, Kind.PACK)).sees(re.compile("is signed with a key that .* has replaced"))
 
 
 def test_the_desk_shows_a_code_of_the_key(person_at: PersonAt, demo_data: Path, tmp_path: Path) -> None:
