@@ -38,7 +38,7 @@ PACKAGES = {
     "domain.compile": "domain domain.model domain.dosing",
     "domain.progress": "domain domain.model domain.dosing domain.compile",
     "domain.player": "domain.model domain.dosing domain.compile",
-    "domain.measures": "domain.model domain.dosing",
+    "domain.measures": "domain.model domain.dosing domain.checks",
     "domain.checks": "domain.model domain.dosing domain.sound",
     "domain.proofreading": "domain.model domain.compile",
     "domain.figure.rig": "domain",

@@ -15,6 +15,7 @@ from app.commands.progress import Progress
 from app.device.clock import SystemClock
 from app.domain.errors import AppError
 from app.words import errors
+from app.words.coach import attention as attention_words
 from app.words.coach import desk as desk_words
 from app.words.machine import commands
 
@@ -65,18 +66,19 @@ async def run_intake(args: argparse.Namespace) -> int:
 
 
 async def run_review(args: argparse.Namespace) -> int:
-    """Prints who needs attention: harm first, silence after."""
+    """Prints who needs attention: harm first, then progress, then silence."""
     with store_of(args) as store:
         seen = attention_list.attention_list(store, SystemClock())
-    parts = {"harm": seen.harm, "silence": seen.silence}
+    parts = {"harm": seen.harm, "progress": seen.progress, "silence": seen.silence}
     if args.json:
         print(json.dumps({part: [
             {"person": f.name, "id": f.person, "because": f.because.value, "on": f.on.isoformat(),
-             "text": desk_words.flag_text(f), "evidence": {"records": list(f.records), "numbers": list(f.numbers),
-                                                         "words": list(f.words)}}
+             "text": attention_words.flag_text(f, None, seen.lines.get(f.person)),
+             "evidence": {"records": list(f.records), "numbers": list(f.numbers), "words": list(f.words)}}
             for f in flags] for part, flags in parts.items()} | {"people": seen.people}, ensure_ascii=False, indent=1))
         return DONE
     for part, flags in parts.items():
         print(f"{part.capitalize()}, {len(flags)}")
-        print("\n".join(f"  {f.name}: {desk_words.flag_text(f)}" for f in flags) or f"  {desk_words.NOBODY}")
+        told = (f"  {f.name}: {attention_words.flag_text(f, None, seen.lines.get(f.person))}" for f in flags)
+        print("\n".join(told) or f"  {desk_words.NOBODY}")
     return DONE

@@ -1,33 +1,39 @@
-"""What the attention list is made from, over everybody at once, in five queries however many records there are."""
+"""What the attention list is made from, over everybody at once, in eight queries however many records there are."""
 from __future__ import annotations
 
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from sqlalchemy import Connection, Row, Select, func, select
 
-from app.domain.measures.attention import PersonSummary, RecordSummary
+from app.domain.measures.attention_summary import AgreedPain, PersonSummary, RecordSummary
 from app.domain.model.misdated import AHEAD
-from app.domain.model.record import CheckIn, Clearance, Event, EventKind, SessionDone
+from app.domain.model.person import Person
+from app.domain.model.record import CheckDone, CheckIn, Clearance, Event, EventKind, SessionDone
 from app.domain.model.record_kinds import KIND_OF
+from app.domain.model.thresholds import CHECKS_DAYS, FORTNIGHT_DAYS, FOUR_WEEKS_DAYS, PAIN_HOLDS, RATE_DAYS
 from app.storage.checked_text import unchanged
 from app.storage.codec import from_text
 from app.storage.people import on_desk
-from app.storage.summaries import COLUMNS, Summary, summary
+from app.storage.summaries import COLUMNS, Summary, numbers_of, summary
 from app.storage.tables import person as person_table
 from app.storage.tables import record as table
 
 _TOLD = tuple(
     table.c[name]
     for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand",
-                 "session", "aside")
+                 "session", "aside", "spots", "ending", "strength", "slept", "energy", "calm", "soreness", "steps",
+                 "week_again")
 )
 #: Without a day of today, none is in the future.
 _ANY_DAY = date(9999, 12, 30)
-_SESSION, _CHECK_IN, _CLEARANCE, _EVENT = (KIND_OF[of].kept for of in (SessionDone, CheckIn, Clearance, Event))
+_SESSION, _CHECK_IN, _CLEARANCE, _EVENT, _CHECK = (
+    KIND_OF[of].kept for of in (SessionDone, CheckIn, Clearance, Event, CheckDone))
+#: Before the days that are read, sessions are only counted: as far back as a usual week is taken from.
+_COUNTED = timedelta(days=RATE_DAYS + FORTNIGHT_DAYS - FOUR_WEEKS_DAYS)
 _HEARD = (_CHECK_IN, _SESSION, _EVENT)
 
 
@@ -68,6 +74,7 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
     put aside.
     """
     paused, still_open = _pauses(db), _open_stops(db, since, today + AHEAD)
+    before, usual, checks = _counted_before(db, since), _usual_pains(db, since), _checks(db, since)
     told: dict[str, list[RecordSummary]] = {}
     for row in _rows_told(db, since, today + AHEAD):
         told.setdefault(row[0], []).append(_told(row, today + AHEAD))
@@ -75,7 +82,8 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
     wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
     return tuple(
         PersonSummary(person, name, tuple(told.get(person, ())), last_return, added.date(),
-             tuple(paused.get(person, ())), still_open.get(person))
+             tuple(paused.get(person, ())), still_open.get(person), before.get(person, 0), usual.get(person, ()),
+             tuple(checks.get(person, ())))
         for person, name, last_return, added in db.execute(wanted)
     )
 
@@ -98,11 +106,12 @@ def _rows_told(db: Connection, since: date, until: date) -> Iterator[Row[Any]]:
 
 def _told(row: Row[Any], until: date = date.max) -> RecordSummary:
     values: list[Any] = list(row)
-    sign, by_hand, what, aside = values[-4:]
-    values[-4] = (sign or "").partition(" ")[0]  # the most serious stands first
-    values[-3] = tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else ()
-    values[-2] = what or "" if values[2] == _EVENT else ""
-    values[-1] = aside or row.local_date > until
+    values[8] = (row.sign or "").partition(" ")[0]  # the most serious stands first
+    values[9] = tuple((a, b) for a, b in json.loads(row.by_hand)) if row.by_hand else ()
+    values[10] = row.session or "" if row.kind == _EVENT else ""
+    values[11] = row.aside or row.local_date > until
+    values[12], values[13] = numbers_of(row.spots), row.ending or ""
+    values[19], values[20] = numbers_of(row.steps), row.week_again or 0
     return RecordSummary(*values[1:])
 
 
@@ -117,6 +126,37 @@ def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
         pause = from_text(Event, unchanged(payload, told))
         if pause.until is not None:
             found.setdefault(person, []).append((pause.since or pause.stamp.local, pause.until))
+    return found
+
+
+def _counted_before(db: Connection, since: date) -> dict[str, int]:
+    """By person: sessions of which something was done in the weeks before `since`."""
+    c = table.c
+    wanted = select(c.person_id, func.count()).where(
+        c.kind == _SESSION, c.deleted.is_(False), c.aside.is_(False), c.completed > 0, c.local_date < since,
+        c.local_date >= since - _COUNTED)
+    return {row[0]: row[1] for row in db.execute(wanted.group_by(c.person_id))}
+
+
+def _usual_pains(db: Connection, since: date) -> dict[str, tuple[AgreedPain, ...]]:
+    """By person: what was agreed on as usual. Read only of those in whom something hurt since then."""
+    p, c = person_table.c, table.c
+    hurt = select(c.person_id).where(c.local_date >= since, c.pain >= PAIN_HOLDS, c.deleted.is_(False))
+    wanted = select(p.id, p.payload).where(on_desk(), p.id.in_(hurt))
+    return {person: tuple(AgreedPain(str(spot), one.level, one.until)
+                          for spot, one in from_text(Person, text).body.usual_pain.items())
+            for person, text in db.execute(wanted) if '"usual_pain":{}' not in text}
+
+
+def _checks(db: Connection, since: date) -> dict[str, list[CheckDone]]:
+    """By person: their functional checks, oldest first, of those who did one since then. They are few."""
+    c, found = table.c, dict[str, list[CheckDone]]()
+    lately = select(c.person_id).where(c.kind == _CHECK, c.local_date >= since, c.deleted.is_(False))
+    wanted = select(c.person_id, c.payload, c.hash).where(
+        c.person_id.in_(lately), c.kind == _CHECK, c.deleted.is_(False), c.aside.is_(False),
+        c.local_date >= since - timedelta(days=CHECKS_DAYS))
+    for person, payload, told in db.execute(wanted.order_by(c.local_date, c.utc, c.id)):
+        found.setdefault(person, []).append(from_text(CheckDone, unchanged(payload, told)))
     return found
 
 

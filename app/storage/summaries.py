@@ -11,6 +11,7 @@ from sqlalchemy import Row
 
 from app.domain.dosing.history import is_new_stop
 from app.domain.dosing.screening import SIGNS
+from app.domain.measures.stall import steps_planned
 from app.domain.model.body import Spot
 from app.domain.model.diary import Symptom
 from app.domain.model.record import CheckDone, CheckIn, Ending, Event, Record, SessionDone
@@ -59,6 +60,8 @@ COLUMNS = tuple(
                  "took_s", "ending", "sign", "by_hand")
 )
 
+#: Looked at over some weeks, by the attention list alone.
+_OVER_WEEKS = ("strength", "slept", "energy", "calm", "soreness", "spots", "steps", "week_again")
 _FIELDS = tuple(f.name for f in fields(Summary))
 
 
@@ -74,23 +77,45 @@ def summary(row: Row[Any]) -> Summary:
 def narrow_columns(record: Record) -> dict[str, Any]:
     """The columns of one record; those that do not apply are None."""
     told: dict[str, Any] = dict.fromkeys(
-        ("session", "pain", "rpe", "target_rpe", "completed", "took_s", "ending", "sign", "by_hand")
+        ("session", "pain", "rpe", "target_rpe", "completed", "took_s", "ending", "sign", "by_hand", *_OVER_WEEKS)
     )
     if isinstance(record, CheckIn):
         told["pain"] = _worst(record.pain, record.morning_after)
         told["sign"] = " ".join(_stop_signs(record)) or _stopped_by(record)
+        told.update(slept=record.slept, energy=record.energy, calm=record.calm, soreness=_worst(record.soreness),
+                    spots=_numbers(_spots(record.pain, record.morning_after)))
     elif isinstance(record, SessionDone):
         told.update(
             session=record.plan.session, pain=record.worst_pain, rpe=record.rpe, target_rpe=record.plan.target_rpe,
             completed=record.completed, took_s=record.took_s, ending=record.ending.value,
             sign=record.sign or _gave_way(record),
-            by_hand=canonical(record.by_hand) if record.by_hand else None,
+            by_hand=canonical(record.by_hand) if record.by_hand else None, strength=record.plan.strength,
+            spots=_numbers({str(spot): level for spot, level in record.hurt_at.items()}),
+            steps=_numbers(dict(steps_planned(record.plan))), week_again=record.plan.week_again,
         )
     elif isinstance(record, CheckDone):
         told["session"] = record.check.value
     elif isinstance(record, Event):
         told.update(session=record.kind.value, sign=record.stopped_by or None)
     return told
+
+
+def numbers_of(text: str | None) -> tuple[tuple[str, int], ...]:
+    """(name, number) each, as `narrow_columns` wrote them: `left knee=4;right hip=2`."""
+    return tuple((name, int(number)) for name, _, number in (one.partition("=") for one in text.split(";"))) \
+        if text else ()
+
+
+def _numbers(told: Mapping[str, int]) -> str | None:
+    return ";".join(f"{name}={number}" for name, number in sorted(told.items())) or None
+
+
+def _spots(*told: Mapping[Spot, int] | None) -> dict[str, int]:
+    """The highest level of each spot that hurt."""
+    worst: dict[str, int] = {}
+    for spot, level in ((s, n) for t in told for s, n in (t or {}).items() if n):
+        worst[str(spot)] = max(level, worst.get(str(spot), 0))
+    return worst
 
 
 def _gave_way(record: SessionDone) -> str | None:

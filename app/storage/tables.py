@@ -133,6 +133,16 @@ record = Table(
     Column("by_hand", Text),
     # arrived with a date that cannot be: ordered by its arrival, and never read as what was told last
     Column("aside", Boolean(create_constraint=False), nullable=False, default=False),
+    # more narrow copies, of what is looked at over some weeks
+    Column("strength", Boolean(create_constraint=False)),
+    Column("slept", Integer),
+    Column("energy", Integer),
+    Column("calm", Integer),
+    Column("soreness", Integer),
+    # (name, number) each: where it hurt, and the step of each station
+    Column("spots", Text),
+    Column("steps", Text),
+    Column("week_again", Integer),
     Index("record_by_day", "person_id", "kind", "deleted", "local_date"),
     Index("record_by_date", "local_date"),
     Index("record_by_sign", "person_id", "utc", sqlite_where=text("sign IS NOT NULL"),

@@ -87,7 +87,7 @@ FIELDS = {
     "intake": "taken refused",
     "intake taken": "file person new newer same older misdated clock_is_wrong resembles",
     "intake refused": "file error",
-    "review": "harm silence people",
+    "review": "harm progress silence people",
     "review silence": "person id because on text evidence",
     "make-app": "name folder files bytes",
     "load": "weeks days",

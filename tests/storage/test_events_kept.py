@@ -4,7 +4,8 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
-from app.domain.measures.attention import AttentionReason, flags_of
+from app.domain.measures.attention import flags_of
+from app.domain.measures.attention_summary import AttentionReason
 from app.domain.model.record import CheckDone, Event, EventKind, FunctionalCheck
 from app.storage import people, records, review_summaries
 from app.storage.database import Store

@@ -11,7 +11,8 @@ import pytest
 from hypothesis import given
 from sqlalchemy import event
 
-from app.domain.measures.attention import AttentionReason, attention
+from app.domain.measures.attention import attention
+from app.domain.measures.attention_summary import AttentionReason
 from app.domain.model.body import Region, Spot
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
@@ -98,7 +99,7 @@ def test_a_stop_sign_reaches_the_list_and_a_head_cold_does_not(told: Store) -> N
         assert signs(symptoms=frozenset({Symptom.FEVER, Symptom.EMERGENCY})) == ("emergency", "fever")
         assert signs("dizziness", "a_sign_of_later") == ("a_sign_of_later", "dizziness")
         assert signs("dizziness", "chest_pressure") == ("chest_pressure", "dizziness")
-        harm, _ = attention(review_summaries.review_lines(db, DAY), DAY + timedelta(days=1))
+        harm, *_ = attention(review_summaries.review_lines(db, DAY), DAY + timedelta(days=1))
     assert [(f.because, f.words) for f in harm if f.because is AttentionReason.SIGN] == [(AttentionReason.SIGN,
                                                                                           ("chest_pressure",))]
 
@@ -109,7 +110,7 @@ def test_a_stop_that_nobody_answered_stays_on_the_list_however_old_it_is(told: S
 
     def on_the_list() -> list[str]:
         with told.read() as db:
-            harm, _ = attention(review_summaries.review_lines(db, late - timedelta(days=28)), late)
+            harm, *_ = attention(review_summaries.review_lines(db, late - timedelta(days=28)), late)
         return [f.words[0] for f in harm if f.because is AttentionReason.SIGN]
 
     with told.begin() as db:
@@ -133,7 +134,7 @@ def test_a_person_in_brief(told: Store) -> None:
 
 @pytest.mark.parametrize("number", [1, 40])
 def test_the_number_of_queries_does_not_grow_with_people(store: Store, number: int) -> None:
-    """Five for the list; no payload is read but that of pauses."""
+    """Eight for the list; no payload is read but that of pauses, of checks and of people in whom something hurt."""
     with store.begin() as db:
         for n in range(number):
             people.add_person(db, Person(f"p{n}", f"N{n}"), people.Trains.ELSEWHERE, story.T0)
@@ -141,8 +142,8 @@ def test_the_number_of_queries_does_not_grow_with_people(store: Store, number: i
     with store.read() as db, _statements(store) as sent:
         lines = review_summaries.review_lines(db, DAY + timedelta(days=10))
     assert len(lines) == number and all(len(line.told) == 2 for line in lines)
-    assert len(sent) == 5
-    assert sum("payload" in words for words in sent) == 1
+    assert len(sent) == 8
+    assert sum("payload" in words for words in sent) == 3
 
 
 @given(values.sessions)

@@ -10,14 +10,14 @@ from hypothesis import strategies as st
 from app.domain.checks import functional_checks
 from app.domain.checks.functional_checks import BANDS, Change, Withheld
 from app.domain.dosing import events
-from app.domain.measures.attention import AttentionReason, Flag
+from app.domain.measures.attention_summary import AttentionReason, Flag
 from app.domain.measures.week_minutes import Frame
 from app.domain.model.exercise import Axis
 from app.domain.model.record import CheckDone, Event, EventKind, FunctionalCheck
 from app.words.client import checks as check_words
 from app.words.client import events as event_words
 from app.words.client import planning
-from app.words.coach import desk
+from app.words.coach import attention
 from tests.domain.past import T0, stamp
 from tests.generators import checks_done, texts
 from tests.words.test_text import assert_plain
@@ -37,7 +37,7 @@ def test_whatever_happened_can_be_said(event: Event) -> None:
     assert_plain(event_words.event_line(event))
     assert event_words.event_detail(event) in event_words.event_line(event)
     for because in (AttentionReason.FALL, AttentionReason.ILLNESS):
-        said = desk.flag_text(Flag("p", "Ada", because, TODAY, ("e",), (2,)), event)
+        said = attention.flag_text(Flag("p", "Ada", because, TODAY, ("e",), (2,)), event)
         assert "told on Monday 2 March, 2 in four weeks" in said and "  " not in said
 
 

@@ -5,13 +5,13 @@ from datetime import date
 
 import pytest
 
-from app.domain.measures.attention import AttentionReason, Flag, PersonSummary, RecordSummary
+from app.domain.measures.attention_summary import AttentionReason, Flag, PersonSummary, RecordSummary
 from app.domain.model.client import Condition
 from app.domain.model.person import Person
 from app.domain.model.record import Ending, Hurt
 from app.domain.model.rules import RuleId
 from app.ui.coach.person.station_panel import changes_known
-from app.words.coach import desk, person, publish
+from app.words.coach import attention, desk, person, publish
 from tests.actions.afar import KNEE, check_in, gave_way, session
 
 DAY = date(2026, 3, 1)
@@ -25,9 +25,10 @@ def flag(because: AttentionReason, numbers: tuple[int, ...] = (), words: tuple[s
 def test_pain_names_the_spot_and_what_came_before() -> None:
     """The highest spot of the record, and the three answers before it."""
     told = tuple(RecordSummary(f"r{at}", "check_in", DAY, pain) for at, pain in enumerate((0, 2, 3, 4, 5)))
-    said = desk.flag_text(flag(AttentionReason.PAIN, (5,)), check_in("p", "r4", 0, 5), PersonSummary("p", "Ada", told))
+    line = PersonSummary("p", "Ada", told)
+    said = attention.flag_text(flag(AttentionReason.PAIN, (5,)), check_in("p", "r4", 0, 5), line)
     assert said == "Right knee 5 of 10 on Sunday 1 March, after 2, 3, 4"
-    assert desk.flag_text(flag(AttentionReason.PAIN, (5,))) == "Pain 5 of 10 on Sunday 1 March"
+    assert attention.flag_text(flag(AttentionReason.PAIN, (5,))) == "Pain 5 of 10 on Sunday 1 March"
 
 
 @pytest.mark.parametrize(("one", "said"), [
@@ -41,23 +42,23 @@ def test_pain_names_the_spot_and_what_came_before() -> None:
 ])
 def test_each_reason_tells_its_numbers_and_day(one: Flag, said: str) -> None:
     """Without the record too, as the command prints it."""
-    assert desk.flag_text(one) == said
+    assert attention.flag_text(one) == said
 
 
 def test_stops_are_told_in_words() -> None:
     """A sign, a joint that gave way, and a rule that stopped them at the check-in."""
     stopped = session("p", "r4", ending=Ending.SIGN, sign="chest_pressure")
-    assert desk.flag_text(flag(AttentionReason.SIGN, words=("chest_pressure",)),
+    assert attention.flag_text(flag(AttentionReason.SIGN, words=("chest_pressure",)),
                           stopped).startswith("Stopped: pressure")
-    said = desk.flag_text(flag(AttentionReason.SIGN, words=("gave_way",)), gave_way("p", "r4"))
+    said = attention.flag_text(flag(AttentionReason.SIGN, words=("gave_way",)), gave_way("p", "r4"))
     assert said == "Stopped: a joint that gave way (right knee), on Sunday 1 March"
     morning = check_in("p", "r4", level=7, stopped_by="soreness")
-    assert "achy for days" in desk.flag_text(flag(AttentionReason.SIGN, words=("soreness",)), morning)
+    assert "achy for days" in attention.flag_text(flag(AttentionReason.SIGN, words=("soreness",)), morning)
 
 
 def test_everything_has_words() -> None:
     """No reason, rule, ending or condition is without."""
-    assert set(desk.REASON_WORDS) == set(AttentionReason)
+    assert set(attention.REASON_WORDS) == set(AttentionReason)
     assert set(person.RULE_WORDS) == set(RuleId)
     assert set(person.ENDINGS) == set(Ending)
     assert set(person.CONDITION_WORDS) == set(Condition)

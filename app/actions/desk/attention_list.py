@@ -1,4 +1,4 @@
-"""Who needs the coach: the list in its two parts, and what the coach did about each item of it."""
+"""Who needs the coach: the list in its parts, and what the coach did about each item of it."""
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from app.device.clock import Clock
-from app.domain.measures.attention import HARM_WINDOW_DAYS, LATER_DAYS, Flag, PersonSummary, attention
+from app.domain.measures.attention import HARM_WINDOW_DAYS, LATER_DAYS, attention
+from app.domain.measures.attention_summary import Flag, PersonSummary
 from app.domain.model.record import Record
 from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import attention_marks, people, review_summaries
@@ -48,6 +49,8 @@ class Attention:
     """The recent numbers of everybody on the list, by person."""
     withheld: tuple[str, ...] = ()
     """Names of those who agreed to send no pain or no check-ins, and whose harm therefore cannot be seen."""
+    progress: tuple[Flag, ...] = ()
+    """Neither harm nor silence: what leads nowhere, or asks too little."""
 
 
 def attention_list(store: Store, clock: Clock) -> Attention:
@@ -57,13 +60,14 @@ def attention_list(store: Store, clock: Clock) -> Attention:
     with store.read() as db:
         lines = review_summaries.review_lines(db, since, today)
         dealt, withheld = attention_marks.marks(db), people.withholding(db, TELLS_HARM)
-    harm, silence = attention(lines, today)
-    away = {flag: mark for flag in (*harm, *silence) if (mark := dealt.get(_place(flag))) and holds(flag, mark, today)}
-    listed = {flag.person for flag in (*harm, *silence)}
+    parts = attention(lines, today)
+    everything = tuple(flag for part in parts for flag in part)
+    away = {flag: mark for flag in everything if (mark := dealt.get(_place(flag))) and holds(flag, mark, today)}
+    listed = {flag.person for flag in everything}
+    harm, progress, silence = (tuple(f for f in part if f not in away) for part in parts)
     return Attention(
-        tuple(f for f in harm if f not in away), tuple(f for f in silence if f not in away), len(lines),
-        tuple(Marked(flag, mark) for flag, mark in away.items()),
-        {line.person: line for line in lines if line.person in listed}, withheld,
+        harm, silence, len(lines), tuple(Marked(flag, mark) for flag, mark in away.items()),
+        {line.person: line for line in lines if line.person in listed}, withheld, progress,
     )
 
 
@@ -76,8 +80,8 @@ def _place(flag: Flag) -> tuple[str, str, str]:
 def holds(flag: Flag, mark: Mark, today: date) -> bool:
     """Whether a mark still keeps its item off the list.
 
-    New evidence is another item. "Later" ends on its day. A silence that was seen and goes on comes back after
-    another fortnight, since more silence brings no new record. [P]
+    New evidence is another item. "Later" ends on its day. A silence or a stall that was seen and goes on comes back
+    after another fortnight, since it brings nothing new. [P]
     """
     if mark.state is MarkState.LATER:
         return mark.until is not None and today < mark.until

@@ -12,7 +12,7 @@ from app.domain.progress.planned_days import planned_day, with_day
 from app.storage import people, settings
 from app.storage.database import Connection, Store
 
-#: The last week goes round again, as was chosen at the end of a programme.
+#: The last full weeks go round again, as was chosen at the end of a programme.
 AGAIN = "again"
 
 
@@ -56,7 +56,7 @@ def take_block(store: Store, clock: Clock, card: Today, programme: str) -> Perso
 
 
 def stay_in_block(store: Store, card: Today) -> None:
-    """The last week goes round again."""
+    """The last full weeks go round again."""
     if card.programme is None:
         return
     with store.begin() as db:

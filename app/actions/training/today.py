@@ -172,6 +172,7 @@ def _compiled(card: Today, body: Client, past: Sequence[SessionDone], session_id
     order = replace(order, done_before=done_before(past))
     limits = limits_today(body, order.place, diary, session_kit(session, order.library), card.day)
     try:
-        return replace(card, timeline=compile_moved(order, limits, past), limits=limits)
+        timeline = replace(compile_moved(order, limits, past), week_again=due.again if due else 0)
+        return replace(card, timeline=timeline, limits=limits)
     except TooShort as short:
         return replace(card, too_short=short, limits=limits)

@@ -235,6 +235,8 @@ class Timeline:
     """Stations that stand beyond what was written, or came back to it, each with its reason."""
     one_sided: tuple[OneSided, ...] = field(default=(), metadata=LATE)
     """Stations done on one side alone, each with its reason."""
+    week_again: int = field(default=0, metadata=LATE)
+    """So often its week of the programme had been begun once more, for having been much too hard."""
 
     @property
     def total_ms(self) -> int:

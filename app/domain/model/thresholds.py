@@ -39,6 +39,10 @@ EFFORT_OVER = 2
 """Points above the effort that was meant that count as too hard: a step back, and twice running the coach is told."""
 EFFORT_TOP = 9
 """From here on a session was as hard as can be, whatever was meant."""
+WEEK_OVER = EFFORT_OVER
+"""Points above, on average over its strength sessions, at which a week of a programme is done once more. [P]"""
+WEEKS_AGAIN = 2
+"""Times that a week was begun once more from which the coach is told. [P]"""
 WHOLE_FROM = 95
 """Percent of the planned work from which a session counts as done to its end, and is clean."""
 COUNTS_FROM = 60
@@ -50,12 +54,43 @@ CLEAN_WITH_USUAL_PAIN = 3
 EFFORT_UNDER = 2
 """Points below the effort that was meant that count as much too easy."""
 
+EFFORT_UNDER = 2
+"""Points below the effort that was meant that count as much too easy."""
+
+# ------------------------------------------------------------------ what the coach is told of, over weeks
+# Told to the coach and to nobody else; none of it changes a dose. One rating varies by about a point from day to day,
+# so that a mean of four, or most of the last few, is waited for.
+
+LAST_SESSIONS = 4
+"""So many of the last strength sessions are looked at together."""
+MEAN_OVER = 1
+"""Points above the effort that was meant, on average over them, that are too much."""
+TOO_MUCH_TIMES, EARLY_TIMES = 2, 3
+"""Times among them that one ended as too much, or with less done than counts, from which the coach is told."""
+EASY_OF, EASY_TIMES = 5, 4
+"""Much too easy in so many of the last clean strength sessions."""
+FEEL_OF, FEEL_TIMES = 5, 3
+"""An answer at its lowest in so many of the last mornings."""
+FEEL_FALL = 3
+"""Points by which slept, energy and settled together lie lower over a fortnight than before: the median."""
+SORENESS_TOLD, SORENESS_OF, SORENESS_TIMES = 7, 3, 2
+"""Soreness of this much in so many of the last mornings."""
+RATE_DAYS, RATE_MISSED = 42, 2
+"""Sessions of a fortnight are held against those of so many days before; at least so many must be missing."""
+STALL_DAYS, STALL_SESSIONS, STALL_DONE = 21, 4, 70
+"""Nothing moved on for so long, though so many sessions were done, and so many percent of those that were due."""
+STALL_LOOK_DAYS = 56
+"""So far back a station's highest step is looked for; what came before a long gap is no measure any more."""
+
 # ------------------------------------------------------------------ days
 
 STRENGTH_GAP_DAYS = 2
 """Days from one session with strength work to the next, the second one counted. Source: ACSM_AHA_2007."""
 FORTNIGHT_DAYS = 14
 """A fortnight without a session is silence; beyond it a station goes a step back, and an effort told is a guess."""
+ROUND_WEEKS = 3
+"""So many of the last full weeks go round after the end of a programme. A lighter week is not needed in the first
+months. Source: CONLON_2016, [P] for how many."""
 NOTHING_BACK_DAYS = 21
 """Days without a return after which the coach asks."""
 FOUR_WEEKS_DAYS = 28
@@ -71,5 +106,7 @@ FEVER_FREE = timedelta(hours=FEVER_FREE_HOURS)
 """So long without fever before one's own word is enough."""
 TELL_BACK_DAYS = 7
 """For so many days, today included, a fall or an activity may still be written down."""
+CHECKS_DAYS = 366
+"""So far back the check before the last one is looked for."""
 RETEST = timedelta(weeks=6)
 """From one functional check to the reminder of the next."""

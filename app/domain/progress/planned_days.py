@@ -17,8 +17,9 @@ DAYS_AHEAD = FORTNIGHT_DAYS
 
 
 def planned_key(programme: str, due: Due) -> str:
-    """Under which a chosen day is kept."""
-    return f"{programme}/{due.week}/{due.number}"
+    """Under which a chosen day is kept; a week that is done once more, or comes round, has days of its own."""
+    anew = f"/{due.lap}.{due.again}" if due.lap or due.again else ""
+    return f"{programme}/{due.week}/{due.number}{anew}"
 
 
 def planned_day(planned: Mapping[str, str], programme: str, due: Due | None) -> date | None:

@@ -115,7 +115,7 @@ def _possible(plan: Timeline) -> Timeline:
         refuse("steps beyond what was written, within the coach's ceiling")
     dose = plan.dose
     within = ((dose.level, HIGHEST), (dose.carried, HIGHEST), (dose.work, 100), (dose.load, 100), (dose.rest, 1000),
-              (dose.rounds, 100), (plan.target_rpe, 10))
+              (dose.rounds, 100), (plan.target_rpe, 10), (plan.week_again, 1000))
     if not all(0 <= value <= most for value, most in within):
         refuse("a dose of the rule table")
     return plan

@@ -48,10 +48,18 @@ def next_planned(name: str, day: date) -> str:
 # ------------------------------------------------------------------ the next block
 
 BLOCK_HEAD = "The programme is through"
-BLOCK_WORDS = "You have done all of its sessions. What comes next?"
-BLOCK_AGAIN = "The last week once more"
-BLOCK_AGAIN_NOTE = "As before, until your coach sends another."
+BLOCK_WORDS = (
+    "You have done all of its sessions. What comes next? Until you choose, its last full weeks come round again."
+)
+BLOCK_AGAIN = "Carry on with its last weeks"
+BLOCK_AGAIN_NOTE = "They come round again, and you move on in them as before, until your coach sends another."
+BLOCK_ASK_NOTE = "Send your diary, so that your coach can suggest what comes next."
 BLOCK_TAKEN = "The next programme begins."
+
+
+def block_ask(coach: str) -> str:
+    """The button that asks the coach: `Ask Odile Marsh`."""
+    return f"Ask {coach}"
 
 
 def block_name(name: str) -> str:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from datetime import date, datetime
 
 from app.domain.model.diary import Symptom
-from app.domain.model.thresholds import FEVER_FREE_HOURS
+from app.domain.model.thresholds import FEVER_FREE_HOURS, WEEKS_AGAIN
 from app.domain.progress.due_session import Due
 from app.words.text import duration
 
@@ -109,8 +109,18 @@ def whose_turn(name: str) -> str:
 def due_line(due: Due) -> str:
     """`Week 2, session 1 of 3. A lighter week.`"""
     lighter = " A lighter week." if due.lighter else ""
-    again = " The programme is through; its last week goes round again." if due.repeats else ""
-    return f"Week {due.week}, session {due.number} of {due.of}.{lighter}{again}"
+    through = " The programme is through, so its last full weeks come round again." if due.repeats else ""
+    again = f" {week_again(due.again)}" if due.again else ""
+    return f"Week {due.week}, session {due.number} of {due.of}.{lighter}{through}{again}"
+
+
+def week_again(times: int) -> str:
+    """Why a week is done once more, and what may help where it was more than once."""
+    said = "This week once more before the next: its sessions were harder than they were meant to be."
+    return f"{said} {WEEK_ASK}" if times >= WEEKS_AGAIN else said
+
+
+WEEK_ASK = "If that goes on, ask your coach for something easier."
 
 
 def minutes_option(minutes: int | None) -> str:
@@ -261,7 +271,7 @@ PLAN_TITLE = "Plan"
 PLAN_NOT = "It goes on with what you do, not with the calendar: a week with a cold loses nothing."
 NEXT_ONE = "Next"
 LIGHTER = "Lighter week"
-PLAN_THROUGH = "The programme is through. Its last week goes round until your coach sends another."
+PLAN_THROUGH = "The programme is through. Its last full weeks come round until your coach sends another."
 
 
 def week_head(week: int) -> str:

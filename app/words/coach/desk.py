@@ -1,15 +1,12 @@
 """Words of the coach's side: the desk, the people, publishing. One person's page: `person.py`. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 
-from app.domain.measures.attention import AttentionReason, Flag, PersonSummary
-from app.domain.model.body import Spot
-from app.domain.model.record import CheckIn, Event, Record, SessionDone
-from app.words.client.events import event_detail
-from app.words.client.today import STOP_CAUSES, day_words
-from app.words.signs import sign_words
+from app.domain.measures.attention_summary import Flag
+from app.words.client.today import day_words
+from app.words.coach.attention import REASON_WORDS
 from app.words.text import count, listed
 
 NAVIGATION: Mapping[str, str] = {"desk": "Desk", "people": "People", "publish": "Publish", "settings": "Settings"}
@@ -17,9 +14,10 @@ NAVIGATION: Mapping[str, str] = {"desk": "Desk", "people": "People", "publish": 
 # ------------------------------------------------------------------ the desk
 
 DESK_TITLE = "Who needs you"
-HARM, SILENCE, DEALT_WITH = "Harm", "Silence", "Dealt with"
+HARM, PROGRESS, SILENCE, DEALT_WITH = "Harm", "Progress", "Silence", "Dealt with"
 NOBODY = "nobody"
 NO_HARM = "Nobody told of harm in the last four weeks."
+NO_PROGRESS = "Nobody is stuck, and nobody finds it much too easy."
 NO_SILENCE = "Everybody was heard of in the last two weeks."
 
 
@@ -60,23 +58,6 @@ DISCLAIMER = (
     "it for harm. After a sign of an emergency local emergency advice comes first."
 )
 
-REASON_WORDS: Mapping[AttentionReason, str] = {
-    AttentionReason.SIGN: "A stop",
-    AttentionReason.FALL: "A fall",
-    AttentionReason.PAIN: "Pain",
-    AttentionReason.RISING: "Pain is rising",
-    AttentionReason.EFFORT: "Harder than meant",
-    AttentionReason.ILLNESS: "An illness",
-    AttentionReason.SWAPPED: "Changed by hand again and again",
-    AttentionReason.DATES: "Dates that cannot be",
-    AttentionReason.FORTNIGHT: "No session",
-    AttentionReason.NOTHING_BACK: "Nothing came back",
-}
-GAVE_WAY = "gave_way"
-#: Pains told before the one that is shown beside it.
-EARLIER = 3
-
-
 def of_people(today: date, listed_now: int, people: int) -> str:
     """`Monday 2 March, 5 of 84 people`."""
     return f"{day_words(today)}, {listed_now} of {count(people, 'person', 'people')}"
@@ -85,106 +66,6 @@ def of_people(today: date, listed_now: int, people: int) -> str:
 def part_head(part: str, number: int) -> str:
     """`Harm, 3`."""
     return f"{part}, {number}"
-
-
-def flag_text(flag: Flag, record: Record | None = None, line: PersonSummary | None = None) -> str:
-    """The evidence of one item in plain words, with its numbers and days.
-
-    Args:
-        record: the last record that it rests on, which names the spot and the exercises.
-        line: the person's recent numbers, for what came before.
-    """
-    return _EVIDENCE[flag.because](flag, record, line)
-
-
-def _sign(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    sign = flag.words[0] if flag.words else ""
-    told = "a joint that gave way" if sign == GAVE_WAY else _small(STOP_CAUSES.get(sign) or sign_words(sign))
-    happened = ("Told at the check-in" if isinstance(record, CheckIn)
-                else "Told in the diary" if isinstance(record, Event) else "Stopped")
-    spots = [str(h.spot) for h in record.hurts if h.gave_way] if isinstance(record, SessionDone) else []
-    where = f" ({listed(spots)})" if sign == GAVE_WAY and spots else ""
-    return f"{happened}: {told}{where}, on {day_words(flag.on)}"
-
-
-def _happened(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    """A fall or an illness: what was told of it, and how often in four weeks."""
-    what = (event_detail(record) if isinstance(record, Event) else "") or REASON_WORDS[flag.because]
-    often = f", {flag.numbers[0]} in four weeks" if flag.numbers[0] > 1 else ""
-    return f"{what.rstrip('.')}; told on {day_words(flag.on)}{often}"
-
-
-def _pain(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    before = _pains_before(flag, line)
-    after = f", after {', '.join(map(str, before))}" if before else ""
-    return f"{_spot_of(record)} {flag.numbers[0]} of 10 on {day_words(flag.on)}{after}"
-
-
-def _rising(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    *before, last = flag.numbers
-    told = ", ".join(map(str, before[-EARLIER:]))
-    return f"{_spot_of(record)} {told}, then {last} of 10 on {day_words(flag.on)}"
-
-
-def _effort(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    *told, target = flag.numbers
-    efforts = listed([str(n) for n in told]) if len(set(told)) > 1 else f"{told[0]} twice"
-    return f"Effort {efforts} where {target} was meant, last on {day_words(flag.on)}"
-
-
-def _swapped(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    names = record.names if isinstance(record, SessionDone) else {}
-    written, chosen = (names.get(i, i.replace("-", " ")) for i in flag.words)
-    return f"“{chosen}” instead of “{written}”, {flag.numbers[0]} times, last on {day_words(flag.on)}"
-
-
-def _dates(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    said = f", one of them {day_words(record.stamp.local)} {record.stamp.local.year}" if record else ""
-    return (f"{count(flag.numbers[0], 'record')} with a date that cannot be{said}: kept aside, since "
-            f"{day_words(flag.on)}. Have the clock of their device put right")
-
-
-def _fortnight(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    return f"Last session {day_words(flag.on)}, {count(flag.numbers[0], 'day')} ago"
-
-
-def _nothing_back(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    heard = "Last return" if line is None or line.last_return else "Known since"
-    return f"{heard} {day_words(flag.on)}, {count(flag.numbers[0], 'day')} ago"
-
-
-_EVIDENCE: Mapping[AttentionReason, Callable[[Flag, Record | None, PersonSummary | None], str]] = {
-    AttentionReason.SIGN: _sign, AttentionReason.FALL: _happened, AttentionReason.PAIN: _pain,
-    AttentionReason.RISING: _rising,
-    AttentionReason.EFFORT: _effort, AttentionReason.ILLNESS: _happened,
-    AttentionReason.SWAPPED: _swapped, AttentionReason.DATES: _dates, AttentionReason.FORTNIGHT: _fortnight,
-    AttentionReason.NOTHING_BACK: _nothing_back,
-}
-
-
-def _small(words: str) -> str:
-    return words[:1].lower() + words[1:]
-
-
-def _pains_before(flag: Flag, line: PersonSummary | None) -> list[int]:
-    told = [t for t in (line.told if line else ()) if t.pain is not None]
-    at = next((n for n, t in enumerate(told) if t.record in flag.records), len(told))
-    return [t.pain or 0 for t in told[max(0, at - EARLIER):at]]
-
-
-def _spot_of(record: Record | None) -> str:
-    """The spot that hurt most; "Pain" where it is not known."""
-    told: dict[Spot, int] = {}
-    if isinstance(record, CheckIn):
-        told = {**(record.pain or {})}
-        for spot, level in (record.morning_after or {}).items():
-            told[spot] = max(level, told.get(spot, 0))
-    elif isinstance(record, SessionDone):
-        told = {**(record.pain or {})}
-        for hurt in record.hurts:
-            told[hurt.spot] = max(hurt.level, told.get(hurt.spot, 0))
-    worst = max(sorted(told), key=lambda s: told[s], default=None)
-    return str(worst).capitalize() if worst else "Pain"
 
 
 def spark_said(flag: Flag) -> str:

@@ -24,7 +24,7 @@ SUMMARIES = {
     "timeline": "compiles a session for a client, a place and a diary",
     "cues": "writes the sound of a session as a WAV file: tones at their exact moments, spoken lines",
     "intake": "takes returns into the coach's store",
-    "review": "prints who needs attention, harm first, silence after",
+    "review": "prints who needs attention: harm first, then progress, then silence",
     "make-app": "makes a coach's own app: a folder for any web host, which then works offline",
     "serve": "shows such a folder in the browser, on this machine only",
     "load": "works out weekly load, monotony and strain from a table of sessions",
@@ -93,7 +93,7 @@ refused, 2 if all were.
 """,
     "review": """Example: evenload review --json
 
---json: harm, silence, people (how many the desk knows). Each item: person, id, because, on, text, evidence.
+--json: harm, progress, silence, people (how many the desk knows). Each item: person, id, because, on, text, evidence.
 """,
     "make-app": """Example: evenload make-app --brand brand.toml --shell shell.zip -o my-app
 

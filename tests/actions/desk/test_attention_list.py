@@ -11,7 +11,7 @@ from app.actions.desk import attention_list, intake, publishing, replying
 from app.actions.desk.replying import ReplyDraft
 from app.device.clock import ManualClock
 from app.domain.errors import UnknownName, WrongValue
-from app.domain.measures.attention import AttentionReason, Flag
+from app.domain.measures.attention_summary import AttentionReason, Flag
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
 from app.domain.model.record import CheckIn, Ending, Record

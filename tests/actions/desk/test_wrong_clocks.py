@@ -10,7 +10,7 @@ import pytest
 
 from app.actions.desk import attention_list, intake
 from app.device.clock import ManualClock
-from app.domain.measures.attention import AttentionReason, Flag
+from app.domain.measures.attention_summary import AttentionReason, Flag
 from app.domain.model.client import Client as Body
 from app.domain.model.client import Condition
 from app.domain.model.person import Person
@@ -18,7 +18,8 @@ from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind
 from app.storage import people, records, review_summaries
 from app.storage.database import Store
 from app.storage.people import Trains
-from app.words.coach import desk as says
+from app.words.coach import attention as says
+from app.words.coach import desk
 from tests.actions.afar import NOW, Client, check_in, new_keys, session
 
 VERA = Person("p-vera", "Vera")
@@ -237,7 +238,7 @@ def test_whoever_reads_like_somebody_known_is_told_of(store: Store, clock: Manua
     twin = Client(Person("p-other", "V\u0435r\u0430\u200b."))
     got = taken(store, clock, twin, [])
     assert got.resembles == ("Vera",)
-    assert "reads like one that you know (Vera)" in says.odd_lines(0, got.resembles, False)[0]
+    assert "reads like one that you know (Vera)" in desk.odd_lines(0, got.resembles, False)[0]
     assert taken(store, clock, twin, []).resembles == ()
     assert taken(store, clock, Client(Person("p-third", "Verena")), []).resembles == ()
 

@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from app.domain.measures.attention import HARM, AttentionReason, PersonSummary, RecordSummary, attention, flags_of
+from app.domain.measures.attention import attention, flags_of
+from app.domain.measures.attention_summary import HARM, AttentionReason, PersonSummary, RecordSummary
 from tests.sampling import examples
 
 TODAY = date(2026, 3, 30)
@@ -78,7 +79,7 @@ def test_pain_that_rises(pains: tuple[int, ...], rising: bool) -> None:
 def test_two_over_target_in_the_last_two_sessions(efforts: tuple[int, ...], flagged: bool) -> None:
     """Running."""
     records = [told(9 - n, rpe=e, target_rpe=5) for n, e in enumerate(efforts)]
-    assert (why(*records, told(0, "check_in")) == [AttentionReason.EFFORT]) is flagged
+    assert (AttentionReason.EFFORT in why(*records, told(0, "check_in"))) is flagged
 
 
 @pytest.mark.parametrize(("times", "flagged"), [(2, False), (3, True), (5, True)])
@@ -121,7 +122,7 @@ def test_harm_and_silence_never_mix_and_the_heaviest_comes_first() -> None:
         line(told(2, rpe=8, target_rpe=5), told(1, rpe=8, target_rpe=5), name="Fay"), line(WELL, name="Gil"),
         line(told(1, pain=5), name="Bea"),
     ]
-    harm, silence = attention(lines, TODAY)
+    harm, _, silence = attention(lines, TODAY)
     assert [f.name for f in harm] == ["Ed", "Di", "Bea", "Cy", "Fay"]
     assert [(f.name, f.numbers) for f in silence] == [("Ada", (20,)), ("Bo", (16,))]
 
@@ -147,9 +148,10 @@ records = st.builds(
 def test_every_flag_carries_evidence_and_stands_in_its_own_part(people: list[list[RecordSummary]]) -> None:
     """Each record named is the person's own; parts do not mix; the order of people is irrelevant."""
     lines = [line(*told_of, name=f"P{n}") for n, told_of in enumerate(people)]
-    harm, silence = attention(lines, TODAY)
-    assert all(f.because in HARM for f in harm) and not any(f.because in HARM for f in silence)
-    for flag in (*harm, *silence):
+    parts = harm, progress, silence = attention(lines, TODAY)
+    assert all(f.because in HARM for f in harm) and not any(f.because in HARM for f in (*progress, *silence))
+    assert not {f.because for f in progress} & {f.because for f in silence}
+    for flag in (*harm, *progress, *silence):
         own = {t.record for t in next(entry for entry in lines if entry.person == flag.person).told}
         assert set(flag.records) <= own and (flag.records or flag.numbers)
-    assert attention(list(reversed(lines)), TODAY) == (harm, silence)
+    assert attention(list(reversed(lines)), TODAY) == parts

@@ -6,7 +6,8 @@ from datetime import date, timedelta
 
 import pytest
 
-from app.domain.measures.attention import AttentionReason, PersonSummary, attention, flags_of
+from app.domain.measures.attention import attention, flags_of
+from app.domain.measures.attention_summary import AttentionReason, PersonSummary
 from tests.domain.measures.test_attention import TODAY, line, told, why
 
 
@@ -34,7 +35,7 @@ def test_falls_are_counted_and_stand_before_pain() -> None:
     """Two in four weeks weigh more than one."""
     twice = line(told(9, "event", what="fall"), told(2, "event", what="fall"), name="Bo")
     once, pain = line(told(2, "event", what="fall"), name="Ada"), line(told(1, pain=9), name="Cy")
-    harm, _ = attention([pain, once, twice], TODAY)
+    harm, *_ = attention([pain, once, twice], TODAY)
     assert [(f.name, f.because, f.numbers) for f in harm] == [
         ("Bo", AttentionReason.FALL, (2,)), ("Ada", AttentionReason.FALL, (1,)), ("Cy", AttentionReason.PAIN, (9,))]
 

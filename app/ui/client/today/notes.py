@@ -75,7 +75,7 @@ def _planned(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Cont
 
 
 def next_block(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
-    """At the end of a programme: the coach's others, or the last week once more."""
+    """At the end of a programme, under its own head: the coach's others, its last weeks again, or the coach asked."""
     if card.source is None or card.programme is None or not planning.is_block_open(shell.store, card):
         return []
 
@@ -88,7 +88,9 @@ def next_block(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
         for p in next_blocks(card.source, card.programme.id)
     ]
     rows.append(c.row(plans.BLOCK_AGAIN, plans.BLOCK_AGAIN_NOTE, safe(shell, again), name=plans.BLOCK_AGAIN))
-    return [c.box(c.stack([c.subhead(plans.BLOCK_HEAD), c.body(plans.BLOCK_WORDS), c.rows(rows, 2)]))]
+    ask = plans.block_ask(card.source.coach)
+    rows.append(c.row(ask, plans.BLOCK_ASK_NOTE, goes(shell, "/send"), name=ask))
+    return [c.head(plans.BLOCK_HEAD), c.box(c.stack([c.body(plans.BLOCK_WORDS), c.rows(rows, 2)]))]
 
 
 def _taking(shell: Shell, card: Today, programme: Programme) -> Callable[[Any], None]:

@@ -50,8 +50,10 @@ def PlanScreen(shell: Shell) -> ft.Control:
 
 def _week(c: Card, shell: Shell, card: Today, week: int, sessions: list[Due]) -> ft.Control:
     lighter = words.LIGHTER if sessions[0].lighter else ""
+    open_ = any(due.done_on is None for due in sessions)
     rows = [_session(c, shell, card, due) for due in sessions]
-    note: list[ft.Control] = [c.soft(sessions[0].note)] if sessions[0].note else []
+    note: list[ft.Control] = [c.body(words.week_again(sessions[0].again))] if sessions[0].again and open_ else []
+    note += [c.soft(sessions[0].note)] if sessions[0].note else []
     return c.stack([c.head(words.week_head(week), lighter), *note, c.rows(rows, 4)])
 
 

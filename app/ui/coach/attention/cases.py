@@ -9,18 +9,20 @@ from typing import Any
 import flet as ft
 
 from app.actions.desk.attention_list import Case
-from app.domain.measures.attention import AttentionReason, Flag, PersonSummary
+from app.domain.measures.attention_summary import AttentionReason, Flag, PersonSummary
 from app.domain.model.record import Record
 from app.storage.attention_marks import MarkState
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.buttons import room
 from app.ui.parts.chart import spark_line
+from app.words.coach import attention as why
 from app.words.coach import desk as words
 
 POINTS = 8
 """Answers in a small line."""
 SPARK = 132
+OF_EFFORT = frozenset({AttentionReason.EFFORT, AttentionReason.TOO_MUCH, AttentionReason.TOO_EASY})
 
 
 @dataclass(frozen=True)
@@ -73,7 +75,7 @@ def _is_beside(c: Card) -> bool:
 
 def _reason(c: Card, flag: Flag, line: PersonSummary | None, evidence: Mapping[str, Record]) -> ft.Control:
     record = evidence.get(flag.records[-1]) if flag.records else None
-    says = c.stack([c.strong(words.REASON_WORDS[flag.because]), c.body(words.flag_text(flag, record, line))], 2)
+    says = c.stack([c.strong(why.REASON_WORDS[flag.because]), c.body(why.flag_text(flag, record, line))], 2)
     values = _values(flag, line)
     if len(values) < 3:
         return says
@@ -89,8 +91,10 @@ def _values(flag: Flag, line: PersonSummary | None) -> list[float]:
     told = line.told if line else ()
     if flag.because in (AttentionReason.PAIN, AttentionReason.RISING):
         return [float(t.pain) for t in told if t.pain is not None][-POINTS:]
-    if flag.because is AttentionReason.EFFORT:
-        return [float(t.rpe) for t in told if t.rpe is not None][-POINTS:]
+    if flag.because in OF_EFFORT:
+        return [float(t.rpe) for t in told if t.rpe is not None and t.strength is not False][-POINTS:]
+    if flag.because is AttentionReason.SORENESS:
+        return [float(t.soreness) for t in told if t.soreness is not None][-POINTS:]
     return []
 
 

@@ -1,4 +1,4 @@
-"""The desk: who needs the coach, harm first and silence after, and returns coming in."""
+"""The desk: who needs the coach, harm first, then progress, then silence, and returns coming in."""
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -20,7 +20,8 @@ from app.words.coach import desk as words
 from app.words.coach import publish
 
 PAGE = 25
-HARM, SILENCE = "harm", "silence"
+HARM, PROGRESS, SILENCE = "harm", "progress", "silence"
+NOBODY = {HARM: words.NO_HARM, PROGRESS: words.NO_PROGRESS, SILENCE: words.NO_SILENCE}
 
 
 @dataclass(frozen=True)
@@ -34,14 +35,14 @@ class _Part:
 
 @ft.component
 def DeskScreen(shell: Shell) -> ft.Control:
-    """Two boxes that never mix; what was dealt with stays in its place until one leaves the page, with Undo."""
+    """Three boxes that never mix; what was dealt with stays in its place until one leaves the page, with Undo."""
     c = shell.card()
     turn, set_turn = ft.use_state(0)
     done, set_done = ft.use_state(dict[tuple[str, str], Done]())
-    shown, set_shown = ft.use_state({HARM: PAGE, SILENCE: PAGE})
+    shown, set_shown = ft.use_state(dict.fromkeys(NOBODY, PAGE))
     seen: Attention = ft.use_memo(lambda: attention_list.attention_list(shell.store, shell.clock), [turn])
     parts = tuple(_Part(key, attention_list.cases(flags), shown[key])
-                  for key, flags in ((HARM, seen.harm), (SILENCE, seen.silence)))
+                  for key, flags in ((HARM, seen.harm), (PROGRESS, seen.progress), (SILENCE, seen.silence)))
     evidence: Mapping[str, Record] = ft.use_memo(
         lambda: attention_list.evidence(
             shell.store, [f for p in parts for case in p.cases[:p.shown] for f in case.flags]),
@@ -73,7 +74,7 @@ def DeskScreen(shell: Shell) -> ft.Control:
             more = {**shown, part.key: part.shown + PAGE}
             rows.append(c.small_button(words.SHOW_MORE, bind(set_shown, more)))
         if not rows:
-            rows.append(c.soft(words.NO_HARM if part.key == HARM else words.NO_SILENCE))
+            rows.append(c.soft(NOBODY[part.key]))
         if part.key == HARM and seen.withheld:
             rows.append(c.soft(words.withheld(seen.withheld)))
         inside = c.rows(rows, t.GAP)
@@ -82,7 +83,7 @@ def DeskScreen(shell: Shell) -> ft.Control:
     def left(part: _Part) -> int:
         return sum((part.key, case.person) not in done for case in part.cases)
 
-    harm, silence = parts
+    harm, progress, silence = parts
     today = shell.clock.local(shell.clock.now()).day
     people_left = {case.person for p in parts for case in p.cases if (p.key, case.person) not in done}
     body: list[ft.Control] = [c.title(words.DESK_TITLE)]
@@ -94,6 +95,7 @@ def DeskScreen(shell: Shell) -> ft.Control:
         return coach_page(shell, "desk", body)
     body += [
         c.head(words.part_head(words.HARM, left(harm)), icon=ft.Icons.FRONT_HAND_SHARP), drawn(harm),
+        c.head(words.part_head(words.PROGRESS, left(progress)), icon=ft.Icons.TRENDING_FLAT_SHARP), drawn(progress),
         c.head(words.part_head(words.SILENCE, left(silence)), icon=ft.Icons.HOURGLASS_EMPTY_SHARP), drawn(silence),
     ]
     if seen.dealt_with:

@@ -1,0 +1,161 @@
+"""What shows over some weeks only: too much, too little, low mornings, a check that fell, and what leads nowhere.
+
+Effort and completion compare strength with strength, and light with light. The numbers, and why:
+`app/domain/model/thresholds.py`. [P]
+"""
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import date
+from statistics import median
+
+from app.domain.checks.functional_checks import Change, change, counted, previous
+from app.domain.measures.attention_harm import SESSION, by_kind, harmful, strength_of
+from app.domain.measures.attention_summary import AttentionReason, Flag, PersonSummary, RecordSummary
+from app.domain.measures.stall import SessionInBrief, stall_of
+from app.domain.model import thresholds as at
+from app.domain.model.record import CheckIn, Ending
+from app.domain.model.record_kinds import KIND_OF
+
+SWAPPED_TIMES = 3
+"""Changes of one exercise by hand from which the programme is worth a look."""
+
+
+def _flag(line: PersonSummary, because: AttentionReason, rests_on: Sequence[RecordSummary], numbers: tuple[int, ...],
+          weight: int = 0, words: tuple[str, ...] = ()) -> Flag:
+    return Flag(line.person, line.name, because, rests_on[-1].local, tuple(t.record for t in rests_on), numbers, words,
+                weight)
+
+
+# ------------------------------------------------------------------ effort, and what was done
+
+def too_hard(line: PersonSummary, told: Sequence[RecordSummary], today: date) -> Iterator[Flag]:
+    """One as hard as can be; too much again and again; two running much harder than meant."""
+    as_hard = [t for t in told if t.kind == SESSION and (t.rpe or 0) >= at.EFFORT_TOP
+               and (today - t.local).days < at.FORTNIGHT_DAYS]
+    if as_hard:
+        yield _flag(line, AttentionReason.VERY_HARD, as_hard[-1:], (as_hard[-1].rpe or 0, as_hard[-1].target_rpe or 0),
+                    as_hard[-1].rpe or 0)
+    kinds = by_kind(told)
+    yield from _first(_too_much(line, kind[-at.LAST_SESSIONS:]) for kind in kinds)
+    yield from _first(_two_running(line, kind) for kind in kinds)
+
+
+def _first(found: Iterable[Iterator[Flag]]) -> Iterator[Flag]:
+    """The first of them that there is: strength before light."""
+    return (flag for flag in [next((flag for kind in found for flag in kind), None)] if flag)
+
+
+def _kind_of(sessions: Sequence[RecordSummary]) -> tuple[str]:
+    return ("light" if sessions[-1].strength is False else "strength",)
+
+
+def _two_running(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Iterator[Flag]:
+    rated = [t for t in sessions if t.over is not None][-2:]
+    over = [t.over or 0 for t in rated]
+    if len(rated) == 2 and min(over) >= at.EFFORT_OVER:
+        yield _flag(line, AttentionReason.EFFORT, rated, (*(t.rpe or 0 for t in rated), rated[-1].target_rpe or 0),
+                    sum(over))
+
+
+def _too_much(line: PersonSummary, last: Sequence[RecordSummary]) -> Iterator[Flag]:
+    ends = sum(t.ending == Ending.TOO_MUCH for t in last)
+    over = [t.over for t in last if t.over is not None]
+    mean_is_over = len(over) == at.LAST_SESSIONS and sum(over) >= at.MEAN_OVER * len(over)
+    if ends >= at.TOO_MUCH_TIMES or mean_is_over:
+        yield _flag(line, AttentionReason.TOO_MUCH, last, (ends, len(last), sum(over), len(over)), sum(over),
+                    _kind_of(last))
+
+
+def stops_early(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
+    """Most of the last sessions of a kind ended long before their end, for whatever reason."""
+    return _first(_early(line, kind) for kind in by_kind(told))
+
+
+def _early(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Iterator[Flag]:
+    last = [t for t in sessions if t.completed is not None][-at.LAST_SESSIONS:]
+    early = [t for t in last if (t.completed or 0) < at.COUNTS_FROM]
+    if len(early) >= at.EARLY_TIMES:
+        yield _flag(line, AttentionReason.STOPS_EARLY, last, tuple(t.completed or 0 for t in last), len(early),
+                    _kind_of(last))
+
+
+def swapped(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
+    """The same exercise changed by hand into the same other one, again and again."""
+    seen: dict[tuple[str, str], list[RecordSummary]] = {}
+    for t in told:
+        for change_ in dict.fromkeys(t.by_hand):
+            seen.setdefault(change_, []).append(t)
+    for change_, times in sorted(seen.items()):
+        if len(times) >= SWAPPED_TIMES:
+            yield _flag(line, AttentionReason.SWAPPED, times, (len(times),), len(times), change_)
+
+
+# ------------------------------------------------------------------ mornings and checks
+
+def mornings(line: PersonSummary, told: Sequence[RecordSummary], today: date) -> Iterator[Flag]:
+    """Muscles very achy again and again; sleep, energy and settled low for long, or lower than before."""
+    answered = [t for t in told if t.kind == KIND_OF[CheckIn].kept]
+    sore = [t for t in answered if t.soreness is not None][-at.SORENESS_OF:]
+    high = [t for t in sore if (t.soreness or 0) >= at.SORENESS_TOLD]
+    if len(high) >= at.SORENESS_TIMES:
+        yield _flag(line, AttentionReason.SORENESS, high, tuple(t.soreness or 0 for t in high),
+                    max(t.soreness or 0 for t in high))
+    felt = [t for t in answered if _items(t)]
+    lowest = [t for t in felt[-at.FEEL_OF:] if min(_items(t)) == 1]
+    now = [t for t in felt if len(_items(t)) == 3 and (today - t.local).days < at.FORTNIGHT_DAYS]
+    before = [t for t in felt if len(_items(t)) == 3 and (today - t.local).days >= at.FORTNIGHT_DAYS]
+    fell = 0
+    if len(now) >= 3 and len(before) >= 3:
+        fell = int(median(sum(_items(t)) for t in before) - median(sum(_items(t)) for t in now))
+    if len(lowest) >= at.FEEL_TIMES:
+        yield _flag(line, AttentionReason.WELLBEING, lowest, (len(lowest), len(felt[-at.FEEL_OF:])), len(lowest),
+                    ("lowest",))
+    elif fell >= at.FEEL_FALL:
+        yield _flag(line, AttentionReason.WELLBEING, now, (fell,), fell, ("fell",))
+
+
+def _items(told: RecordSummary) -> tuple[int, ...]:
+    return tuple(n for n in (told.slept, told.energy, told.calm) if n is not None)
+
+
+def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
+    """A functional check lower than the one before by more than it varies by itself, or now with the hands."""
+    for one in {(done.check, done.side): done for done in line.checks}.values():
+        before = previous(line.checks, one)
+        if before is None or (today - one.stamp.local).days >= at.FOUR_WEEKS_DAYS or one.stamp.local > today:
+            continue
+        hands = one.hands_used and not before.hands_used
+        if hands or change(before, one) is Change.LESS:
+            yield Flag(line.person, line.name, AttentionReason.CHECK_FELL, one.stamp.local,
+                       (before.stamp.id, one.stamp.id), (counted(before) or 0, counted(one) or 0),
+                       (one.check.value, "hands" if hands else one.side))
+
+
+# ------------------------------------------------------------------ what leads nowhere
+
+def leads_nowhere(line: PersonSummary, told: Sequence[RecordSummary], today: date, *, harm: bool) -> Iterator[Flag]:
+    """A week that goes on repeating; three weeks without a step on; and, where nothing is wrong, much too easy."""
+    last = strength_of(told)[-1:]
+    if last and last[0].week_again >= at.WEEKS_AGAIN:
+        yield _flag(line, AttentionReason.WEEK_AGAIN, last, (last[0].week_again,), last[0].week_again)
+    found = stall_of([_brief(line, t) for t in strength_of(told)], today)
+    if found and last:
+        days = (today - found.since).days
+        yield Flag(line.person, line.name, AttentionReason.STALLED, found.since, (last[0].record,),
+                   (found.sessions, days), (found.kind.value,), days)
+    clean = [t for t in strength_of(told) if _is_clean(line, t)][-at.EASY_OF:]
+    easy = [t for t in clean if (t.over or 0) <= -at.EFFORT_UNDER]
+    if not harm and len(easy) >= at.EASY_TIMES and clean[-1:] == last:
+        yield _flag(line, AttentionReason.TOO_EASY, easy, (*(t.rpe or 0 for t in easy), easy[-1].target_rpe or 0))
+
+
+def _is_clean(line: PersonSummary, told: RecordSummary) -> bool:
+    done = (told.completed or 0) >= at.WHOLE_FROM and told.ending in ("", Ending.FINISHED)
+    return done and told.over is not None and told.pain is not None and harmful(line, told)[1] < at.PAIN_HOLDS
+
+
+def _brief(line: PersonSummary, told: RecordSummary) -> SessionInBrief:
+    early = (told.completed or 0) < at.WHOLE_FROM or told.ending not in ("", Ending.FINISHED)
+    hurts = (told.pain or 0) >= at.PAIN_HOLDS
+    return SessionInBrief(told.local, told.completed or 0, told.over, hurts, early, told.steps)
