@@ -14,6 +14,9 @@ AMOUNTS, STATIONS, TIMELINE, CHOICE = (
 ON, RUNGS, MOVING, LADDER = (
     f"app/domain/progress/progression_{m}.py" for m in ("state", "steps", "today", "ladder"))
 SPARING = "app/domain/player/pain_response.py"
+PROGRAMME, STALL = "app/domain/progress/due_session.py", "app/domain/measures/stall.py"
+CALLED, OVER_WEEKS, LIST = (f"app/domain/measures/attention{m}.py" for m in ("_harm", "_weeks", ""))
+T_PROGRAMME, T_WEEKS = "tests/domain/progress/test_due_session.py", "tests/domain/measures/test_attention_weeks.py"
 TRACK, SPOKEN, CUES = (f"app/domain/sound/{m}.py" for m in ("audio_track", "voice_lines", "cues"))
 T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/sound/test_{m}.py" for m in ("audio_track", "voice_lines", "cues"))
 T_ON, T_SPARING = "tests/domain/progress/test_progression_state.py", "tests/domain/player/test_pain_response.py"
@@ -153,6 +156,21 @@ FAULTS: tuple[Fault, ...] = (
     Fault("with a usual pain two are enough", NUMBERS, "CLEAN_WITH_USUAL_PAIN = 3", "CLEAN_WITH_USUAL_PAIN = 2", T_ON),
     Fault("what hurt elsewhere is forgotten", ON, "if station.item.exercise in held:",
           "if station.item.exercise in held and done.plan.session == 's':", T_ON),
+    # over weeks
+    Fault("a light day hides too much", CALLED, "t.kind == SESSION and t.strength is not False]", "t.kind == SESSION]",
+          T_WEEKS),
+    Fault("a usual pain is harm", CALLED, "level <= a.level", "level < a.level", T_WEEKS),
+    Fault("a high pain hides that it rises", CALLED, "    yield from _rising(line, told, pains)\n",
+          "    else:\n        yield from _rising(line, told, pains)\n", T_WEEKS),
+    Fault("much too easy beside harm", OVER_WEEKS, "if not harm and len(easy)", "if len(easy)", T_WEEKS),
+    Fault("one sore morning is enough", NUMBERS, "SORENESS_TIMES = 7, 3, 2", "SORENESS_TIMES = 7, 3, 1", T_WEEKS),
+    Fault("days that nobody knows of count as missed", LIST, "heard = min(today, _heard(line, today) or today)",
+          "heard = today", T_WEEKS),
+    Fault("a step on ends no stall", STALL, "if step > highest", "if step < highest", T_WEEKS),
+    Fault("a week that was too hard marches on", PROGRAMME, "sum(over) >= WEEK_OVER * len(over)",
+          "sum(over) > WEEK_OVER * len(over)", T_PROGRAMME),
+    Fault("a lighter week for ever", PROGRAMME, "tuple((full or held)[-ROUND_WEEKS:])", "tuple(held[-ROUND_WEEKS:])",
+          T_PROGRAMME),
     # sound
     Fault("every cue a sample late", TRACK, "Sound(cue.kind.value, _track_ms(waits, cue.at_ms) * PER_MS,",
           "Sound(cue.kind.value, _track_ms(waits, cue.at_ms) * PER_MS + 1,", T_TRACK),

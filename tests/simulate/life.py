@@ -149,6 +149,6 @@ async def _heard_of(store: Store, desk: Store, clock: StoryClock, person: Person
         await intake.take_in(desk, clock, [(made.name, made.data)])
     seen = attention_list.attention_list(desk, clock)
     known = {(told.reason, told.is_harm) for told in story.told}
-    for flag in (*seen.harm, *seen.silence):
+    for flag in (*seen.harm, *seen.progress, *seen.silence):
         if flag.name == story.kind.name and (str(flag.because), flag.is_harm) not in known:
             story.told.append(Told(str(flag.because), flag.is_harm, week))

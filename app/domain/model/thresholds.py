@@ -54,9 +54,6 @@ CLEAN_WITH_USUAL_PAIN = 3
 EFFORT_UNDER = 2
 """Points below the effort that was meant that count as much too easy."""
 
-EFFORT_UNDER = 2
-"""Points below the effort that was meant that count as much too easy."""
-
 # ------------------------------------------------------------------ what the coach is told of, over weeks
 # Told to the coach and to nobody else; none of it changes a dose. One rating varies by about a point from day to day,
 # so that a mean of four, or most of the last few, is waited for.

@@ -31,6 +31,7 @@ from app.words.coach.proofreading import PROBLEMS
 from app.words.rules.condition_rows import axis_name, condition_rows
 from app.words.rules.limb_and_rise_rules import limbs_for_coach, rises_for_coach
 from app.words.rules.section import Section
+from app.words.rules.watching_rows import EXACT_LIST, EXACT_WEEKS, LIST_ROWS
 from app.words.signs import SIGN_WORDS
 from app.words.text import LEVEL_WORDS
 
@@ -198,6 +199,11 @@ def _moving_on() -> Section:
     ), ("A station goes", "When"), rows)
 
 
+def _over_weeks() -> tuple[Section, Section]:
+    return (Section("weeks", "The weeks of a programme", EXACT_WEEKS),
+            Section("attention", "Who stands on your list, and why", EXACT_LIST, ("Reason", "From when"), LIST_ROWS))
+
+
 def _hand() -> Section:
     rows = tuple(
         (name, "; ".join(f"{RULE_WORDS[rule]} {by:+d}" for rule, by in moves.items()) or "as above")
@@ -259,4 +265,4 @@ def _sources() -> Section:
 def for_coach(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, exact."""
     return (_levels(table), _votes(table), _regions(), limbs_for_coach(), rises_for_coach(), _conditions(), _stops(),
-            _moving_on(), _hand(), _anchors(), _proofreading(), _limits(), _checks(), _sources())
+            _moving_on(), *_over_weeks(), _hand(), _anchors(), _proofreading(), _limits(), _checks(), _sources())

@@ -21,6 +21,7 @@ from app.words.parts import REGIONS
 from app.words.rules.exact_rules import span
 from app.words.rules.limb_and_rise_rules import limbs_for_client, rises_for_client
 from app.words.rules.section import Section
+from app.words.rules.watching_rows import PLAIN_LIST, PLAIN_WEEKS
 from app.words.signs import ASK_TODAY, EMERGENCIES, SIGN_WORDS
 from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, listed
 
@@ -151,6 +152,11 @@ def _way_back() -> Section:
     ))
 
 
+def _over_weeks() -> tuple[Section, Section]:
+    return (Section("weeks", "The weeks of a programme", PLAIN_WEEKS),
+            Section("attention", "What your coach sees of it", PLAIN_LIST))
+
+
 def _coach(table: RuleTable) -> Section:
     soft = {RuleId.READINESS: "sleep, energy and settled", RuleId.DAYS: "days between",
             RuleId.COMPLETION: "how much was done"}
@@ -191,4 +197,4 @@ def _sources(table: RuleTable) -> Section:
 def for_client(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, with their coach's own table."""
     return (_how(), _answers(table), _joints(), limbs_for_client(), rises_for_client(), _conditions(), _stops(),
-            _way_back(), _coach(table), _demands(), _proofread(), _sources(table))
+            _way_back(), *_over_weeks(), _coach(table), _demands(), _proofread(), _sources(table))
