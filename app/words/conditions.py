@@ -99,6 +99,8 @@ def condition_change(condition: str, what: str, value: int) -> str:
     why = BECAUSE.get(Condition(condition), "what you ticked")
     if what == "hold":
         return f"Hard holds come in parts of at most {value} seconds because of {why}. Stretches stay whole."
+    if what == "hand":
+        return "Keep a hand on something firm in every balance move, also where a cue says that you may let go."
     if what == "rest":
         return f"Rests are longer because of {why}: at least {value} % of what was written."
     return f"Today aims at an effort of {value} of 10 at most because of {why}."

@@ -7,12 +7,16 @@ from itertools import pairwise
 from app.domain.compile.stations import Order
 from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S
 from app.domain.dosing.limits import Limits
+from app.domain.model.exercise import Axis, Exercise, Support
 from app.domain.model.plan import Dose, Reason, Step, StepKind
 from app.domain.model.rules import RuleId
 
 
 def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[Step]) -> Iterator[Reason]:
     """One for each change that can be seen in the steps or in the effort aimed at, and for no other."""
+    held = [c for c in sorted(order.client.conditions) if CONDITION_RULES[c].is_held]
+    if held and any(_could_let_go(order.library[s.exercise]) for s in steps if s.is_effort and s.exercise):
+        yield _told(held[0], "hand", 1)
     for condition in sorted(order.client.conditions):
         rule = CONDITION_RULES[condition]
         if rule.is_short_hold and _has_split_hold(order, limits, steps):
@@ -21,6 +25,11 @@ def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[
             yield _told(condition, "rest", rule.rest)
         if rule.most_rpe is not None and rule.most_rpe < order.session.target_rpe:
             yield _told(condition, "effort", rule.most_rpe)
+
+
+def _could_let_go(exercise: Exercise) -> bool:
+    """Whether its cues leave it open to let go, so that the hand has to be asked for."""
+    return exercise.support is Support.OPTIONAL and exercise.asks(Axis.UNHELD_BALANCE) > 0
 
 
 def _told(condition: str, what: str, value: int) -> Reason:

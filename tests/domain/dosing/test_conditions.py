@@ -101,6 +101,16 @@ def test_who_falls_is_not_kept_at_feet_together_for_life() -> None:
         assert not may(one, Condition.FALLS), one
 
 
+def test_who_falls_is_told_to_keep_the_hand_there() -> None:
+    """Wherever a cue would let go, and nowhere else."""
+    for session in SESSIONS:
+        got = compiled(session, having(Condition.FALLS))
+        lets_go = any(library()[s.exercise or ""].support is Support.OPTIONAL
+                      and library()[s.exercise or ""].asks(Axis.UNHELD_BALANCE) for s in efforts(got))
+        told = [dict(r.data)["what"] for r in got.dose.reasons if r.rule is RuleId.CONDITION]
+        assert told == (["hand"] if lets_go else []), session
+
+
 def test_who_falls_never_leans_back_from_the_fingers() -> None:
     """Whatever holds on there is what would let go; and nothing puts it in either."""
     assert not may("doorway-pull", Condition.FALLS)
