@@ -14,7 +14,7 @@ from app.domain.compile.bouts import Bouts, fitted, fitted_side, open_sides, unr
 from app.domain.compile.posture import gets_lower
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client
-from app.domain.model.exercise import Exercise, Mode, Position, Sides, asks_more
+from app.domain.model.exercise import FIRST_AXES, Exercise, Mode, Position, Sides, asks_more
 from app.domain.model.limbs import ACROSS, sides_of
 from app.domain.model.plan import StepSide
 
@@ -85,7 +85,7 @@ class Able:
             self.candidate.distance,
             lost + int(other.pattern is not written.pattern),
             other.position is not written.position,
-            sum(other.demand.values()),
+            sum(map(other.asks, FIRST_AXES)),
             other.id,
         )
 
