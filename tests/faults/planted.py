@@ -11,6 +11,9 @@ CONDITIONS = "app/domain/dosing/conditions.py"
 RULES, NUMBERS, BODY = (f"app/domain/model/{m}.py" for m in ("rules", "thresholds", "body"))
 AMOUNTS, STATIONS, TIMELINE, CHOICE = (
     f"app/domain/compile/{m}.py" for m in ("prescription", "stations", "timeline", "substitution"))
+LIMBS, T_LIMBS = "app/domain/model/limbs.py", "tests/domain/compile/test_limbs.py"
+BOUTS, POSTURE, SHORTER = (f"app/domain/compile/{m}.py" for m in ("bouts", "posture", "shortening"))
+T_POSTURE, T_SHORTER = (f"tests/domain/compile/test_{m}.py" for m in ("posture", "shortening"))
 ON, RUNGS, MOVING, LADDER = (
     f"app/domain/progress/progression_{m}.py" for m in ("state", "steps", "today", "ladder"))
 SPARING = "app/domain/player/pain_response.py"
@@ -108,8 +111,7 @@ FAULTS: tuple[Fault, ...] = (
     Fault("falls without a hold", CONDITIONS, "HELD: Caps = {Axis.UNHELD_BALANCE: 0, ", "HELD: Caps = {", T_CHOICE),
     Fault("alone and never shown", CHOICE, "not client.alone or exercise.self_explanatory or",
           "exercise.self_explanatory or True or", T_CHOICE),
-    Fault("the same as always is swapped", CHOICE,
-          "    if limits.is_same_order or client.same_as_always:\n", "    if False:\n", T_CHOICE),
+    Fault("the same as always is swapped", CHOICE, "found = [] if steady else list(", "found = list(", T_CHOICE),
     # rounding and amounts
     Fault("work rounds up", AMOUNTS, "seconds * percent // FULL // STEP_S * STEP_S)",
           "-(-seconds * percent // (FULL * STEP_S)) * STEP_S)", T_TIME),
@@ -123,9 +125,21 @@ FAULTS: tuple[Fault, ...] = (
     Fault("half the rounds, rounded down", DOSE,
           "        return (rounds + 1) // 2\n", "        return rounds // 2\n", T_DOSE),
     Fault("one round fewer may be none", DOSE, "return max(1, rounds - 1)", "return rounds - 1", T_DOSE),
-    Fault("a side forgotten", STATIONS, "(StepSide.LEFT, StepSide.RIGHT) if s.value != client.rest_side",
-          "(StepSide.LEFT,) if s.value != client.rest_side", T_TIME),
-    Fault("the resting side is trained", STATIONS, "if s.value != client.rest_side)", "if s.value)", T_TIME),
+    Fault("a side forgotten", LIMBS, "        return (LEFT, RIGHT)\n", "        return (LEFT,)\n", T_TIME),
+    Fault("the resting limb is used", LIMBS, "return whole or bool(used(exercise, side) & resting(client))",
+          "return whole", T_LIMBS),
+    Fault("what is leaned on does not count", LIMBS, "_of_body(loads_of(exercise) | leans_of(exercise) | legs, side)",
+          "_of_body(loads_of(exercise) | legs, side)", T_LIMBS),
+    Fault("a limb works twice for a stand-in", BOUTS, "return Bouts(sides, min(WHOLE, least)).at_most(Fraction(turns))",
+          "return Bouts(sides)", T_LIMBS),
+    Fault("a sore limb takes the other's work", TIMELINE, "    if not order.table.spare_both_sides:\n",
+          "    if order.table.spare_both_sides:\n", T_LIMBS),
+    Fault("from lying straight to a stand", POSTURE, "    if was in LYING:\n        yield",
+          "    if False:\n        yield", T_TIME),
+    Fault("a short sit for the slow", POSTURE, "SIT_S, LONG_SIT_S = 30, 60", "SIT_S, LONG_SIT_S = 30, 30", T_POSTURE),
+    Fault("down to the floor for a stand-in", POSTURE, "return depth(exercise) > depth(written)", "return False",
+          T_POSTURE),
+    Fault("ten minutes are too few", SHORTER, "WHOLE_SMALL_S = 600", "WHOLE_SMALL_S = 601", T_SHORTER),
     Fault("the warm-up is cut", STATIONS,
           "(dose.work, max(dose.rest, limits.rest), dose.load) if block.is_main else (FULL, FULL, FULL)",
           "(dose.work, dose.rest, dose.load)", T_TIME),
