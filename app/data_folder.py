@@ -13,3 +13,5 @@ WAY_IN = "open-here.html"
 LOCK = "in-use.lock"
 #: A key that earlier versions kept.
 OLD_KEY = "address.key"
+#: The beginning and the end of the name of a log of an unexpected error.
+ERROR_LOG, ERROR_LOG_END = "evenload-error-", ".log"

@@ -16,11 +16,11 @@ from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 
-from app import __version__
+from app import __version__, data_folder
 from app.domain.errors import AppError
 from app.words.machine import commands as words
 
-PREFIX, SUFFIX = "evenload-error-", ".log"
+PREFIX, SUFFIX = data_folder.ERROR_LOG, data_folder.ERROR_LOG_END
 #: Older ones in a data directory are removed.
 MOST = 10
 

@@ -1,4 +1,4 @@
-"""What lies beside the store and goes when everything is erased: the coach's sources, brands, apps, shell, and tracks.
+"""What lies beside the store and goes when everything is erased: sources, brands, apps, shell, tracks, logs of errors.
 
 A data directory may be somebody's home folder, so only what bears the program's mark is deleted.
 """
@@ -45,6 +45,7 @@ def _ours(folder: Path) -> Iterator[Path]:
     yield from (p for p in (folder / names.SHELL,) if _holds(p, names.SHELL_ABOUT))
     yield from (p for p in (folder / names.TRACKS).glob("*.wav") if _TRACK.fullmatch(p.name))
     yield from (p for p in (folder / names.OLD_KEY,) if p.is_file())
+    yield from (p for p in folder.glob(f"{names.ERROR_LOG}*{names.ERROR_LOG_END}") if p.is_file())
 
 
 def _holds(path: Path, entry: str) -> bool:

@@ -114,7 +114,8 @@ def test_erasing_everything_leaves_nothing_that_the_program_put_there(told: Stor
     """Sources, brands, apps, shell, tracks, an old key; what somebody else put there stays."""
     path = place(told)
     folder = path.parent
-    ours = ("sources/mine/source.toml", "sources/mine/media/a.png", "brands/ines/brand.toml", "brands/ines/ines.png",
+    ours = ("evenload-error-abc.log", "sources/mine/source.toml", "sources/mine/media/a.png",
+            "brands/ines/brand.toml", "brands/ines/ines.png",
             "apps/ines/files.json", "apps/ines/index.html", "tracks/abcdefghijklmnopqrstuv.wav", "address.key")
     theirs = ("sources/reading.txt", "apps/editor/run", "tracks/song.wav", "diary.txt")
     for name in (*ours, *theirs):
