@@ -12,6 +12,7 @@ import pytest
 
 from app import native
 from app.cli import main
+from app.data_folder import LOCK
 from app.domain.errors import NewerDatabase
 from app.storage.database import open_store
 from app.storage.schema import LINEAGE
@@ -33,8 +34,8 @@ def newer(tmp_path: Path) -> Path:
 
 
 def contents(folder: Path) -> dict[str, bytes]:
-    """Every file and its bytes."""
-    return {path.name: path.read_bytes() for path in folder.iterdir()}
+    """Every file and its bytes, without the empty one that says who has the folder open."""
+    return {path.name: path.read_bytes() for path in folder.iterdir() if path.name != LOCK}
 
 
 def sentence(folder: Path) -> str:

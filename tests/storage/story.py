@@ -1,12 +1,13 @@
 """A small store with something in every table: two people, a coach, a pack and a session that is still running."""
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 from sqlalchemy import Connection
 
 from app.domain.model.body import Region, Spot
-from app.domain.model.client import Client, Condition, UsualPain
+from app.domain.model.client import STARTER_PLACES, Client, Condition, UsualPain
 from app.domain.model.diary import Symptom
 from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides
 from app.domain.model.person import Person
@@ -44,14 +45,16 @@ PLAN = Timeline(
     ),
     Dose(2, 2, 90, 110, 100, (Reason(RuleId.PAIN, 2, (("spot", "left knee"), ("level", 4))),)),
 )
+#: As the stores of every version hold them: the first ones were asked for no bed, and say nothing of one.
+PLACES = tuple(replace(place, bed=True) for place in STARTER_PLACES)
 INES = Person(
-    "p-ines", "Ines", birth_year=1951, coach_key="c0", programme="six", started=date(2026, 2, 23),
+    "p-ines", "Ines", places=PLACES, birth_year=1951, coach_key="c0", programme="six", started=date(2026, 2, 23),
     body=Client(
         spare={KNEE: 1}, conditions=frozenset({Condition.FALLS, Condition.OSTEOPOROSIS}), alone=True,
         usual_pain={KNEE: UsualPain(3, "physiotherapist", date(2026, 9, 1))}, weights_g=(1_000, 2_000),
     ),
 )
-TOMAS = Person("p-tomas", "Tomás", led_by="Rosa")
+TOMAS = Person("p-tomas", "Tomás", places=PLACES, led_by="Rosa")
 COACH = packs.StoredCoach("c0", "Marit Voss", "c1", ("c2", "c3"), T0)
 MARK = attention_marks.Mark("p-tomas", "pain", "s2", attention_marks.MarkState.LATER, T0, date(2026, 3, 9))
 REPLY = replies.Reply("p-tomas", replies.Direction.SENT, 1, {"message": "Go easy on the knee"}, T0)
