@@ -9,6 +9,7 @@ from app.domain.model.source import Source
 from app.domain.proofreading.proofread import Finding
 from app.words import text
 from app.words.coach.proofreading import problem_mend, problem_text
+from app.words.reasons import reason_text
 
 GRAMS = 1000
 
@@ -31,7 +32,7 @@ def step_shape(step: Step) -> dict[str, Any]:
 
 def dose_shape(dose: Dose) -> dict[str, Any]:
     """The dose with its reasons as the client reads them."""
-    reasons = [{"rule": r.rule.value, "level": r.level, "text": text.reason_text(r), "data": dict(r.data)}
+    reasons = [{"rule": r.rule.value, "level": r.level, "text": reason_text(r), "data": dict(r.data)}
                for r in dose.reasons]
     return {"level": dose.level, "rounds": dose.rounds, "work": dose.work, "rest": dose.rest, "load": dose.load,
             "reasons": reasons, "rules_version": dose.rules_version}

@@ -22,6 +22,7 @@ from app.exchange.packs.pack import read_pack
 from app.words import text
 from app.words.amounts import amount_sentence
 from app.words.client.today import NOTHING_LEFT, NOTHING_LEFT_HEAD
+from app.words.reasons import reason_text
 
 DONE, NO = 0, 1
 KINDS = {
@@ -104,7 +105,7 @@ def _lines(timeline: Timeline, source: Source) -> list[str]:
     lines.append(f"{text.duration(timeline.total_ms // 1000)}. {amount}" if timeline.steps else amount)
     if timeline.dose.allows_session and not timeline.steps:
         lines.append(f"{NOTHING_LEFT_HEAD}. {NOTHING_LEFT}")
-    lines += [f"  because: {text.reason_text(r)}" for r in timeline.dose.reasons]
+    lines += [f"  because: {reason_text(r)}" for r in timeline.dose.reasons]
     lines += [f"  {names[s.to]}: {text.substitution_text(s, names)}" for s in timeline.substitutions]
     lines += [f"  {names[o.exercise]}: {text.left_out_text(o)}" for o in timeline.left_out]
     lines += [f"  {names[o.exercise]}: {text.one_sided_text(o)}" for o in timeline.one_sided]

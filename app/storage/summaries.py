@@ -41,6 +41,7 @@ class Summary:
     completed: int | None = None
     """Share of planned work done, whole percent."""
     took_s: int | None = None
+    """Where it ended on its plan, s."""
     ending: Ending | None = None
     signs: tuple[str, ...] = ()
     """Stop signs that were told, the most serious first, or the rule that stopped them; a head cold is none."""

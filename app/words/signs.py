@@ -51,17 +51,21 @@ def sign_is_emergency(sign: str) -> bool:
     return SIGNS.get(sign, Symptom.EMERGENCY) is Symptom.EMERGENCY
 
 
-def what_to_do(sign: str, number: str) -> tuple[str, ...]:
-    """What to do about a sign, line by line."""
+def what_to_do(sign: str, number: str, asked: str = "") -> tuple[str, ...]:
+    """What to do about a sign, line by line; `asked` names whom somebody leads, who then reads it."""
     if sign_is_emergency(sign):
+        sit = f"Help {asked} sit or lie down, and stay with them." if asked else \
+            "Sit or lie down where you are safe. Do not drive yourself."
         return (
-            f"Call {number} now, or have somebody call.",
-            "Sit or lie down where you are safe. Do not drive yourself.",
+            f"Call {number} now, or have somebody call.", sit,
             "Unlock the door if you can do so safely, and stay on the line.",
             "Follow what they tell you before anything that stands here.",
         )
     if sign == "fever":
         return ("No training with a fever, and none until it has been gone for two days.",
-                "Ask a doctor if it is high, lasts, or if you feel very unwell.")
+                f"Ask a doctor if it is high, lasts, or if {asked + ' feels' if asked else 'you feel'} very unwell.")
+    if asked:
+        return (f"Help {asked} sit down and rest. Ask a doctor or a nurse line today, before {asked} trains again.",
+                f"If it gets worse or another sign comes, call {number}.")
     return ("Sit down and rest. Ask your doctor or a nurse line today, before you train again.",
             f"If it gets worse or another sign comes, call {number}.")

@@ -33,7 +33,7 @@ def session(day: float = 0, name: str = "", share: int = 100, timeline: Timeline
     done = (DoneStep(0, "a", 600 * share, How.FULL), DoneStep(1, "b", 400 * share, How.FULL))
     told = SessionDone(stamp(name or f"s{day}", day), "S", timeline or plan(), "", Ending.FINISHED, done, 900, rpe=5,
                        pain={})
-    return replace(told, **more)
+    return replace(told, **({"active_s": more.get("took_s", told.took_s)} | more))
 
 
 def check_in(day: float = 0, name: str = "", **answers: Any) -> CheckIn:

@@ -62,7 +62,7 @@ def test_not_himself_today_stops_before_and_during(person_at: PersonAt, data: Pa
         walker.press(NOT_HIMSELF).sees_heading(NOT_HIMSELF).sees(re.compile("^Call 999"), "Then ring Ragna, 555 0102.")
         walker.press(says.BACK_TO_SESSION).sees_button(says.GO_ON)
         walker.press(NOT_HIMSELF, re.compile(f"^{says.AMISS[2][1]}"))
-        walker.sees(sign_words("dizziness"), re.compile("Sit down and rest")).go("/today")
+        walker.sees(sign_words("dizziness"), re.compile("Help Anton Brekke sit down and rest")).go("/today")
         walker.sees_heading(client.STOP_HEAD)
         walker.sees_no_button(client.START)
     assert kept_sessions(data)[-1].sign == "dizziness"

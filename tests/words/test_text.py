@@ -24,7 +24,7 @@ from app.domain.model.plan import Dose, LeftOut, Reason, Substitution
 from app.domain.model.rules import RuleId
 from app.exchange.forms import command_inputs
 from app.words import errors as error_words
-from app.words import text
+from app.words import reasons, text
 from tests.domain import strategies as own
 from tests.domain.dosing.test_dose import but
 from tests.domain.shipped import SESSIONS, WELL, compiled, library, shipped
@@ -131,9 +131,9 @@ REASONS: dict[RuleId, list[Reason]] = {
 @pytest.mark.parametrize("rule", RuleId)
 def test_every_rule_is_worded(rule: RuleId) -> None:
     """Each can be told to a client."""
-    assert rule in text.REASONS
+    assert rule in reasons.REASONS
     for reason in REASONS.get(rule, []):
-        assert_plain(text.reason_text(reason))
+        assert_plain(reasons.reason_text(reason))
 
 
 @settings(max_examples=examples(120, 3_000))
@@ -148,7 +148,7 @@ def test_whatever_a_session_comes_to_can_be_said(diary: Any, client: Any, room: 
         return
     names = {e.id: e.name for e in library().values()}
     for reason in plan.dose.reasons:
-        assert_plain(text.reason_text(reason))
+        assert_plain(reasons.reason_text(reason))
     for change in plan.substitutions:
         assert_plain(text.substitution_text(change, names))
     for out in plan.left_out:
@@ -161,7 +161,7 @@ def test_whatever_a_session_comes_to_can_be_said(diary: Any, client: Any, room: 
 def test_a_reason_names_the_joint_the_number_and_the_day() -> None:
     """Plainly."""
     knee = Spot(Region.KNEE, "left")
-    said = {text.reason_text(r) for diary in (
+    said = {reasons.reason_text(r) for diary in (
         but(pain={knee: 6}), but(last_pain=4), but(pain_rise={knee: 1}), but(pain_rise={knee: 2}), but(last_days_ago=9),
         but(symptoms=frozenset({Symptom.HEAD_COLD})), but(soreness={knee: 6}, soreness_hours={knee: 80}))
         for r in compiled(diary=diary).dose.reasons}

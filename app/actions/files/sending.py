@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
+from typing import Any
 
 from app.actions.files.message_effects import highest_number
 from app.device.clock import Clock
@@ -24,7 +25,7 @@ from app.storage import keys, packs, people, records, settings
 from app.storage.codec import parse_utc, utc_text
 from app.storage.database import Connection, Store
 from app.storage.packs import StoredCoach
-from app.words.text import reason_text
+from app.words.reasons import reason_text
 
 SIGNING, SEALING = "signing", "sealing"
 
@@ -38,6 +39,14 @@ class Prepared:
     text: str = field(repr=False)
     number: int
     revisions: dict[str, int] = field(repr=False)
+    coach: str = ""
+    """The key of whom it is for, hex."""
+    waits: tuple[str, ...] = ()
+    """Questions about health that wait for a go-ahead, as it tells them."""
+
+    def as_sent(self) -> dict[str, Any]:
+        """What is kept of it once it has left."""
+        return {"number": self.number, "revisions": self.revisions, "coach": self.coach, "waits": list(self.waits)}
 
 
 class HandedOn(StrEnum):
@@ -117,7 +126,8 @@ async def make_return(store: Store, clock: Clock, person_id: str) -> Prepared:
     readers = [bytes.fromhex(key) for key in (coach.sealing_key, *coach.recovery_keys[1:2])]
     data = await write_return(content, client=own, readers=list(dict.fromkeys([*readers, own.sealing.public])))
     revisions = {r.stamp.id: r.stamp.revision for r in everything}
-    return Prepared(_file_name(person, number), data, to_text(data, Kind.RETURN), number, revisions)
+    return Prepared(_file_name(person, number), data, to_text(data, Kind.RETURN), number, revisions,
+                    person.coach_key, tuple(sorted(person.waiting)))
 
 
 def _packs(everything: tuple[Record, ...]) -> tuple[str, ...]:
@@ -136,7 +146,7 @@ def _file_name(person: Person, number: int) -> str:
 def note_sent(store: Store, clock: Clock, person_id: str, prepared: Prepared) -> LastSent:
     """Keeps that another program took it. Whether it arrived, nobody knows here."""
     with store.begin() as db:
-        return _keep_sent(db, clock, person_id, prepared.number, prepared.revisions)
+        return _keep_sent(db, clock, person_id, prepared.as_sent())
 
 
 def note_waiting(store: Store, clock: Clock, person_id: str, prepared: Prepared, left: HandedOn) -> Waiting:
@@ -144,7 +154,7 @@ def note_waiting(store: Store, clock: Clock, person_id: str, prepared: Prepared,
     waiting = Waiting(prepared.number, clock.now(), left)
     with store.begin() as db:
         settings.save_setting(db, f"waiting:{person_id}", {
-            "number": waiting.number, "utc": utc_text(waiting.utc), "left": left, "revisions": prepared.revisions})
+            **prepared.as_sent(), "utc": utc_text(waiting.utc), "left": left})
     return waiting
 
 
@@ -159,13 +169,13 @@ def confirm_sent(store: Store, clock: Clock, person_id: str) -> LastSent | None:
     """The person says that they sent what was waiting. None if nothing was."""
     with store.begin() as db:
         kept = settings.setting(db, f"waiting:{person_id}")
-        return _keep_sent(db, clock, person_id, int(kept["number"]), kept["revisions"]) if kept else None
+        return _keep_sent(db, clock, person_id, kept) if kept else None
 
 
-def _keep_sent(db: Connection, clock: Clock, person_id: str, number: int, revisions: Mapping[str, int]) -> LastSent:
-    sent = LastSent(number, clock.now())
-    settings.save_setting(db, f"sent:{person_id}", {
-        "number": number, "utc": utc_text(sent.utc), "revisions": dict(revisions)})
+def _keep_sent(db: Connection, clock: Clock, person_id: str, kept: Mapping[str, Any]) -> LastSent:
+    sent = LastSent(int(kept["number"]), clock.now())
+    told = {key: value for key, value in kept.items() if key != "left"}
+    settings.save_setting(db, f"sent:{person_id}", {**told, "utc": utc_text(sent.utc)})
     settings.forget_setting(db, f"waiting:{person_id}")
     return sent
 

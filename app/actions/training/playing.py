@@ -28,6 +28,7 @@ from app.domain.player.player import (
     PlayerEvent,
     Swapped,
     TakenBack,
+    active_ms,
     done_steps,
     handle,
     restore,
@@ -230,6 +231,7 @@ def keep_session(store: Store, clock: Clock, playing: Playing) -> SessionDone:
         hurts=state.hurts, sign=state.sign, by_hand=state.by_hand,
         names={i: playing.library[i].name for i in sorted(used) if i in playing.library},
         answered_by=AnsweredBy.LEADER if playing.led else AnsweredBy.SELF,
+        active_s=active_ms(state) // 1000,
     )
     with store.begin() as db:
         saved = records.save_record(db, done)

@@ -11,6 +11,7 @@ from enum import IntEnum
 
 from app.domain.model.plan import Part, Timeline
 from app.domain.model.record import SessionDone
+from app.domain.model.trained_time import trained_s
 
 ERROR_PERCENT = 30
 ROUND_TO = 10
@@ -70,7 +71,7 @@ def session_energy(done: SessionDone, weight_kg: int) -> Energy:
     planned_ms = sum(ms for _, ms in shares)
     if not planned_ms:
         return Energy(0, 0)
-    return energy([(met, done.took_s * 1000 * ms // planned_ms) for met, ms in shares], weight_kg)
+    return energy([(met, trained_s(done) * 1000 * ms // planned_ms) for met, ms in shares], weight_kg)
 
 
 def _mets(plan: Timeline) -> tuple[tuple[Part, Met], ...]:

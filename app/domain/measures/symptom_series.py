@@ -50,6 +50,21 @@ def soreness_by_spot(records: Sequence[Record], end: date) -> tuple[SpotSeries, 
     return _by_spot(records, end, _soreness)
 
 
+def pain_told_until(records: Sequence[Record], end: date) -> date | None:
+    """The last day within six weeks on which anything was answered about joints; None: on none."""
+    return _until(records, end, _pains)
+
+
+def soreness_told_until(records: Sequence[Record], end: date) -> date | None:
+    """The same of achy muscles."""
+    return _until(records, end, _soreness)
+
+
+def _until(records: Sequence[Record], end: date, told: Callable[[Sequence[Record]], Iterator[Told]]) -> date | None:
+    first = end - timedelta(days=7 * WEEKS - 1)
+    return max((day for day, _ in told(records) if first <= day <= end), default=None)
+
+
 def effort(records: Sequence[Record], end: date) -> tuple[tuple[int | None, int], ...]:
     """(told, meant) of each session within six weeks, oldest first, 0–10."""
     first = end - timedelta(days=7 * WEEKS - 1)

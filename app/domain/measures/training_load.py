@@ -13,6 +13,7 @@ from fractions import Fraction
 from statistics import mean, stdev
 
 from app.domain.model.record import SessionDone
+from app.domain.model.trained_time import trained_s
 
 ACUTE_DAYS, CHRONIC_DAYS = 7, 28
 WEEK_DAYS = 7
@@ -51,7 +52,7 @@ class DayLoad:
 
 def session_load(done: SessionDone) -> int | None:
     """Session RPE × minutes, arbitrary units, rounded down; None while the effort was not told."""
-    return None if done.rpe is None else done.rpe * done.took_s // 60
+    return None if done.rpe is None else done.rpe * trained_s(done) // 60
 
 
 def week_load(sessions: Sequence[SessionDone], end: date) -> int:

@@ -12,6 +12,7 @@ from app.domain.dosing.events import events_of
 from app.domain.dosing.history import sessions_of
 from app.domain.measures.weeks import monday_of
 from app.domain.model.record import EventKind, Record
+from app.domain.model.trained_time import trained_s
 
 GUIDE_MINUTES = (150, 300)
 GUIDE_STRENGTH_DAYS = 2
@@ -39,5 +40,5 @@ def week_frame(records: Sequence[Record], day: date) -> Frame:
     sessions = [s for s in sessions_of(records) if s.stamp.local in days]
     activities = [e for e in events_of(records, EventKind.ACTIVITY) if (e.since or e.stamp.local) in days]
     strength = {s.stamp.local for s in sessions if s.plan.strength and s.completed > 0}
-    return Frame(monday, (sum(s.took_s for s in sessions) + 30) // 60, sum(e.minutes or 0 for e in activities),
+    return Frame(monday, (sum(trained_s(s) for s in sessions) + 30) // 60, sum(e.minutes or 0 for e in activities),
                  len(strength))

@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from app.domain.dosing.history import sessions_of
 from app.domain.model.record import Record, SessionDone
+from app.domain.model.trained_time import trained_s
 
 WEEKS_SHOWN = 6
 
@@ -58,5 +59,5 @@ def weekly_minutes(records: Sequence[Record], today: date, weeks: int = WEEKS_SH
     for done in sessions_of(records):
         monday = monday_of(done.stamp.local)
         if monday in seconds:
-            seconds[monday] += done.took_s
+            seconds[monday] += trained_s(done)
     return tuple((monday, (total + 30) // 60) for monday, total in seconds.items())

@@ -41,3 +41,8 @@ class Person:
     started: date | None = None
     sex: str = ""
     """`woman`, `man` or empty; only for the published bands of the chair stand, on the coach's side."""
+
+    @property
+    def asked(self) -> str:
+        """Their name where somebody leads them, so that pages speak of them and not to them; else empty."""
+        return self.name if self.led_by else ""

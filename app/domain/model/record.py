@@ -121,6 +121,7 @@ class SessionDone:
     ending: Ending
     done: tuple[DoneStep, ...]
     took_s: int
+    """Where it ended on the plan, s; the time trained is `app/domain/model/trained_time.py`."""
     rpe: int | None = None
     pain: Mapping[Spot, int] | None = field(default=None, hash=False)
     hurts: tuple[Hurt, ...] = ()
@@ -132,6 +133,8 @@ class SessionDone:
     by_hand: tuple[tuple[str, str], ...] = ()
     """Exercises that the client changed by hand: (from, to)."""
     answered_by: AnsweredBy = AnsweredBy.SELF
+    active_s: int | None = field(default=None, metadata=LATE)
+    """Seconds trained, as the player counted them; None in a record of before it did."""
 
     @property
     def planned_ms(self) -> int:

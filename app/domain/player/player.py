@@ -11,6 +11,7 @@ from dataclasses import replace
 from app.domain.model.exercise import Exercise, Mode, Sides
 from app.domain.model.plan import Step, StepKind, StepSide, Timeline
 from app.domain.model.record import DoneStep, Ending, How, HurtKind
+from app.domain.model.trained_time import led_to
 from app.domain.player import player_navigation
 from app.domain.player.pain_response import NUMBNESS, ends_session
 from app.domain.player.player_events import (
@@ -53,6 +54,7 @@ __all__ = [
     "Swapped",
     "TakenBack",
     "WentBack",
+    "active_ms",
     "apply",
     "done_steps",
     "handle",
@@ -234,6 +236,12 @@ def done_steps(state: PlayerState) -> tuple[DoneStep, ...]:
         if ms or index in state.passed_by:
             done.append(DoneStep(index, step.exercise, ms, _how(state, index, step, ms)))
     return tuple(done)
+
+
+def active_ms(state: PlayerState) -> int:
+    """Time trained: work as it went by, and the rests and set-ups before it; what was skipped adds none."""
+    worked = {index for index, ms in state.spent.items() if ms and index not in state.passed_by}
+    return sum(state.spent.values()) + sum(state.idle.get(index, 0) for index in led_to(state.steps, worked))
 
 
 def _done_ms(state: PlayerState, index: int, step: Step) -> int:

@@ -68,6 +68,8 @@ class PlayerState:
     since: Moment | None = None
     spent: Mapping[int, int] = field(default_factory=dict, hash=False)
     """Step index → ms of work done in it."""
+    idle: Mapping[int, int] = field(default_factory=dict, hash=False)
+    """Step index → ms that went by in it while the session ran, where it is no work."""
     passed_by: frozenset[int] = frozenset()
     """Steps skipped."""
     eased: frozenset[int] = frozenset()
@@ -143,7 +145,7 @@ def advance(state: PlayerState, to_ms: int) -> PlayerState:
     """Moves a running session forward to `to_ms`, noting work on the way; stops where a tap is awaited."""
     if state.status is not Status.RUNNING or to_ms <= state.at_ms:
         return state
-    spent, waiting = dict(state.spent), state.waiting()
+    spent, idle, waiting = dict(state.spent), dict(state.idle), state.waiting()
     at, status = state.at_ms, Status.RUNNING
     for index in range(state.index, len(state.steps)):
         step = state.steps[index]
@@ -152,12 +154,14 @@ def advance(state: PlayerState, to_ms: int) -> PlayerState:
             here, status = step.end_ms - 1, Status.WAITING
         if step.is_effort and here > at:
             spent[index] = min(step.length_ms, spent.get(index, 0) + here - at)
+        elif here > at:
+            idle[index] = idle.get(index, 0) + here - at
         at = max(at, here)
         if status is Status.WAITING or step.end_ms > to_ms:
             break
         if index == len(state.steps) - 1:
             status = Status.FINISHED
-    return replace(state, at_ms=at, status=status, spent=spent)
+    return replace(state, at_ms=at, status=status, spent=spent, idle=idle)
 
 
 def tick(state: PlayerState, now: Moment) -> PlayerState:

@@ -146,6 +146,7 @@ class SessionDoneForm(Form):
     names: Annotated[dict[Word, Text], Field(max_length=5000)] = Field(default_factory=dict)
     by_hand: Annotated[tuple[tuple[Word, Word], ...], Field(max_length=500)] = ()
     answered_by: AnsweredBy = AnsweredBy.SELF
+    active_s: Annotated[int, whole(0, _DAY_MS // 1000)] | None = None
 
 
 class ClearanceForm(Form):

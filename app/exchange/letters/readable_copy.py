@@ -27,6 +27,7 @@ from app.domain.model.record import (
     Record,
     SessionDone,
 )
+from app.domain.model.trained_time import trained_s
 
 Say = Callable[[Reason], str]
 Row = tuple[str, ...]
@@ -126,7 +127,7 @@ def _session(record: SessionDone, say: Say) -> Row:
         told[hurt.spot] = max(hurt.level, told.get(hurt.spot, 0))
     pain = _spots(told if record.pain is not None or record.hurts else None)
     ended = _ENDINGS[record.ending] + (f" ({record.sign.replace('_', ' ')})" if record.sign else "")
-    return (_day(record), record.name, str(round(record.took_s / 60)), ended, str(record.completed),
+    return (_day(record), record.name, str(round(trained_s(record) / 60)), ended, str(record.completed),
             _number(record.rpe), pain, "; ".join(say(reason) for reason in record.plan.dose.reasons), record.note)
 
 

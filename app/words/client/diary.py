@@ -11,9 +11,11 @@ from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Clearance, Ending, How, SessionDone
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_CAPS
-from app.words.client.today import day_words
+from app.domain.model.trained_time import trained_s
+from app.words.client.today import Pair, day_words
+from app.words.reasons import REASONS, reason_text
 from app.words.signs import sign_words
-from app.words.text import REASONS, count, duration, listed, reason_text, spot_words
+from app.words.text import count, duration, listed, spot_words, time_trained
 
 # ------------------------------------------------------------------ afterwards
 
@@ -40,7 +42,6 @@ KEPT = "It is written down."
 MEANS = "What it means for next time"
 GONE = "There is no such entry."
 TO_TODAY, TO_DIARY = "Back to today", "To the diary"
-UNREAD = "Your coach does not know yet. Send the diary when you are ready."
 
 WHY: Mapping[Ending, str] = {
     Ending.FINISHED: "Enough for today", Ending.INTERRUPTED: "Something came up", Ending.TOO_MUCH: "It was too much",
@@ -58,48 +59,52 @@ NEXT_TIME = (
 )
 
 
+#: How much of the planned work, to the nearest quarter; the last is for all of it.
+HOW_MUCH = ("hardly any of the planned work", "about a quarter of the planned work", "about half of the planned work",
+            "about three quarters of the planned work", "nearly all of the planned work", "all of the planned work")
+
+
 def effort_words(level: int | None) -> str:
     """`6: short sentences`; empty for none."""
     return "" if level is None else f"{level}: {EFFORT[level]}"
 
 
 def short_sentence(done: SessionDone) -> str:
-    """`21 minutes; 92 % of the planned work.`"""
-    whole = done.completed >= 100
-    part = "all of the planned work" if whole else f"{done.completed} % of the planned work"
-    return f"{duration(done.took_s)}; {part}."
+    """`21 minutes; about three quarters of the planned work.`"""
+    if not done.completed:
+        return f"{time_trained(done).capitalize()}; none of the planned work."
+    part = HOW_MUCH[(done.completed + 12) // 25] if done.completed < 100 else HOW_MUCH[-1]
+    return f"{time_trained(done).capitalize()}; {part}."
 
 
-def outlook_lines(dose: Dose, stop: Stop | None) -> tuple[str, ...]:
+def outlook_lines(dose: Dose, stop: Stop | None, asked: str = "") -> tuple[str, ...]:
     """What comes next, and why."""
     if stop is not None:
-        return (stop_line(stop),)
+        return (stop_line(stop, asked),)
     told = (r for r in dose.reasons if r.rule in REASONS and r.rule is not RuleId.DAYS)
-    why = [reason_text(r) for r in told if r.level >= Level.REDUCED]
-    return (NEXT_TIME[dose.level] or "Ask a doctor before you train again.", *why)
+    why = [reason_text(r, asked) for r in told if r.level >= Level.REDUCED]
+    return (NEXT_TIME[dose.level] or f"Ask a doctor before {asked + ' trains' if asked else 'you train'} again.", *why)
 
 
-def stop_line(stop: Stop) -> str:
+def stop_line(stop: Stop, asked: str = "") -> str:
     """Whose yes it takes to train again."""
+    whose = f"{asked}’s" if asked else "your"
     return {
         "self": "No training until the fever has been gone for two days.",
-        "coach": "No training until your coach has said yes.",
+        "coach": f"No training until {whose} coach has said yes.",
     }.get(stop.yes_from, "No training until a doctor or another clinician has said yes, and you have noted it here.")
 
 
 STOP_HEAD = "What to do now"
 
 
-def coach_unaware(coach: str) -> str:
-    """After a stop sign: nobody was told."""
-    return f"{coach or 'Your coach'} does not know yet. Nothing was sent from here."
 
 
-def pain_stop_lines(number: str) -> tuple[str, ...]:
+def pain_stop_lines(number: str, asked: str = "") -> tuple[str, ...]:
     """After pain of 8 or more, or a joint that gave way."""
-    return ("Rest, and have it looked at before you train again.",
-            f"If you cannot put weight on it, or it is swollen, hot or out of shape, call a doctor today; {number} if "
-            "it is bad.")
+    return (f"{'Let ' + asked + ' rest' if asked else 'Rest'}, and have it looked at before any more training.",
+            f"If {asked or 'you'} cannot put weight on it, or it is swollen, hot or out of shape, call a doctor today; "
+            f"{number} if it is bad.")
 
 
 MISTAKE = "The stop sign was pressed by mistake"
@@ -120,11 +125,10 @@ CHECK_IN = "Check-in"
 HOW_WAS_IT = "How was it?"
 PAIN_HEAD = "Pain, six weeks"
 GUIDE = f"Dotted: from {PAIN_CAPS} on the session spares that joint."
-NO_PAIN = "No joint has hurt in six weeks, as far as was told."
 MINUTES_HEAD = "Minutes of training a week"
 NO_MINUTES = "No session in six weeks."
 WEEKS_AGO, TODAY = "6 weeks ago", "today"
-STRIP_KEY = "Above: planned. Below, in ink: done. Low = easier, dotted = left out, double bar = stopped."
+STRIP_KEY = "Top: planned. Bottom: what was done. Low: easier. Dotted: left out. Double bar: stopped."
 OLDER = "Show older weeks"
 THIS_WEEK, LAST_WEEK = "This week", "Last week"
 ENTRY_BACK = "Back to the diary"
@@ -139,7 +143,7 @@ EASED_HEAD = "What was eased, and why"
 DONE_HEAD = "What was done"
 ENTRY_LEAVE = "Leave as it was"
 ONLY_TODAYS = "What was decided that day stays as it was; the correction counts from now on."
-CHANGED_BY_HAND = "Changed by you"
+CHANGED_BY_HAND: Pair = ("Changed by you", "Changed by hand")
 JOINTS, MORNING, MUSCLES = "Hurt in a joint", "Joints the morning after", "Tired, achy muscles"
 MUSCLES_ANSWERS = ("No achy muscles", "Achy muscles")
 SLEPT, ENERGY, SETTLED = "Slept", "Energy", "Settled"
@@ -154,6 +158,11 @@ HOW_WORDS: Mapping[How, str] = {
 }
 
 
+def no_pain(until: date | None) -> str:
+    """`No pain reported up to 14 February.`"""
+    return f"No pain reported up to {until.day} {until:%B}." if until else "Nothing written down about pain yet."
+
+
 def week_head(monday: date, today: date) -> str:
     """`This week`, `Last week`, `Week of 16 February`."""
     this = today - timedelta(days=today.weekday())
@@ -166,7 +175,7 @@ def week_aside(sessions: Sequence[SessionDone]) -> str:
     """`2 sessions, 43 minutes`; empty for none."""
     if not sessions:
         return ""
-    return f"{count(len(sessions), 'session')}, {duration(sum(s.took_s for s in sessions))}"
+    return f"{count(len(sessions), 'session')}, {duration(sum(trained_s(s) for s in sessions))}"
 
 
 def how_was(done: SessionDone) -> str:
@@ -195,7 +204,7 @@ def check_in_line(told: CheckIn) -> str:
 
 def session_line(done: SessionDone) -> str:
     """One session in a line."""
-    parts = [duration(done.took_s), *([LEFT_EARLY] if done.is_left_early else [])]
+    parts = [time_trained(done), *([LEFT_EARLY] if done.is_left_early else [])]
     parts += [ENDED[done.ending] + (f" ({sign_words(done.sign).lower()})" if done.sign else "")] \
         if ENDED[done.ending] else []
     parts.append(f"hard {done.rpe} of 10" if done.rpe is not None else "how hard: not said")
@@ -203,9 +212,10 @@ def session_line(done: SessionDone) -> str:
     return f"{'; '.join(parts)}."
 
 
-def clearance_line(told: Clearance) -> str:
+def clearance_line(told: Clearance, asked: str = "") -> str:
     """One recorded yes."""
-    who = {"self": "you", "coach": "your coach"}.get(told.kind, told.kind)
+    whose = f"{asked}’s" if asked else "your"
+    who = {"self": asked or "you", "coach": f"{whose} coach"}.get(told.kind, told.kind)
     return f"{told.who} ({who})" if told.who else who
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 
-from app.words.client.today import moment_words
+from app.words.client.today import Pair, moment_words
 from app.words.signs import sign_words
 from app.words.text import AXIS_WORDS, count, listed
 
@@ -19,7 +19,8 @@ NO_COACH = "Once you have a coach’s programme on this device, the diary can be
 TO_PROGRAMME = "Open a programme"
 CHANGE_SENDS = "Change what goes"
 OWN_HEAD = "My own readable copy"
-OWN = "All of your diary in plain words. It is not sealed: keep it where only you can reach it."
+OWN: Pair = ("All of your diary in plain words. It is not sealed: keep it where only you can reach it.",
+             "All of {name}’s diary in plain words. It is not sealed: keep it where only the two of you can reach it.")
 PAGE, TABLES = "Save a page to read or print", "Save as tables for a spreadsheet"
 CAN_READ_YOU = "You can open it again yourself, on this device."
 SHARED = "It has left this device. Whether it arrived, you will hear from your coach."
@@ -44,9 +45,12 @@ KINDS: tuple[tuple[str, str], ...] = (
     ("sessions", "Sessions: what was planned and done, how hard it was"),
     ("pain", "Pain and tired muscles"),
     ("check_ins", "Check-ins: sleep, energy, anything worrying"),
-    ("notes", "Your notes and goals"),
+    ("notes", "Notes and goals"),
 )
-ALWAYS = "Your name, and what you said of yourself: year of birth, health, what to spare, kit, who is with you"
+ALWAYS: Pair = (
+    "Your name, and what you told us about yourself: year of birth, health, what to spare, kit, who is with you",
+    "{name}’s name, and what you told us about {name}: year of birth, health, what to spare, kit, who is there",
+)
 
 
 def first_name(name: str) -> str:
@@ -55,9 +59,10 @@ def first_name(name: str) -> str:
     return words[0] if words and not words[0].endswith(".") else name
 
 
-def send_to(coach: str) -> str:
-    """The main act."""
-    return f"Send my diary to {first_name(coach) or 'my coach'}"
+def send_to(coach: str, asked: str = "") -> str:
+    """The main act: `Send my diary to Odile`; for a leader `Send Ines’s diary to Odile`."""
+    whose, to = (f"{asked}’s", "the coach") if asked else ("my", "my coach")
+    return f"Send {whose} diary to {first_name(coach) or to}"
 
 
 def only(coach: str) -> str:
@@ -85,11 +90,11 @@ def waiting_next(left: str) -> str:
     return f"{WAITING[left][1]}, then say so here. Only then does it count as sent."
 
 
-def stopped(coach: str, because: str) -> str:
-    """A stop that the coach does not know of."""
+def stopped(because: str) -> str:
+    """What stopped them, before the line that says whether the coach knows."""
     known = because in {"pain", "soreness", "pain_rise"}
-    what = "After what you told" if known or not because else sign_words(because)
-    return f"{what}: {coach} does not know yet. Nothing is watched or sent by itself."
+    what = "After what was told" if known or not because else sign_words(because)
+    return f"{what}. Nothing is sent automatically."
 
 
 def whom_to_call(number: str, contact: str) -> str:

@@ -8,9 +8,10 @@ from collections.abc import Mapping
 from datetime import date, datetime
 
 from app.domain.model.diary import Symptom
+from app.domain.model.record import SessionDone
 from app.domain.model.thresholds import FEVER_FREE_HOURS, WEEKS_AGAIN
 from app.domain.progress.due_session import Due
-from app.words.text import duration
+from app.words.text import time_trained
 
 Pair = tuple[str, str]
 """For the person themselves; for the one who leads them, with {name}."""
@@ -53,9 +54,9 @@ def not_medical(app: str) -> str:
             "begin, and whenever something changes.")
 
 
-def week_note(note: str) -> str:
+def week_note(note: str, asked: str = "") -> str:
     """What a coach wrote for a whole week, beside what today makes of it."""
-    return f"Your coach’s note for this week: {note}"
+    return f"{asked + '’s' if asked else 'Your'} coach’s note for this week: {note}"
 
 
 def programme_of(coach: str) -> str:
@@ -78,13 +79,22 @@ NO_PROGRAMME = (
 )
 OPEN_PROGRAMME = "Open a programme"
 START, GO_ON = "Start", "Go on where you were"
-GOING_ON_HEAD = "You are in a session"
+GOING_ON_HEAD: Pair = (
+    "You are in a session",
+    "{name} is in a session",
+)
 GOING_ON = "A session is under way. Nothing of it is lost."
-AFTER_QUESTIONS = "Today’s amount is decided after a few short questions. What you see is what your coach wrote."
+AFTER_QUESTIONS: Pair = (
+    "Today’s amount is decided after a few short questions. What you see is what your coach wrote.",
+    "Today’s amount is decided after a few short questions. What you see is what {name}’s coach wrote.",
+)
 CHECK_IN_AGAIN = "Change my answers"
 AMOUNT_HEAD = "Today’s amount"
 CHANGED_HEAD = "Changed today"
-NOTHING_CHANGED = "Nothing is changed today. This is the session as your coach wrote it."
+NOTHING_CHANGED: Pair = (
+    "Nothing is changed today. This is the session as your coach wrote it.",
+    "Nothing is changed today. This is the session as {name}’s coach wrote it.",
+)
 WHY = "Why"
 ALL_RULES = "Why? All the rules"
 PLACE_HEAD = "Where are you?"
@@ -98,7 +108,10 @@ CHANGE_PLACES = "Change places"
 NOTHING_LEFT_HEAD = "Nothing of this session is left today"
 NOTHING_LEFT = "Everything in it asks for something that today does not allow. Try another session or another place."
 EMPTY_SESSION_HEAD = "The programme holds no session"
-EMPTY_SESSION = "Ask your coach for a newer file."
+EMPTY_SESSION: Pair = (
+    "Ask your coach for a newer file.",
+    "Ask {name}’s coach for a newer file.",
+)
 
 
 def whose_turn(name: str) -> str:
@@ -147,21 +160,12 @@ def stands_for(name: str) -> str:
     return name
 
 
-SAFETY_HEAD = "Before you start"
-SAFETY_ALONE = "You train alone: phone within reach, a worktop or heavy chair to hold, door not bolted."
-SAFETY_NO_RISING = "Nothing on the floor today, since nobody is there to help you up."
-SAFETY_INSULIN = "Insulin: check your sugar, keep something sweet near, and keep to your own clinician’s limits."
-SAFETY_PULSE = "Go by your breath and by whether you can talk, never by your pulse."
-SAFETY_FALLS = "Balance moves only with a hand on something that cannot tip."
-SAFETY_LEAD = "Before you begin, set up the chair and know the stop signs; they are one tap away in the session."
-SAFETY_ALWAYS = "Stop at once for chest pressure, faintness, sharp pain or breath that does not settle."
-
 DONE_HEAD = "Done for today"
 
 
-def done_line(name: str, seconds: int) -> str:
+def done_line(done: SessionDone, asked: str = "") -> str:
     """What was done today."""
-    return f"{name}, {duration(seconds)}. It is in your diary."
+    return f"{done.name}, {time_trained(done)}. It is in {asked + '’s' if asked else 'your'} diary."
 
 
 def next_line(name: str) -> str:
@@ -169,10 +173,15 @@ def next_line(name: str) -> str:
     return f"Next: {name}."
 
 
-NEXT_WHEN = "After strength work your muscles want a day between. A session for moving and balance may follow any day."
+NEXT_WHEN: Pair = (
+    "After strength work your muscles need a rest day in between. A session for moving and balance may follow any "
+    "day.",
+    "After strength work {name}’s muscles need a rest day in between. A session for moving and balance may "
+    "follow any day.",
+)
 LOOK_AHEAD = "Look at the next session"
-SEE_DIARY = "See my diary"
-SEND_DIARY = "Send my diary"
+SEE_DIARY: Pair = ("See my diary", "See {name}’s diary")
+SEND_DIARY: Pair = ("Send my diary", "Send {name}’s diary")
 
 # ------------------------------------------------------------------ a day without a session
 
@@ -182,27 +191,26 @@ ANSWER_HEAD = "One question is open"
 ANSWER_WORDS = "Before any session: is anything new or worrying today? Without that answer there is no session."
 ANSWER_ACT = "Answer it now"
 STOP_HEAD = "No session today: ask first"
-STOP_WORDS = "This is not a diagnosis. It is a reason to ask somebody who can look at you before you train again."
+STOP_WORDS: Pair = (
+    "This is not a diagnosis. It is a reason to ask somebody who can look at you before you train again.",
+    "This is not a diagnosis. It is a reason to ask somebody who can look at {name} before the next session.",
+)
 URGENT_HEAD = "Stop: this may be an emergency"
 URGENT_WORDS = "If it is over, still have it looked at today. No session until a clinician has said yes."
-COACH_UNAWARE = "Your coach does not know yet."
 WAY_BACK_HEAD = "The way back"
 RECORD_YES = "Record a yes"
 ANSWERS_WRONG = "I ticked something by mistake"
 YES_GIVEN_HEAD = "A yes is recorded"
-YES_GIVEN = "Answer this morning’s questions once more; then you start again with a light session."
+YES_GIVEN: Pair = (
+    "Answer this morning’s questions once more; then you start again with a light session.",
+    "Answer this morning’s questions for {name} once more; then it starts again with a light session.",
+)
 CHECK_IN_ACT = "Answer the questions"
 
 
 def call_words() -> str:
     """What stands over the number."""
     return "If it is happening now, call"
-
-
-def tell_coach(coach: str, contact: str) -> str:
-    """How the coach learns of a stop."""
-    reach = f" or reach them at {contact}" if contact else ""
-    return f"Send {coach} your diary{reach}."
 
 
 WHO_MAY_SAY_YES: Mapping[str, str] = {
@@ -228,7 +236,10 @@ SCREENING_DUE_HEAD = "The stop questions first"
 SCREENING_DUE = "It has been a while, or they were never answered. They take a minute and come before any session."
 SCREENING_ACT = "Answer the stop questions"
 WAITING_HEAD = "Waiting for a yes"
-WAITING_WORDS = "You ticked something that a clinician should know about before you train. Start opens with their yes."
+WAITING_WORDS: Pair = (
+    "You ticked something that a clinician should know about before you train. Start opens with their yes.",
+    "{name} has something that a clinician should know about before training. Start opens with their yes.",
+)
 ANSWERS_CHANGED = "Answer the stop questions again"
 
 # ------------------------------------------------------------------ the programme and its plan
@@ -265,30 +276,3 @@ def kept_line(coach: str) -> str:
 def older_line(version: int, here: int) -> str:
     """An older file than the one that is here."""
     return f"This is version {version}; version {here} is here already and stays in use."
-
-
-PLAN_TITLE = "Plan"
-PLAN_NOT = "It goes on with what you do, not with the calendar: a week with a cold loses nothing."
-NEXT_ONE = "Next"
-LIGHTER = "Lighter week"
-PLAN_THROUGH = "The programme is through. Its last full weeks come round until your coach sends another."
-
-
-def week_head(week: int) -> str:
-    """`Week 2`."""
-    return f"Week {week}"
-
-
-def plan_name(week: int, number: int, name: str) -> str:
-    """The spoken name of a session in the plan: `Week 2, session 1: First steps`."""
-    return f"Week {week}, session {number}: {name}"
-
-
-def done_on(day: date) -> str:
-    """`Done, Monday 2 March`."""
-    return f"Done, {day_words(day)}"
-
-
-def all_sessions(number: int) -> str:
-    """The way to the sessions that are not of one's own programme."""
-    return f"All {number} other sessions of your coach"

@@ -103,7 +103,7 @@ WEIGHTS_WRONG = "Write numbers with commas between, for example: 2, 2.5, 4"
 WEIGHTS_NOTE = "The weight of one dumbbell each. A session takes one of these, never above what your coach wrote."
 
 AROUND_HEAD: Pair = ("When you train", "When {name} trains")
-ALONE: Pair = ("Are you alone in the house?", "Is {name} ever alone while training?")
+ALONE: Pair = ("Are you ever alone in the house when you train?", "Is {name} ever alone while training?")
 ALONE_SHORT = "Alone"
 RISES: Pair = ("Can you get up from the floor without help?", "Can {name} get up from the floor without help?")
 RISES_SHORT = "Up from the floor without help"

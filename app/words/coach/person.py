@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import date
 
 from app.domain.model.client import Client, ConditionTerms
 from app.domain.model.diary import AnsweredBy
@@ -11,13 +12,14 @@ from app.domain.model.record import CheckIn, Ending, How, Hurt, HurtKind, Sessio
 from app.domain.model.rules import RuleId, vote_source
 from app.words.client.today import day_words
 from app.words.conditions import COACH_WORDS
+from app.words.reasons import reason_text
 from app.words.signs import SIGN_WORDS, sign_words
-from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, duration, listed, reason_text
+from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, listed, time_trained
 
 NOT_FOUND = "There is nobody of that id on this desk."
 TO_PEOPLE = "Back to people"
 SESSIONS_HEAD = "Last sessions"
-STRIP_LEGEND = "Above: planned. Below, in ink: done. Low = easier, dotted = left out, double bar = stopped."
+STRIP_LEGEND = "Top: planned. Bottom: what was done. Low: easier. Dotted: left out. Double bar: stopped."
 NO_SESSIONS = "No session came back yet."
 EARLIER = "Show earlier sessions"
 WHY = "Why this amount"
@@ -29,7 +31,19 @@ def worst_of_three(eased_from: int) -> str:
     return f"Worst of each three days, 0 to 10. Dotted: from {eased_from} on a session is eased."
 
 
-NO_PAIN, NO_SORENESS = "Nothing hurt in a joint in six weeks.", "No achy muscles in six weeks."
+
+
+def no_pain(until: date | None) -> str:
+    """`No pain reported up to 14 February.`; nothing is claimed of the days since, on which nothing was said."""
+    return f"No pain reported up to {until.day} {until:%B}." if until else "Nothing reported about pain in six weeks."
+
+
+def no_soreness(until: date | None) -> str:
+    """The same of achy muscles."""
+    return f"No achy muscles reported up to {until.day} {until:%B}." if until \
+        else "Nothing reported about achy muscles in six weeks."
+
+
 NOT_TOLD = "Not shared"
 EFFORT_HEAD = "Effort"
 EFFORT_TOLD, EFFORT_MEANT = "told", "meant"
@@ -147,7 +161,7 @@ def session_head(done: SessionDone) -> str:
 
 def session_line(done: SessionDone) -> str:
     """How it ended, how much of it, how hard."""
-    told = [ended(done), f"{done.completed} % of the planned work", duration(done.took_s)]
+    told = [ended(done), f"{done.completed} % of the planned work", time_trained(done)]
     told.append(f"effort {done.rpe}, meant {done.plan.target_rpe}" if done.rpe is not None
                 else f"effort not told, meant {done.plan.target_rpe}")
     return "; ".join(told)

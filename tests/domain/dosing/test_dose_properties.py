@@ -14,7 +14,7 @@ from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import Client
 from app.domain.model.diary import Diary
 from app.domain.model.plan import Dose, Part, Step, StepSide, Substitution, Timeline
-from app.words import text
+from app.words import reasons
 from tests.domain import strategies as own
 from tests.domain.shipped import SESSIONS, TODAY, WELL, compiled, efforts, library, sum_ms
 from tests.sampling import examples
@@ -74,7 +74,7 @@ def test_every_change_carries_a_reason_that_can_be_said(diary: Diary, client: Cl
     assert got.level == max((r.level for r in got.reasons), default=0)
     for reason in got.reasons:
         assert 0 < reason.level <= 8
-        said = text.reason_text(reason)
+        said = reasons.reason_text(reason)
         assert said.endswith(".") and said[0].isupper() and len(said) > 10
         assert not any(sign in said for sign in "{}[]_'<>") or "'s" in said
 

@@ -18,10 +18,12 @@ from app.domain.player.player import (
     LongerRest,
     Paused,
     PlayerEvent,
+    Ready,
     Skipped,
     Started,
     StoodStill,
     WentBack,
+    active_ms,
     apply,
     done_steps,
     handle,
@@ -282,6 +284,24 @@ def test_back_soon_after_what_hurt_begins_the_next_work_again() -> None:
     assert (state.step.exercise, state.at_ms - state.step.start_ms) == ("b", 2_000)
     again = handle(state, WentBack(), at(32_000))
     assert (again.index, again.at_ms, again.spent[1]) == (state.index, state.step.start_ms, 10_000)
+
+
+def test_a_session_that_is_skipped_through_is_no_time_trained() -> None:
+    """Each bout is skipped a second before it would begin: what was waited through leads to no work."""
+    state = begun()
+    for _ in range(4):
+        state = handle(state, Skipped(), state.since or at(0))
+        state = looked_on(state, (state.since or at(0)).mono_ms + 1000)
+    assert [step.how for step in done_steps(state)] == [How.SKIPPED] * 4
+    assert state.at_ms > 90_000 and active_ms(state) == 0
+
+
+def test_time_trained_is_the_work_and_the_rest_before_it() -> None:
+    """A rest that is cut short is shorter; a bout that is skipped takes its rest with it."""
+    assert active_ms(begun(40)) == 40_000
+    rested = handle(begun(30), Ready(), at(30_000))
+    assert active_ms(looked_on(rested, 40_000)) == 40_000 and rested.at_ms > 30_000
+    assert active_ms(handle(begun(34), Skipped(), at(34_000))) == 25_000
 
 
 def test_an_end_is_an_end() -> None:

@@ -57,14 +57,14 @@ def ask_signs(c: Card, held: Held[Answers], asked: str, number: str, onward: Cal
     ]
     if not answers.new:
         return pieces
-    return [*pieces, *_urgent(c, answers, number), c.head(words.WHICH_SIGNS), *_sign_groups(c, held)]
+    return [*pieces, *_urgent(c, answers, number, asked), c.head(words.WHICH_SIGNS), *_sign_groups(c, held)]
 
 
-def _urgent(c: Card, answers: Answers, number: str) -> list[ft.Control]:
+def _urgent(c: Card, answers: Answers, number: str, asked: str) -> list[ft.Control]:
     found = answers.emergencies()
     if not found:
         return []
-    first, *more = signs.what_to_do(found[0], number)
+    first, *more = signs.what_to_do(found[0], number, asked)
     return [c.harm_box(c.stack([c.text(first, t.T_HEAD, t.EXTRA, height=1.15), *(c.body(line) for line in more)]))]
 
 

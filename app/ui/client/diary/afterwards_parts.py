@@ -6,12 +6,14 @@ from typing import Any
 
 import flet as ft
 
+from app.actions.files.coach_heard import heard_of_record
 from app.actions.files.sending import coach_of
 from app.actions.training.afterwards import outlook
 from app.domain.model.body import Spot
 from app.domain.model.person import Person
 from app.domain.model.record import Ending, SessionDone
 from app.domain.model.thresholds import PAIN_ENDS
+from app.ui.client.today.coach_told import coach_line
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.parts.body_list import BodyPicker
@@ -59,28 +61,38 @@ def stop_box(c: Card, shell: Shell, person: Person, done: SessionDone, mistaken:
     if not is_stop(done):
         return []
     signed = done.ending is Ending.SIGN
-    lines = what_to_do(done.sign, person.emergency_number) if signed else says.pain_stop_lines(person.emergency_number)
+    lines = what_to_do(done.sign, person.emergency_number, person.asked) if signed \
+        else says.pain_stop_lines(person.emergency_number, person.asked)
     call = [c.text(player.call(person.emergency_number), t.T_TITLE, t.EXTRA)] \
         if signed and sign_is_emergency(done.sign) else []
     words = player.contact if call else player.ring
     ring = [c.lead(words(person.emergency_contact))] if person.emergency_contact else []
-    coach = coach_of(shell.store, person)
-    name = coach.name if coach else ""
-    send = [c.button(send_words.send_to(name), safe(shell, lambda _: shell.go("/send")))] if coach else []
+    send = _sending(c, shell, person)
     pieces = [c.subhead(sign_words(done.sign) if signed else says.STOP_HEAD), *call, *ring,
-              *[c.text(line, t.T_LEAD, height=1.2) for line in lines], c.strong(says.coach_unaware(name))]
+              *[c.text(line, t.T_LEAD, height=1.2) for line in lines], _knows(c, shell, person, done.stamp.id)]
     undo = [c.link(says.MISTAKE, mistaken), c.soft(says.MISTAKE_NOTE)] if signed else []
     told = ft.Semantics(content=c.stack(pieces, 10), live_region=True)  # words alone: a button would be lost in it
     return [c.harm_box(c.stack([told, *send], 10)), *undo]
 
 
+def _knows(c: Card, shell: Shell, person: Person, record_id: str) -> ft.Control:
+    return c.strong(coach_line(shell, person, heard_of_record(shell.store, person, record_id)))
+
+
+def _sending(c: Card, shell: Shell, person: Person) -> list[ft.Control]:
+    coach = coach_of(shell.store, person)
+    if coach is None:
+        return []
+    words = send_words.send_to(coach.name, person.asked)
+    return [c.button(words, safe(shell, lambda _: shell.go("/send")))]
+
+
 def meaning(c: Card, shell: Shell, person: Person, done: SessionDone) -> tuple[list[ft.Control], list[ft.Control]]:
     """Body and foot of the page once it is saved."""
     ahead = outlook(shell.store, shell.clock, person.id)
-    lines = says.outlook_lines(ahead.dose, ahead.stop)
-    coach = coach_of(shell.store, person)
-    send = [c.button(send_words.send_to(coach.name), safe(shell, lambda _: shell.go("/send")))] if coach else []
-    unaware = [c.strong(says.coach_unaware(coach.name if coach else ""))] if ahead.stop else []
+    lines = says.outlook_lines(ahead.dose, ahead.stop, person.asked)
+    send = _sending(c, shell, person)
+    unaware = [_knows(c, shell, person, ahead.stop.id)] if ahead.stop else []
     told = ft.Semantics(content=c.stack([c.lead(lines[0]), *unaware, *[c.body(line) for line in lines[1:]]]),
                         live_region=True)
     body = [c.title(says.KEPT), c.head(says.MEANS), told, *send,

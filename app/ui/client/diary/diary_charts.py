@@ -6,7 +6,7 @@ from datetime import date
 
 import flet as ft
 
-from app.domain.measures.symptom_series import pain_by_spot
+from app.domain.measures.symptom_series import pain_by_spot, pain_told_until
 from app.domain.measures.weeks import weekly_minutes
 from app.domain.model.record import Record
 from app.domain.model.thresholds import PAIN_CAPS
@@ -28,7 +28,7 @@ def charts(c: Card, everything: Sequence[Record], today: date, width: float) -> 
 def _pain(c: Card, everything: Sequence[Record], today: date, width: float) -> list[ft.Control]:
     found = pain_by_spot(everything, today)
     if not found:
-        return [c.head(says.PAIN_HEAD), c.body(says.NO_PAIN)]
+        return [c.head(says.PAIN_HEAD), c.body(says.no_pain(pain_told_until(everything, today)))]
     lines = [Series(spot_name(s.spot), tuple(s.values), line) for s, line in zip(found[:SPOTS], LINES, strict=False)]
     drawn = line_chart(c, lines, width, since=says.WEEKS_AGO, until=says.TODAY, guide=PAIN_CAPS)
     return [c.head(says.PAIN_HEAD), c.body(says.pain_summary([(s.spot, s.values) for s in found])), drawn,

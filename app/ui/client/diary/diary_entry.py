@@ -19,9 +19,10 @@ from app.ui.parts.time_strip import review_strip
 from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 from app.words.client.progression import MOVED_HEAD, move_text
-from app.words.client.today import day_words
+from app.words.client.today import day_words, said
+from app.words.reasons import reason_text
 from app.words.signs import sign_words
-from app.words.text import dose_sentence, left_out_text, one_sided_text, reason_text, substitution_text
+from app.words.text import dose_sentence, left_out_text, one_sided_text, substitution_text
 
 
 @ft.component
@@ -57,7 +58,7 @@ def EntryPage(shell: Shell) -> ft.Control:
         else:
             edit(True)
 
-    body = [*_told(c, found, c.room(nav)), c.hairline()]
+    body = [*_told(c, found, c.room(nav), person.asked if person else ""), c.hairline()]
     body += [c.button(says.CHANGE, safe(shell, change))] if isinstance(found, CheckIn | SessionDone) else []
     body += _taking_back(c, shell, taken, ask) if asking else [c.link(says.TAKE_BACK, safe(shell, lambda _: ask(True)))]
     return c.page([*body, back], nav=nav)
@@ -69,16 +70,16 @@ def _taking_back(c: Card, shell: Shell, taken: object, ask: object) -> list[ft.C
     return [c.notice(says.ASK_FIRST, acts=[yes, no])]
 
 
-def _told(c: Card, found: Record, width: float) -> list[ft.Control]:
+def _told(c: Card, found: Record, width: float, asked: str) -> list[ft.Control]:
     day = c.soft(day_words(found.stamp.local))
     if isinstance(found, CheckIn):
         return [day, c.title(says.CHECK_IN), *_answers(c, found)]
     if isinstance(found, Clearance):
-        return [day, c.title(says.YES_NOTED), c.lead(says.clearance_line(found))]
+        return [day, c.title(says.YES_NOTED), c.lead(says.clearance_line(found, asked))]
     if not isinstance(found, SessionDone):
         return [day, *other_entry(c, found)]
-    return [day, c.title(found.name), c.lead(says.session_line(found)), *_strip(c, found, width), *_eased(c, found),
-            *_by_hand(c, found), *_steps(c, found), *_note(c, found.note)]
+    return [day, c.title(found.name), c.lead(says.session_line(found)), *_strip(c, found, width),
+            *_eased(c, found, asked), *_by_hand(c, found, asked), *_steps(c, found), *_note(c, found.note)]
 
 
 def _note(c: Card, note: str) -> list[ft.Control]:
@@ -101,12 +102,12 @@ def _strip(c: Card, done: SessionDone, width: float) -> list[ft.Control]:
     return [review_strip(c, done.plan, done.done, width), c.caption(says.STRIP_KEY)]
 
 
-def _eased(c: Card, done: SessionDone) -> list[ft.Control]:
+def _eased(c: Card, done: SessionDone, asked: str) -> list[ft.Control]:
     """What today's card said then: the amount, the reasons, the stand-ins, what was left out."""
     plan = done.plan
     rows: list[ft.Control] = []
     if plan.dose.level >= Level.REDUCED:
-        rows.append(c.reason(dose_sentence(plan.dose), " ".join(reason_text(r) for r in plan.dose.reasons)))
+        rows.append(c.reason(dose_sentence(plan.dose), " ".join(reason_text(r, asked) for r in plan.dose.reasons)))
     rows += [c.reason(done.names.get(s.to, s.to), substitution_text(s, done.names)) for s in plan.substitutions]
     rows += [c.reason(done.names.get(o.exercise, o.exercise), left_out_text(o)) for o in plan.left_out]
     rows += [c.reason(done.names.get(o.exercise, o.exercise), one_sided_text(o)) for o in plan.one_sided]
@@ -116,9 +117,9 @@ def _eased(c: Card, done: SessionDone) -> list[ft.Control]:
             *([c.head(MOVED_HEAD), c.stack(moved)] if moved else [])]
 
 
-def _by_hand(c: Card, done: SessionDone) -> list[ft.Control]:
+def _by_hand(c: Card, done: SessionDone, asked: str) -> list[ft.Control]:
     lines: Sequence[ft.Control] = [c.body(says.by_hand(a, b, done.names)) for a, b in dict.fromkeys(done.by_hand)]
-    return [c.head(says.CHANGED_BY_HAND), *lines] if lines else []
+    return [c.head(said(says.CHANGED_BY_HAND, asked)), *lines] if lines else []
 
 
 def _steps(c: Card, done: SessionDone) -> list[ft.Control]:

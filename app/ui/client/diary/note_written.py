@@ -30,7 +30,8 @@ def written_page(
     event = noted.event
     body: list[ft.Control] = [c.title(words.WRITTEN), c.lead(words.event_line(event)), *pieces]
     if event.stopped_by:
-        body += coach_unaware(c, shell, today(shell.store, shell.clock, noted.person.id))
+        body += coach_unaware(c, shell, today(shell.store, shell.clock, noted.person.id),
+                              event.stamp.id)
     body.append(c.button(words.UNDO, safe(shell, undo)))
     foot = [ft.Row([c.button(words.TO_DIARY, goes(shell, "/diary"), expand=True),
                     c.button(words.TO_TODAY, goes(shell, "/today"), look=Look.SOLID, expand=True)], spacing=8)]
@@ -41,7 +42,7 @@ def written_page(
 
 def urgent(c: Card, person: Person, sign: str) -> ft.Control:
     """The number to call in large figures, and what to do."""
-    lines = signs.what_to_do(sign, person.emergency_number)
+    lines = signs.what_to_do(sign, person.emergency_number, person.asked)
     pieces: list[ft.Control] = [
         c.text(lines[0], t.T_LEAD, t.EXTRA),
         c.text(person.emergency_number, number_size(c, person.emergency_number), t.EXTRA, height=1.0),

@@ -8,21 +8,23 @@ from enum import Enum
 import flet as ft
 
 from app.actions.files import sending
+from app.actions.files.coach_heard import heard_of_record
 from app.actions.files.sending import HandedOn, Prepared
 from app.actions.people import current_person
 from app.device.abilities import Handed
 from app.domain.dosing.history import way_back
 from app.domain.model.person import Person
 from app.storage import records
-from app.storage.packs import StoredCoach
 from app.ui.client.nav import client_nav
 from app.ui.client.send.local_times import here
 from app.ui.client.send.messages import MessagesPart
+from app.ui.client.today.coach_told import coach_line
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.buttons import Press
 from app.ui.shell.shell import Shell, safe
 from app.words.client import send as says
+from app.words.client.today import said
 
 
 class SendingWay(Enum):
@@ -76,7 +78,7 @@ def SendScreen(shell: Shell) -> ft.Control:
         saved = await shell.device.files.save_bytes(name, data)
         put(Sending(told=says.KEPT_COPY if saved else says.NOT_SAVED))
 
-    own = [c.head(says.OWN_HEAD), c.body(says.OWN), c.side_by_side([
+    own = [c.head(says.OWN_HEAD), c.body(said(says.OWN, person.asked)), c.side_by_side([
         c.button(says.PAGE, safe(shell, lambda _: shell.run(keep, Copy.PAGE)), icon=ft.Icons.DESCRIPTION_SHARP),
         c.button(says.TABLES, safe(shell, lambda _: shell.run(keep, Copy.TABLES)), icon=ft.Icons.TABLE_CHART_SHARP),
     ])]
@@ -88,7 +90,7 @@ def SendScreen(shell: Shell) -> ft.Control:
     def press(way: SendingWay) -> Press:
         return None if now.busy else safe(shell, lambda _: shell.run(leave, way))
 
-    main = c.main_button(says.WORKING if now.busy else says.send_to(coach.name), press(SendingWay.SHARE),
+    main = c.main_button(says.WORKING if now.busy else says.send_to(coach.name, person.asked), press(SendingWay.SHARE),
                          size=t.T_HEAD)
     others = c.side_by_side([
         c.button(says.SAVE_FILE, press(SendingWay.SAVE), icon=ft.Icons.SAVE_ALT_SHARP),
@@ -96,7 +98,7 @@ def SendScreen(shell: Shell) -> ft.Control:
     ])
     last = _last(c, shell, person, lambda: put(Sending(told=says.SAID_SENT)))
     return c.page([
-        c.title(says.TITLE), *told, *_stopped(c, shell, person, coach), main, c.soft(says.only(coach.name)),
+        c.title(says.TITLE), *told, *_stopped(c, shell, person), main, c.soft(says.only(coach.name)),
         *last, c.head(says.WAYS), others, *_goes(c, shell, person),
         MessagesPart(shell, person, coach), *own,
     ], nav=nav)
@@ -122,14 +124,17 @@ async def _handed(shell: Shell, ready: Prepared, way: SendingWay) -> str:
     return says.COPIED if await files.copy_text(ready.text) else says.NOT_SAVED
 
 
-def _stopped(c: Card, shell: Shell, person: Person, coach: StoredCoach) -> list[ft.Control]:
-    """A stop that still waits for a yes: the coach does not know, and whom to call."""
+def _stopped(c: Card, shell: Shell, person: Person) -> list[ft.Control]:
+    """A stop that still waits for a go-ahead and has not been sent: that the coach does not know, and whom to call."""
     with shell.store.read() as db:
         stop = way_back(records.all_records(db, person.id)).stop
-    sent = sending.last_sent(shell.store, person.id)
-    if stop is None or (sent is not None and sent.utc >= stop.utc):
+    if stop is None:
         return []
-    lines = [c.lead(says.stopped(coach.name, stop.because)),
+    heard = heard_of_record(shell.store, person, stop.id)
+    line = c.lead(coach_line(shell, person, heard))
+    if heard.sent is not None:
+        return [line]
+    lines = [line, c.body(says.stopped(stop.because)),
              c.body(says.whom_to_call(person.emergency_number, person.emergency_contact))]
     return [c.harm_box(c.stack(lines))]
 
@@ -162,6 +167,6 @@ def _goes(c: Card, shell: Shell, person: Person) -> list[ft.Control]:
     """What they agreed to, and what stays."""
     goes = [words for key, words in says.KINDS if key in person.sends]
     stays = [words for key, words in says.KINDS if key not in person.sends]
-    pieces: list[ft.Control] = [c.head(says.GOES), *[c.body(w) for w in (says.ALWAYS, *goes)]]
+    pieces: list[ft.Control] = [c.head(says.GOES), *[c.body(w) for w in (said(says.ALWAYS, person.asked), *goes)]]
     pieces += [c.head(says.STAYS), *[c.body(w) for w in stays]] if stays else []
     return [*pieces, c.link(says.CHANGE_SENDS, safe(shell, lambda _: shell.go("/settings")))]

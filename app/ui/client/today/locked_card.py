@@ -6,17 +6,19 @@ from typing import Any
 
 import flet as ft
 
+from app.actions.files.coach_heard import heard_of_record, heard_of_screening
 from app.actions.training.today import Today
 from app.domain.dosing.history import Stop
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Event, SessionDone
 from app.domain.model.thresholds import FEVER_FREE
+from app.ui.client.today.coach_told import coach_told
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words import signs as sign_words
-from app.words import text
 from app.words.client import today, welcome, yes
+from app.words.reasons import reason_text
 
 NUMBER = 92
 
@@ -41,7 +43,7 @@ def stop_causes(card: Today, stop: Stop | None) -> list[str]:
         signs = (record.sign,)
     told = [sign_words.sign_words(sign) for sign in signs]
     if card.check_in and card.timeline and (stop is None or stop.id == card.check_in.stamp.id):
-        told += [text.reason_text(r) for r in card.timeline.dose.reasons
+        told += [reason_text(r, card.person.asked) for r in card.timeline.dose.reasons
                  if r.level >= Level.ASK_FIRST and "symptom" not in dict(r.data)]
     return list(dict.fromkeys(told))
 
@@ -57,14 +59,16 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
         number = card.person.emergency_number
         box += [c.text(today.call_words(), t.T_LEAD, t.EXTRA),
                 c.text(number, number_size(c, number), t.EXTRA, height=1.0)]
-        box += [c.body(line) for line in sign_words.what_to_do("", number)[1:]]
+        box += [c.body(line) for line in sign_words.what_to_do("", number, card.person.asked)[1:]]
         box += [c.body(card.person.emergency_contact)] if card.person.emergency_contact else []
     told = stop_causes(card, stop)
     causes: list[ft.Control] = [c.strong(line) for line in told]
     if stop:
         causes.append(c.soft(yes.stop_because(stop.because, here(shell, stop), told)))
-    box += [c.rule(), *causes, c.body(today.URGENT_WORDS if urgent else today.STOP_WORDS)]
-    body: list[ft.Control] = [c.harm_box(c.stack(box, 12)), *coach_unaware(c, shell, card), *way_back(c, shell, stop)]
+    words = today.URGENT_WORDS if urgent else today.said(today.STOP_WORDS, card.person.asked)
+    box += [c.rule(), *causes, c.body(words)]
+    knows = coach_unaware(c, shell, card, stop.id if stop else "")
+    body: list[ft.Control] = [c.harm_box(c.stack(box, 12)), *knows, *way_back(c, shell, stop)]
     if card.check_in and (stop is None or stop.id == card.check_in.stamp.id):
         body.append(c.link(today.ANSWERS_WRONG, goes(shell, "/check-in")))
     elif stop and any(isinstance(r, Event) and r.stamp.id == stop.id for r in card.records):
@@ -77,14 +81,11 @@ def here(shell: Shell, stop: Stop) -> Any:
     return stop.utc + timedelta(minutes=shell.clock.local(stop.utc).offset_min)
 
 
-def coach_unaware(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
-    """Nothing is sent by itself, and whom to tell."""
-    source = card.source
-    told = today.tell_coach(source.coach, source.contact) if source else ""
-    return [
-        c.head(today.COACH_UNAWARE), *([c.body(told)] if told else []),
-        c.button(today.SEND_DIARY, goes(shell, "/send")),
-    ]
+def coach_unaware(c: Card, shell: Shell, card: Today, record_id: str) -> list[ft.Control]:
+    """Whether the coach has heard of what that record says."""
+    contact = card.source.contact if card.source else ""
+    told = record_id or (card.check_in.stamp.id if card.check_in else "")
+    return coach_told(c, shell, card.person, heard_of_record(shell.store, card.person, told), contact)
 
 
 def way_back(c: Card, shell: Shell, stop: Stop | None) -> list[ft.Control]:
@@ -101,8 +102,12 @@ def waiting(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
     ticked: list[ft.Control] = [c.strong(welcome.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
     now = welcome.call_line(card.person.emergency_number)
     box = c.harm_box(c.stack([
-        c.title(today.WAITING_HEAD, t.T_HEAD), c.rows(ticked), c.body(today.WAITING_WORDS), c.rule(),
+        c.title(today.WAITING_HEAD, t.T_HEAD), c.rows(ticked),
+        c.body(today.said(today.WAITING_WORDS, card.person.asked)), c.rule(),
         c.strong(welcome.OUTCOME_EMERGENCY), c.body(now),
     ], 12))
     again = c.link(today.ANSWERS_CHANGED, goes(shell, "/welcome/questions"))
-    return [box, *coach_unaware(c, shell, card), again], [c.button(today.RECORD_YES, goes(shell, "/yes"))]
+    contact = card.source.contact if card.source else ""
+    heard = heard_of_screening(shell.store, card.person)
+    knows = coach_told(c, shell, card.person, heard, contact)
+    return [box, *knows, again], [c.button(today.RECORD_YES, goes(shell, "/yes"))]

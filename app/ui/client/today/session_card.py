@@ -18,7 +18,9 @@ from app.ui.parts.time_strip import plan_strip
 from app.ui.shell.shell import Shell, safe
 from app.words import text
 from app.words.amounts import amount_sentence
-from app.words.client import progression, today, welcome
+from app.words.client import plan, progression, today, welcome
+from app.words.client import safety as safety_words
+from app.words.reasons import reason_text
 
 PULSE = frozenset({Condition.BETA_BLOCKER, Condition.PACEMAKER})
 
@@ -31,7 +33,7 @@ def session_head(c: Card, card: Today, width: float) -> list[ft.Control]:
     if card.timeline and card.timeline.steps:
         pieces += [c.lead(text.session_sentence(card.timeline, card.kit())), plan_strip(c, card.timeline, width)]
     pieces += [c.soft(today.due_line(due))] if due else []
-    pieces += [c.soft(today.week_note(due.note))] if due and due.note else []
+    pieces += [c.soft(today.week_note(due.note, card.person.asked))] if due and due.note else []
     return pieces
 
 
@@ -39,16 +41,17 @@ def amount(c: Card, card: Today) -> list[ft.Control]:
     """Today's amount with every reason; what stands in for what; what is left out. Nothing is hidden."""
     timeline = card.timeline
     if timeline is None or card.check_in is None:
-        return [c.head(today.AMOUNT_HEAD), c.body(today.AFTER_QUESTIONS), *_changes(c, card)]
+        first = today.said(today.AFTER_QUESTIONS, card.person.asked)
+        return [c.head(today.AMOUNT_HEAD), c.body(first), *_changes(c, card)]
     assert card.session is not None
     dose = timeline.dose
-    reasons: list[ft.Control] = [c.body(text.reason_text(reason)) for reason in dose.reasons]
+    reasons: list[ft.Control] = [c.body(reason_text(reason, card.person.asked)) for reason in dose.reasons]
     pieces: list[ft.Control] = [c.head(today.AMOUNT_HEAD), c.strong(amount_sentence(dose, card.session))]
     pieces += [c.rows(reasons, 6)] if reasons else []
     pieces += [c.body(progression.WAITING)] if is_waiting(timeline, sessions_of(card.records)) else []
     changes = _changes(c, card)
     if not reasons and not changes:
-        pieces.append(c.body(today.NOTHING_CHANGED))
+        pieces.append(c.body(today.said(today.NOTHING_CHANGED, card.person.asked)))
     return [*pieces, *changes]
 
 
@@ -103,18 +106,20 @@ def place_words(person: Person, place: Place) -> str:
 def safety_lines(person: Person) -> list[str]:
     """What to see to before a session, for this body and these circumstances."""
     body = person.body
-    lines = [(bool(person.led_by), today.SAFETY_LEAD), (body.alone, today.SAFETY_ALONE),
-             (body.alone and not body.rises_unaided, today.SAFETY_NO_RISING),
-             (Condition.INSULIN in body.conditions, today.SAFETY_INSULIN),
-             (bool(PULSE & body.conditions), today.SAFETY_PULSE),
-             (Condition.FALLS in body.conditions, today.SAFETY_FALLS)]
-    return [*(line for applies, line in lines if applies), today.SAFETY_ALWAYS]
+    lines: list[tuple[bool, str | today.Pair]] = [
+             (bool(person.led_by), safety_words.SAFETY_LEAD), (body.alone, safety_words.SAFETY_ALONE),
+             (body.alone and not body.rises_unaided, safety_words.SAFETY_NO_RISING),
+             (Condition.INSULIN in body.conditions, safety_words.SAFETY_INSULIN),
+             (bool(PULSE & body.conditions), safety_words.SAFETY_PULSE),
+             (Condition.FALLS in body.conditions, safety_words.SAFETY_FALLS)]
+    told = [line if isinstance(line, str) else today.said(line, person.asked) for applies, line in lines if applies]
+    return [*told, safety_words.SAFETY_ALWAYS]
 
 
 def safety(c: Card, person: Person) -> list[ft.Control]:
     """The same on the card."""
     lines: list[ft.Control] = [c.body(line) for line in safety_lines(person)]
-    return [c.head(today.SAFETY_HEAD, icon=ft.Icons.FRONT_HAND_SHARP), c.rows(lines, 6)]
+    return [c.head(safety_words.SAFETY_HEAD, icon=ft.Icons.FRONT_HAND_SHARP), c.rows(lines, 6)]
 
 
 def others(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
@@ -142,6 +147,6 @@ def OtherSessions(shell: Shell, card: Today, shown: str) -> ft.Control:
 
     rows: list[ft.Control] = [c.row(s.name, s.about, look(s.id)) for s in listed]
     if len(listed) < len(rest):
-        more = today.all_sessions(len(rest))
+        more = plan.all_sessions(len(rest))
         return c.stack([c.rows(rows, 2), c.link(more, safe(shell, lambda _: set_open(True)))])
     return c.rows(rows, 2)

@@ -18,8 +18,10 @@ from app.ui.client.today.locked_card import goes
 from app.ui.client.today.notes import notes_above, notes_below
 from app.ui.parts import Card, Look, Nav
 from app.ui.shell.shell import Shell
-from app.words import errors, text
+from app.words import errors
 from app.words.client import today as today_words
+from app.words.client.today import Pair
+from app.words.reasons import reason_text
 
 Face = tuple[list[ft.Control], list[ft.Control]]
 """Body and foot."""
@@ -71,7 +73,7 @@ def _face(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session:
         head, words, act, route = SAID[face]
         to = f"{route}{at}" if route == "/check-in" else route
         foot = [c.button(act, goes(shell, to), look=Look.SOLID)] if act else []
-        return [c.title(head), c.lead(words), *_reasons(c, shell, card, face)], foot
+        return [c.title(_to(card, head)), c.lead(_to(card, words)), *_reasons(c, shell, card, face)], foot
     if face in (CardFace.TOO_SHORT, CardFace.NOTHING_LEFT):
         return _not_so(c, shell, card, face)
     body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
@@ -87,7 +89,7 @@ def _face(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session:
 
 
 #: Faces that are a head, a sentence and one way on.
-SAID: dict[CardFace, tuple[str, str, str, str]] = {
+SAID: dict[CardFace, tuple[str | Pair, str | Pair, str, str]] = {
     CardFace.NO_PROGRAMME: (today_words.NO_PROGRAMME_HEAD, today_words.NO_PROGRAMME, today_words.OPEN_PROGRAMME,
                             "/programme"),
     CardFace.RUNNING: (today_words.GOING_ON_HEAD, today_words.GOING_ON, today_words.GO_ON, "/play"),
@@ -101,11 +103,15 @@ SAID: dict[CardFace, tuple[str, str, str, str]] = {
 }
 
 
+def _to(card: Today, words: str | Pair) -> str:
+    return words if isinstance(words, str) else today_words.said(words, card.person.asked)
+
+
 def _reasons(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
     """Why it is a rest day, and what may be done all the same."""
     if face is not CardFace.REST or card.timeline is None:
         return []
-    why = [c.body(text.reason_text(r)) for r in card.timeline.dose.reasons]
+    why = [c.body(reason_text(r)) for r in card.timeline.dose.reasons]
     again = c.link(today_words.CHECK_IN_AGAIN, goes(shell, "/check-in"))
     rules = c.link(today_words.ALL_RULES, goes(shell, "/why"))
     return [c.head(today_words.WHY), *why, rules, again, *drawn.others(c, shell, card)]
@@ -115,12 +121,13 @@ def _done(c: Card, shell: Shell, card: Today) -> Face:
     done = card.done
     assert done is not None
     trained = any(one.done_ms for one in done.done if done.plan.steps[one.index].part is Part.MAIN)
-    told = today_words.done_line(done.name, done.took_s)
+    told = today_words.done_line(done, card.person.asked)
     body: list[ft.Control] = [c.title(today_words.DONE_HEAD), c.lead(told)]
-    foot: list[ft.Control] = [c.button(today_words.SEE_DIARY, goes(shell, "/diary"))]
-    foot.append(c.button(today_words.SEND_DIARY, goes(shell, "/send"), look=Look.SOLID))
+    see, send = (today_words.said(pair, card.person.asked) for pair in (today_words.SEE_DIARY, today_words.SEND_DIARY))
+    foot: list[ft.Control] = [c.button(see, goes(shell, "/diary"))]
+    foot.append(c.button(send, goes(shell, "/send"), look=Look.SOLID))
     if card.session is not None:
-        when = [c.body(today_words.NEXT_WHEN)] if trained else []
+        when = [c.body(today_words.said(today_words.NEXT_WHEN, card.person.asked))] if trained else []
         body += [c.rule(), c.strong(today_words.next_line(card.session.name)), *when,
                  c.link(today_words.LOOK_AHEAD, goes(shell, f"/today/{card.session.id}"))]
     return body + notes_below(c, shell, card, CardFace.DONE), foot

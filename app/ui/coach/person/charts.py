@@ -5,7 +5,15 @@ from collections.abc import Sequence
 
 import flet as ft
 
-from app.domain.measures.symptom_series import WEEKS, SpotSeries, effort, pain_by_spot, soreness_by_spot
+from app.domain.measures.symptom_series import (
+    WEEKS,
+    SpotSeries,
+    effort,
+    pain_by_spot,
+    pain_told_until,
+    soreness_by_spot,
+    soreness_told_until,
+)
 from app.domain.measures.training_load import weekly_loads
 from app.domain.model.thresholds import PAIN_CAPS, SORENESS_EASES
 from app.ui.coach.person.person_sheet import Sheet
@@ -26,7 +34,10 @@ def charts(c: Card, sheet: Sheet, width: float) -> list[ft.Control]:
     shares_pain = "pain" in sheet.person.sends
     pain = pain_by_spot(sheet.records, sheet.day)
     sore = soreness_by_spot(sheet.records, sheet.day)
-    no_pain, no_soreness = ((words.NO_PAIN, words.NO_SORENESS) if shares_pain else (words.NOT_TOLD, words.NOT_TOLD))
+    no_pain, no_soreness = (
+        words.no_pain(pain_told_until(sheet.records, sheet.day)),
+        words.no_soreness(soreness_told_until(sheet.records, sheet.day)),
+    ) if shares_pain else (words.NOT_TOLD, words.NOT_TOLD)
     found = [c.stack([c.head(words.PAIN_HEAD), *_spots(c, pain, width, PAIN_CAPS, no_pain)]),
              c.stack([c.head(words.SORENESS_HEAD), *_spots(c, sore, width, SORENESS_EASES, no_soreness)])]
     return [*found, _effort(c, sheet, width), _load(c, sheet, width)]

@@ -1,0 +1,36 @@
+"""Words for whether the coach knows of something: sent or not, answered or not. Knows no Flet."""
+from __future__ import annotations
+
+from datetime import date
+
+from app.words.client.today import Pair, said
+
+WEEK_DAYS = 7
+UNAWARE: Pair = ("Your coach does not know yet.", "{name}’s coach does not know yet.")
+KEPT_BACK: Pair = ("What you agreed to send leaves this out, so tell them yourself.",
+                   "What {name} agreed to send leaves this out, so tell them yourself.")
+
+
+def coach_knows(sent: date | None, answered: date | None, today: date, asked: str = "") -> str:
+    """`Your coach does not know yet.`, `Sent on Friday; no answer yet.`, `… your coach wrote back on Monday.`"""
+    if sent is None:
+        return said(UNAWARE, asked)
+    whose = f"{asked}’s coach" if asked else "your coach"
+    then = f"{whose} wrote back {day_near(answered, today)}" if answered else "no answer yet"
+    return f"Sent {day_near(sent, today)}; {then}."
+
+
+def day_near(day: date, today: date) -> str:
+    """`today`, `yesterday`, `on Friday`; further back `on 12 February`."""
+    ago = (today - day).days
+    if ago in (0, 1):
+        return ("today", "yesterday")[ago]
+    return f"on {day:%A}" if 1 < ago < WEEK_DAYS else f"on {day.day} {day:%B}"
+
+
+def tell_coach(coach: str, contact: str, *, sent: bool = False, asked: str = "") -> str:
+    """How the coach learns of a stop; once it was sent, how to reach them sooner."""
+    if sent:
+        return f"To reach {coach} sooner: {contact}." if contact else f"If you hear nothing, ask {coach} directly."
+    reach = f" or reach them at {contact}" if contact else ""
+    return f"Send {coach} {asked + '’s' if asked else 'your'} diary{reach}."
