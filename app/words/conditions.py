@@ -94,9 +94,11 @@ BECAUSE: Mapping[Condition, str] = {
 }
 
 
-def condition_change(condition: str, what: str, value: int) -> str:
+def condition_change(condition: str, what: str, value: int, asked: str = "") -> str:
     """What a condition changed in a session beside its choice of exercises."""
     why = BECAUSE.get(Condition(condition), "what you ticked")
+    if asked:
+        why = why.replace("your ", f"{asked}’s ").replace("what you ticked", f"what was ticked for {asked}")
     if what == "hold":
         return f"Hard holds come in parts of at most {value} seconds because of {why}. Stretches stay whole."
     if what == "hand":

@@ -163,7 +163,8 @@ REASONS: Mapping[RuleId, Callable[[Data, Whose], str]] = {
     RuleId.LIGHTER_WEEK: lambda d, w: f"A lighter week: {count(int(d['rounds']), 'round')}.",
     RuleId.FALL: _fall,
     RuleId.FLARE: lambda d, w: f"{w.who} felt clearly worse {count(int(d['days']), 'day')} after the last session.",
-    RuleId.CONDITION: lambda d, w: condition_change(str(d["condition"]), str(d["what"]), int(d["value"])),
+    RuleId.CONDITION: lambda d, w: condition_change(str(d["condition"]), str(d["what"]), int(d["value"]),
+                                                        w.name),
     RuleId.MINUTES: lambda d, w: f"Cut to fit {d['minutes']} minutes: {count(int(d['rounds']), 'round')}.",
 }
 

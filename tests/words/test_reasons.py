@@ -10,7 +10,8 @@ from app.domain.model.rules import RuleId
 from app.words.reasons import REASONS, reason_text
 
 DATA = (("symptom", "fever"), ("spot", "left knee"), ("value", 4), ("rpe", 7), ("target", 5), ("done", 60),
-        ("slept", 2), ("energy", 3), ("calm", 4), ("days", 1), ("rounds", 2), ("minutes", 20))
+        ("slept", 2), ("energy", 3), ("calm", 4), ("days", 1), ("rounds", 2), ("condition", "copd"),
+        ("what", "rest"), ("minutes", 20))
 
 
 @pytest.mark.parametrize("rule", sorted(REASONS))
