@@ -259,7 +259,8 @@ def check_ins(person: str) -> SearchStrategy[CheckIn]:
     return st.builds(
         CheckIn, stamps(person), symptoms=st.none() | st.frozensets(st.sampled_from(Symptom)),
         signs=listed(slugs), pain=_told, morning_after=_told, soreness=_told, slept=_fives, energy=_fives,
-        calm=_fives, answered_by=st.sampled_from(AnsweredBy), note=texts(), level=st.none() | st.integers(0, 8),
+        calm=_fives, flare_days=st.none() | st.integers(0, 3), answered_by=st.sampled_from(AnsweredBy), note=texts(),
+        level=st.none() | st.integers(0, 8),
         carried=st.integers(0, 8), stopped_by=st.sampled_from(("", "pain", "fever")))
 
 

@@ -12,15 +12,17 @@ from hypothesis import given
 from sqlalchemy import event
 
 from app.domain.measures.attention import attention
-from app.domain.measures.attention_summary import AttentionReason
+from app.domain.measures.attention_summary import AgreedPain, AttentionReason
+from app.domain.measures.stall import steps_planned
 from app.domain.model.body import Region, Spot
+from app.domain.model.client import UsualPain
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
-from app.domain.model.record import CheckIn, Clearance, Ending, SessionDone
+from app.domain.model.record import CheckDone, CheckIn, Clearance, Ending, FunctionalCheck, SessionDone
 from app.storage import people, records, review_summaries
 from app.storage.database import Store
 from app.storage.evidence import told_in_full
-from app.storage.summaries import narrow_columns
+from app.storage.summaries import narrow_columns, numbers_of
 from tests.storage import story, values
 
 DAY = story.T0.date()
@@ -179,3 +181,50 @@ def test_evidence_is_read_whole_for_many_at_once(told: Store) -> None:
         assert found == {("p-ines", "s1"), ("p-tomas", "i2")}
         records.take_back(db, "p-ines", "s1")
         assert [r.stamp.id for r in told_in_full(db, asked)] == ["i2"]
+
+
+def test_a_line_holds_what_is_looked_at_over_weeks(told: Store) -> None:
+    """How they felt, where it hurt, how the session ended, whether it was strength work; old sessions as a number."""
+    with told.begin() as db:
+        records.merge_records(db, [story.session_done(f"o{n}", "p-tomas", -n) for n in (10, 20, 31)])
+        line, = review_summaries.review_lines(db, DAY)
+    check_in, session = line.told
+    assert (check_in.slept, check_in.energy) == (4, 3) and dict(check_in.spots)
+    assert session.ending == story.session_done("s2", "p-tomas").ending.value and session.strength is not None
+    assert line.sessions_before == 2
+
+
+def test_an_agreed_usual_pain_comes_with_whom_it_hurts(told: Store) -> None:
+    """With its level and its day."""
+    until = DAY + timedelta(days=90)
+    with told.begin() as db:
+        tomas = people.person(db, "p-tomas")
+        assert tomas is not None
+        usual = {Spot(Region.KNEE, "left"): UsualPain(5, "physiotherapist", until)}
+        people.save_person(db, replace(tomas, body=replace(tomas.body, usual_pain=usual)))
+        line, = review_summaries.review_lines(db, DAY)
+        later, = review_summaries.review_lines(db, DAY + timedelta(days=5))
+    assert line.usual == (AgreedPain("left knee", 5, until),) and later.usual == ()
+
+
+def test_the_check_before_the_last_comes_with_it(told: Store) -> None:
+    """However many weeks lie between; of whoever did none lately, nothing is read."""
+    with told.begin() as db:
+        records.merge_records(db, [CheckDone(story.stamp(name, "p-tomas", day), FunctionalCheck.CHAIR_STAND, stands=n)
+                                   for name, day, n in (("k1", -60, 12), ("k2", 1, 8))])
+        line, = review_summaries.review_lines(db, DAY)
+        later, = review_summaries.review_lines(db, DAY + timedelta(days=20))
+    assert [c.stands for c in line.checks] == [12, 8] and later.checks == ()
+
+
+@given(values.sessions | values.check_ins)
+def test_numbers_beside_a_record_read_back_as_they_were(record: SessionDone | CheckIn) -> None:
+    """Spots and steps, each with its number."""
+    row = narrow_columns(record)
+    spots = dict(numbers_of(row["spots"]))
+    if isinstance(record, SessionDone):
+        assert spots == {str(spot): level for spot, level in record.hurt_at.items()}
+        assert dict(numbers_of(row["steps"])) == dict(steps_planned(record.plan))
+    else:
+        assert max(spots.values(), default=0) == (row["pain"] or 0)
+        assert row["soreness"] == (None if record.soreness is None else max(record.soreness.values(), default=0))

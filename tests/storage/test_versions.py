@@ -61,3 +61,11 @@ def test_a_store_of_that_version_takes_new_records(shipped: Path, tmp_path: Path
         assert records.all_records(db, "p-tomas") == before
         after = records.save_record(db, story.check_in("i7", "p-ines", 3))
         assert records.latest(db, "p-ines", CheckIn) == after
+
+
+@pytest.mark.parametrize("shipped", SHIPPED, ids=lambda p: p.name)
+def test_what_stands_beside_the_records_of_that_version_is_what_they_say(shipped: Path, tmp_path: Path) -> None:
+    """So that the desk sees over weeks also what was told before the upgrade."""
+    store = _opened(shipped, tmp_path)
+    with store.begin() as db:
+        assert records.mend_columns(db, 1_000) == 0

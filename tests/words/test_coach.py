@@ -5,12 +5,15 @@ from datetime import date
 
 import pytest
 
-from app.domain.measures.attention_summary import AttentionReason, Flag, PersonSummary, RecordSummary
+from app.domain.measures.attention_summary import AttentionReason, Course, Flag, PersonSummary, RecordSummary
+from app.domain.measures.stall import Stall, StallKind
 from app.domain.model.client import Condition
 from app.domain.model.person import Person
-from app.domain.model.record import Ending, Hurt
+from app.domain.model.record import Ending, FunctionalCheck, Hurt
 from app.domain.model.rules import RuleId
 from app.ui.coach.person.station_panel import changes_known
+from app.words.client import progression
+from app.words.client.checks import NAMES
 from app.words.coach import attention, desk, person, publish
 from tests.actions.afar import KNEE, check_in, gave_way, session
 
@@ -98,3 +101,56 @@ def test_the_sheet_holds_every_word_in_order() -> None:
     page = publish.sheet_text(words, "Odile Marsh", "Evenload")
     assert [w for w in page.split() if w.startswith("word") and w[4:].isdigit()] == words
     assert "21-25" in page and "Odile Marsh" in page
+
+
+# ------------------------------------------------------------------ evidence in one line
+
+def test_a_pain_is_told_with_its_joint_its_course_and_the_session_that_ended() -> None:
+    """From what to what over how long, how the last session ended, how hard the last ones were."""
+    course = Course("left knee", 1, date(2026, 2, 1), "too_much", 75, (7, 8, 8), 5)
+    one = Flag("p", "Ada", AttentionReason.PAIN, DAY, ("r4",), (5,), ("left knee",), course=course)
+    assert attention.flag_text(one) == (
+        "Left knee 5 of 10 on Sunday 1 March, up from 1 on Sunday 1 February, 28 days before; the last session ended "
+        "as too much at 75 %; effort 7, 8 and 8 where 5 was meant")
+    rising = Flag("p", "Ada", AttentionReason.RISING, DAY, ("r4",), (1, 3, 5), ("left knee",), course=course)
+    assert attention.flag_text(rising).startswith("Left knee 1, 3, then 5 of 10 on Sunday 1 March, up from 1 on")
+
+
+@pytest.mark.parametrize(("one", "said"), [
+    (flag(AttentionReason.VERY_HARD, (10, 5)), "Effort 10 of 10 where 5 was meant on Sunday 1 March"),
+    (flag(AttentionReason.TOO_MUCH, (2, 4, 6, 4), ("strength",)),
+     "2 of the last 4 strength sessions ended as too much; effort 1.5 points above what was meant, on average over the "
+     "last 4, last on Sunday 1 March"),
+    (flag(AttentionReason.TOO_MUCH, (0, 4, 4, 4), ("light",)),
+     "Effort 1 point above what was meant, on average over the last 4, last on Sunday 1 March"),
+    (flag(AttentionReason.SORENESS, (8, 7)),
+     "Achy muscles 8 and 7 of 10 at the last check-ins, last on Sunday 1 March"),
+    (flag(AttentionReason.WELLBEING, (3, 5), ("lowest",)),
+     "Sleep, energy or feeling settled at the lowest in 3 of the last 5 check-ins, last on Sunday 1 March"),
+    (flag(AttentionReason.STOPS_EARLY, (50, 40, 55, 100), ("strength",)),
+     "50, 40, 55 and 100 % done in the last 4 strength sessions, last on Sunday 1 March"),
+    (flag(AttentionReason.WEEK_AGAIN, (2,)),
+     "The same week begun again 2 times, since its sessions were much harder than meant, last on Sunday 1 March. Write "
+     "something easier"),
+    (flag(AttentionReason.STALLED, (5, 24), ("cut_short",)),
+     "No step on since at least Sunday 1 March, in 5 sessions over the last 3 weeks: most ended early. A shorter "
+     "session that is finished moves on"),
+    (flag(AttentionReason.TOO_EASY, (3, 3, 2, 3, 5)),
+     "Effort 3, 3, 2 and 3 where 5 was meant, all done and nothing hurting, last on Sunday 1 March. There is room for "
+     "more"),
+    (flag(AttentionReason.HALVED, (2, 18)),
+     "2 sessions in the last two weeks, after 18 in the 6 weeks before; the last on Sunday 1 March"),
+    (flag(AttentionReason.CHECK_FELL, (12, 0), ("chair_stand", "hands")),
+     f"{NAMES[FunctionalCheck.CHAIR_STAND]}: the hands were needed on Sunday 1 March, and not the time before"),
+])
+def test_each_reason_over_weeks_tells_its_numbers_and_day(one: Flag, said: str) -> None:
+    """In one line, plainly, and without reproach."""
+    assert attention.flag_text(one) == said
+
+
+def test_every_stall_has_words_for_coach_and_client() -> None:
+    """With what could be changed."""
+    assert set(attention.STALL) == set(progression.STALLED) == set(StallKind)
+    said = progression.stalled_line(Stall(StallKind.CUT_SHORT, DAY, 5))
+    assert said == ("Nothing has moved on since Sunday 1 March, because most of your sessions ended early. Choose "
+                    "fewer minutes: what you finish moves on.")

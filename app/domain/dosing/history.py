@@ -8,12 +8,20 @@ from datetime import date, datetime
 from app.domain.dosing.limits import usual_for
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Spot
-from app.domain.model.client import Client
+from app.domain.model.client import Client, Condition
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable
-from app.domain.model.thresholds import EFFORT_OVER, FEVER_FREE, PAIN_ENDS, PAIN_HOLDS, STRENGTH_GAP_DAYS, WHOLE_FROM
+from app.domain.model.thresholds import (
+    EFFORT_OVER,
+    FEVER_FREE,
+    FLARE_ASKED_DAYS,
+    PAIN_ENDS,
+    PAIN_HOLDS,
+    STRENGTH_GAP_DAYS,
+    WHOLE_FROM,
+)
 
 ILLNESS_CARRIES = Level.LIGHT
 """An illness that was told without a stop is left step by step, as a head cold is."""
@@ -248,6 +256,20 @@ def _last_fall(records: Sequence[Record], today: date) -> Fall | None:
     return Fall(max(0, (today - (last.since or last.stamp.local)).days), bool(last.stopped_by)) if last else None
 
 
+def asks_flare(client: Client, records: Sequence[Record], today: date) -> bool:
+    """Whether feeling worse a day or two after a session matters: after an illness, or in treatment for cancer."""
+    ill = (r.until or r.since or r.stamp.local for r in records
+           if isinstance(r, Event) and r.kind is EventKind.ILLNESS and not r.stamp.deleted)
+    lately = any(0 <= (today - day).days < FLARE_ASKED_DAYS for day in ill)
+    return lately or Condition.CANCER_TREATMENT in client.conditions
+
+
+def _flare(check_in: CheckIn, earlier: Sequence[CheckIn], since: datetime) -> int | None:
+    """The last answer of those since the last session; None where nobody felt worse, or was not asked."""
+    told = [c.flare_days for c in (*earlier, check_in) if c.stamp.utc > since and c.flare_days is not None]
+    return told[-1] or None if told else None
+
+
 def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *, table: RuleTable = DEFAULT_RULES
                 ) -> Diary:
     """The evidence for today's dose: this check-in, read against everything before it.
@@ -277,4 +299,5 @@ def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *,
     return replace(
         common, pain_rise=rises, last=last, last_light=light,
         pain_hours=_pain_hours(check_in, before, rises or {}, latest.stamp.utc),
+        flare_days=_flare(check_in, earlier, latest.stamp.utc),
     )

@@ -107,6 +107,8 @@ class CheckIn:
     """The part of that level which pain, soreness, illness or effort caused."""
     stopped_by: str = ""
     """Where they were stopped: the rule that stopped them, or the symptom; says whose yes is needed."""
+    flare_days: int | None = field(default=None, metadata=LATE)
+    """So many days after the last session they felt clearly worse; 0: asked, and they did not; None: not asked."""
 
 
 @dataclass(frozen=True)

@@ -98,6 +98,8 @@ FALL_HOLDS_DAYS, FALL_SUPPORT_DAYS = FORTNIGHT_DAYS, 56
 """Days after a fall in which nothing moves on, and in which balance is done with a hand on something only."""
 STEP_DAYS = 7
 """An exercise moves on once in so many days, however often it is done."""
+FLARE_ASKED_DAYS, FLARE_DAYS = FOUR_WEEKS_DAYS, 2
+"""For so long after an illness it is asked whether they felt worse up to so many days after a session. [P]"""
 FEVER_FREE_HOURS = 48
 FEVER_FREE = timedelta(hours=FEVER_FREE_HOURS)
 """So long without fever before one's own word is enough."""

@@ -83,6 +83,7 @@ class CheckInForm(Form):
     level: DoseLevel | None = None
     carried: DoseLevel = 0
     stopped_by: Text = ""
+    flare_days: Annotated[int, whole(0, 3)] | None = None
 
 
 class HurtForm(Form):

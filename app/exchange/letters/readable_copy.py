@@ -83,7 +83,7 @@ def readable_tables(records: Sequence[Record], say: Say) -> tuple[Table, ...]:
         Table("How I was", "check-ins.csv",
               ("Day", "Slept (1–5)", "Energy (1–5)", "Settled (1–5)", "Hurt in a joint (0–10)",
                "Tired, achy muscles (0–10)", "Joints the morning after (0–10)", "New or worrying", "Answered by",
-               "Note"),
+               "Note", "Worse after the last session (days)"),
               tuple(_check_in(r) for r in kept if isinstance(r, CheckIn))),
         Table("What I did", "sessions.csv",
               ("Day", "Session", "Minutes", "How it ended", "Done, percent", "How hard (0–10)",
@@ -118,7 +118,8 @@ def readable_files(records: Sequence[Record], say: Say) -> Mapping[str, str]:
 def _check_in(record: CheckIn) -> Row:
     worrying = ", ".join(sign.replace("_", " ") for sign in record.signs or sorted(record.symptoms or ()))
     return (_day(record), _number(record.slept), _number(record.energy), _number(record.calm), _spots(record.pain),
-            _spots(record.soreness), _spots(record.morning_after), worrying, record.answered_by.value, record.note)
+            _spots(record.soreness), _spots(record.morning_after), worrying, record.answered_by.value, record.note,
+            _number(record.flare_days))
 
 
 def _session(record: SessionDone, say: Say) -> Row:

@@ -40,6 +40,12 @@ EARLIER_HEAD = "Last time it was here. And today?"
 GONE = "Gone"
 SOMEWHERE_ELSE = "Somewhere else"
 NOTHING_WORSE = "No pain that morning"
+FLARE: Pair = ("Did you feel clearly worse a day or two after the last session?",
+               "Ask {name}: did they feel clearly worse a day or two after the last session?")
+FLARE_HINT = "Much more tired, aching all over, or feeling ill again. After an illness or a treatment it may come late."
+FLARE_CHOICES: Mapping[int, str] = {0: "No", 1: "Yes, the day after", 2: "Yes, two days after"}
+FLARE_MISSING = "Press one of the answers."
+FLARE_TOLD = "Worse after the last session"
 WHO_ANSWERED = "Who answered?"
 
 
@@ -83,7 +89,8 @@ UNANSWERED_ACT = "Save as it is"
 UNANSWERED_BACK = "Go back and answer"
 QUESTIONS: Mapping[str, str] = {
     "signs": "whether anything is new or worrying", "pain": "whether a joint hurts",
-    "soreness": "whether muscles are achy", "feel": "how you slept and feel", "morning": "the morning after",
+    "soreness": "whether muscles are achy", "flare": "whether you felt worse after the last session",
+    "feel": "how you slept and feel", "morning": "the morning after",
 }
 
 

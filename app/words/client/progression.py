@@ -3,8 +3,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from app.domain.measures.stall import Stall, StallKind
 from app.domain.model.plan import Move, MoveKind, StepReason
 from app.words.client.player import weight
+from app.words.client.today import day_words
 from app.words.text import count
 
 WAITING = "Last time you did more than was written. Today it is as written or less; what you gained waits."
@@ -21,6 +23,24 @@ WHY: Mapping[StepReason, str] = {
     StepReason.HELD: "as your coach wants it",
     StepReason.UNTOLD: "for a reason that was not sent",
 }
+
+
+#: Why nothing has moved on for some weeks, and what could be changed.
+STALLED: Mapping[StallKind, str] = {
+    StallKind.PAIN: "because something hurt in most of your sessions. Holding back is right; ask your coach or a "
+                    "physiotherapist for a move that suits you better.",
+    StallKind.TOO_HARD: "because most of your sessions were harder than they were meant to be. An easier session, "
+                        "fewer minutes or more rest may help; ask your coach.",
+    StallKind.CUT_SHORT: "because most of your sessions ended early. Choose fewer minutes: what you finish moves on.",
+    StallKind.EASED: "because most of your sessions were made lighter on the day. Tell your coach how you have been.",
+    StallKind.CEILING: "although your sessions went well. You may have reached the most that is written for you; ask "
+                       "your coach for what comes next.",
+}
+
+
+def stalled_line(stall: Stall) -> str:
+    """Since when nothing has moved on, why, and what could be changed, in one go."""
+    return f"Nothing has moved on since {day_words(stall.since)}, {STALLED[stall.kind]}"
 
 
 def _amount(what: MoveKind, number: int) -> str:

@@ -20,7 +20,7 @@ from app.domain.dosing.history import (
     way_back,
     yes_from,
 )
-from app.domain.dosing.votes import soreness_votes
+from app.domain.dosing.votes import soreness_votes, votes
 from app.domain.model.body import parse_spot
 from app.domain.model.client import Client, UsualPain
 from app.domain.model.diary import AnsweredBy, Symptom
@@ -346,3 +346,19 @@ def test_moving_on_takes_two_clean_sessions_that_the_person_told() -> None:
     guessed = [session(0, answered_by=AnsweredBy.LEADER), session(3, answered_by=AnsweredBy.LEADER)]
     assert [dose_on(list(past), check_in(6)).level for past in (own, guessed)] == [0, 1]
     assert dose_on(list(own), check_in(6, answered_by=AnsweredBy.LEADER)).level == 1
+
+
+def test_worse_a_day_or_two_later_reaches_todays_amount() -> None:
+    """From this morning's answer, or from an earlier one since that session; the latest counts."""
+    def told(*check_ins: CheckIn) -> int | None:
+        return diary_today(check_ins[-1], [session(0), *check_ins], Client()).flare_days
+
+    assert told(check_in(2)) is None and told(check_in(2, flare_days=0)) is None
+    assert told(check_in(2, flare_days=1)) == 1
+    assert told(check_in(2, flare_days=2), check_in(3)) == 2
+    assert told(check_in(1, flare_days=1), check_in(2, flare_days=0)) is None
+    assert told(check_in(-1, flare_days=1), check_in(2)) is None
+    morning = check_in(2, flare_days=1)
+    votes_now = votes(diary_today(morning, [session(0), morning], Client()), Client(), morning.stamp.local,
+                      strength=True)
+    assert [r.rule for r in votes_now if r.level >= Level.LIGHT] == [RuleId.FLARE]

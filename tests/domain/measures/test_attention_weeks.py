@@ -1,6 +1,7 @@
 """What shows over weeks alone: each case that a list of single days passed over, and the edge of each number."""
 from __future__ import annotations
 
+import random
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
@@ -237,3 +238,73 @@ def test_a_week_that_was_begun_again_twice_is_told() -> None:
     assert A.WEEK_AGAIN not in why(strength(1, week_again=1))
     assert flag(A.WEEK_AGAIN, strength(9, week_again=2), strength(1, week_again=3)).numbers == (3,)
     assert A.WEEK_AGAIN not in why(strength(9, week_again=2), strength(1))
+
+
+# ------------------------------------------------------------------ a second reading
+
+def second_reading(records: list[RecordSummary]) -> set[A]:
+    """The rules over weeks in other words, as they are written down for coaches; apart from the first."""
+    found: set[A] = set()
+    sessions = [r for r in records if r.kind == "session"]
+    if any(r.rpe is not None and r.rpe > 8 and r.local > TODAY - timedelta(days=14) for r in sessions):
+        found.add(A.VERY_HARD)
+    for own in ([r for r in sessions if r.strength], [r for r in sessions if not r.strength]):
+        four = own[-4:]
+        beyond = [r.rpe - 5 for r in four if r.rpe is not None]
+        ended = [r for r in four if r.ending == "too_much"]
+        if len(ended) > 1 or (len(beyond) == 4 and sum(beyond) / 4 >= 1):
+            found.add(A.TOO_MUCH)
+        told_of = [r.rpe for r in own if r.rpe is not None]
+        if len(told_of) > 1 and all(rpe >= 7 for rpe in told_of[-2:]):
+            found.add(A.EFFORT)
+        if len([r for r in four if r.completed is not None and r.completed < 60]) > 2:
+            found.add(A.STOPS_EARLY)
+    answers = [r for r in records if r.kind == "check_in"]
+    if len([r for r in [a for a in answers if a.soreness is not None][-3:] if (r.soreness or 0) > 6]) > 1:
+        found.add(A.SORENESS)
+    full = [r for r in answers if r.slept is not None]
+    if len([r for r in full[-5:] if 1 in (r.slept, r.energy, r.calm)]) > 2:
+        found.add(A.WELLBEING)
+    split = TODAY - timedelta(days=13)
+    sums = [(r.local, (r.slept or 0) + (r.energy or 0) + (r.calm or 0)) for r in full]
+    now, before = sorted(n for day, n in sums if day >= split), sorted(n for day, n in sums if day < split)
+    if len(now) > 2 and len(before) > 2 and _middle(before) - _middle(now) >= 3:
+        found.add(A.WELLBEING)
+    return found
+
+
+def _middle(numbers: list[int]) -> float:
+    """The median of sorted numbers."""
+    return (numbers[(len(numbers) - 1) // 2] + numbers[len(numbers) // 2]) / 2
+
+
+READ_TWICE = {A.VERY_HARD, A.TOO_MUCH, A.EFFORT, A.STOPS_EARLY, A.SORENESS, A.WELLBEING}
+
+
+@pytest.mark.parametrize("seed", range(80))
+def test_a_second_reading_of_the_rules_agrees_on_random_histories(seed: int) -> None:
+    """Some weeks of sessions of both kinds and of mornings, well or not."""
+    chance = random.Random(seed)
+    low = chance.choice((1, 2, 3))
+    records: list[RecordSummary] = []
+    for days_ago in sorted(chance.sample(range(28), chance.randint(3, 20)), reverse=True):
+        if chance.random() < 0.5:
+            felt = [chance.randint(low, 5) for _ in range(3)]
+            records.append(morning(days_ago, *felt, soreness=chance.choice((None, 0, 6, 7, 8))))
+        else:
+            kind = chance.random() < 0.7
+            done = strength(days_ago, chance.choice((None, 4, 5, 6, 7, 8, 9)), chance.choice((40, 59, 60, 100)),
+                            chance.choice((Ending.FINISHED, Ending.TOO_MUCH, Ending.INTERRUPTED)))
+            records.append(replace(done, strength=kind))
+    assert set(why(*records)) & READ_TWICE == second_reading(records)
+
+
+def test_each_reason_is_met_by_some_of_them() -> None:
+    """Or else the two readings might agree on nothing at all."""
+    met: set[A] = set()
+    for seed in range(80):
+        chance = random.Random(seed)
+        sessions = [strength(28 - 2 * n, chance.choice((5, 7, 9)), chance.choice((50, 100)),
+                             chance.choice((Ending.FINISHED, Ending.TOO_MUCH))) for n in range(1, 9)]
+        met |= second_reading([*sessions, *(morning(n, 1, 1, 1, soreness=8) for n in (3, 2, 1))])
+    assert met == READ_TWICE

@@ -7,11 +7,12 @@ from datetime import date, timedelta
 
 from app.actions.training.check_in import with_signs
 from app.actions.training.today import Today
-from app.domain.dosing.history import check_ins_of, sessions_of
+from app.domain.dosing.history import asks_flare, check_ins_of, sessions_of
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.record import CheckIn, SessionDone, Stamp
+from app.domain.model.thresholds import FLARE_DAYS
 
 Levels = Mapping[Spot, int]
 STOPPING = frozenset({Symptom.EMERGENCY, Symptom.STOP_AND_ASK, Symptom.FEVER})
@@ -30,6 +31,8 @@ class Earlier:
     """Where it hurt before or in that session."""
     morning: Levels | None
     """That morning, if it was told in an earlier check-in."""
+    asks_flare: bool = False
+    """Whether it is asked if they felt worse after it: it matters to them, and was not told yet."""
 
     def morning_day(self) -> date | None:
         """The morning after that session."""
@@ -48,6 +51,8 @@ class Answers:
     slept: int | None = None
     energy: int | None = None
     calm: int | None = None
+    flare: int | None = None
+    """So many days after the last session they felt clearly worse; 0: they did not."""
     by_them: bool | None = None
     """Whether whoever is led answered for themselves."""
     asking: Spot | None = None
@@ -93,14 +98,16 @@ def earlier_of(card: Today) -> Earlier:
     led = [c for c in told if c.stamp.utc <= latest.stamp.utc]
     before = {**(_hurting(led[-1].pain) if led else {}), **session_pain(latest)}
     since = [c for c in check_ins if c.stamp.utc > latest.stamp.utc and c.morning_after is not None]
-    return Earlier(pain, soreness, latest, before, since[-1].morning_after if since else None)
+    told_flare = any(c.stamp.utc > latest.stamp.utc and c.flare_days is not None for c in check_ins)
+    flares = not told_flare and asks_flare(card.person.body, card.records, card.day)
+    return Earlier(pain, soreness, latest, before, since[-1].morning_after if since else None, flares)
 
 
 def answers_of(check_in: CheckIn) -> Answers:
     """A check-in that is answered again."""
     return Answers(
         None if check_in.symptoms is None else bool(check_in.signs), frozenset(check_in.signs), check_in.pain,
-        check_in.morning_after, check_in.soreness, check_in.slept, check_in.energy, check_in.calm,
+        check_in.morning_after, check_in.soreness, check_in.slept, check_in.energy, check_in.calm, check_in.flare_days,
         check_in.answered_by is AnsweredBy.SELF,
     )
 
@@ -113,7 +120,13 @@ def asks_morning(earlier: Earlier, day: date) -> bool:
 def pages_of(earlier: Earlier, day: date) -> list[str]:
     """The pages, in order."""
     morning = ["morning"] if asks_morning(earlier, day) else []
-    return ["signs", "pain", *morning, "soreness", "feel"]
+    return ["signs", "pain", *morning, *(["flare"] if earlier.asks_flare else []), "soreness", "feel"]
+
+
+def flare_choices(earlier: Earlier, day: date) -> list[int]:
+    """Days after the last session that have come since: 0 for "no", then 1 and 2."""
+    gone = (day - earlier.session.stamp.local).days if earlier.session else 0
+    return list(range(min(gone, FLARE_DAYS) + 1))
 
 
 def morning_spots(earlier: Earlier, answers: Answers) -> list[Spot]:
@@ -131,7 +144,7 @@ def missing(answers: Answers, pages: list[str]) -> list[str]:
     unanswered = {
         "signs": answers.new is None or (answers.new and not answers.signs), "pain": answers.pain is None,
         "morning": answers.morning is None, "soreness": answers.soreness is None,
-        "feel": None in (answers.slept, answers.energy, answers.calm),
+        "flare": answers.flare is None, "feel": None in (answers.slept, answers.energy, answers.calm),
     }
     return [page for page in pages if unanswered[page]]
 
@@ -159,7 +172,7 @@ def check_in_of(answers: Answers, earlier: Earlier, stamp: Stamp, day: date, *, 
     record = CheckIn(
         stamp, pain=pain, morning_after=_morning(answers, earlier, pain, day),
         soreness=_with_open(answers.soreness, earlier.soreness), slept=answers.slept, energy=answers.energy,
-        calm=answers.calm, answered_by=by,
+        calm=answers.calm, answered_by=by, flare_days=answers.flare if earlier.asks_flare else None,
     )
     if answers.new is None or (answers.new and not answers.signs):
         return record

@@ -167,6 +167,15 @@ def ask_morning(
     return [*pieces, c.head(words.SOMEWHERE_ELSE), picker]
 
 
+def ask_flare(c: Card, held: Held[Answers], asked: str, choices: list[int]) -> list[ft.Control]:
+    """Clearly worse a day or two after the last session: what comes late is easily forgotten."""
+    def tell(days: int) -> None:
+        held.set(replace(held.value, flare=days, complaint=""))
+
+    among = options(*((days, words.FLARE_CHOICES[days]) for days in choices))
+    return [c.title(said(words.FLARE, asked)), c.body(words.FLARE_HINT), c.one_of(among, held.value.flare, tell)]
+
+
 def ask_feel(c: Card, held: Held[Answers], asked: str) -> list[ft.Control]:
     """Slept, energy, settled; and, for somebody who is led, who answered."""
     answers = held.value

@@ -20,6 +20,7 @@ from app.ui.client.check_in.check_in_answers import (
     answers_of,
     check_in_of,
     earlier_of,
+    flare_choices,
     left_open,
     missing,
     pages_of,
@@ -114,6 +115,8 @@ def _lacks(answers: Answers, page: str, asked: str) -> str:
     told = {"pain": answers.pain, "morning": answers.morning, "soreness": answers.soreness}
     if page in told and answers.asking is not None and answers.asking not in (told[page] or {}):
         return words.number_missing(parts.spot(answers.asking))
+    if page == "flare" and answers.flare is None:
+        return words.FLARE_MISSING
     return words.WHO_MISSING if page == "feel" and asked and answers.by_them is None else ""
 
 
@@ -128,6 +131,8 @@ def _asked(
         return pages.ask_morning(c, held, asked, earlier, onward)
     if page == "soreness":
         return pages.ask_soreness(c, held, asked, earlier, onward)
+    if page == "flare":
+        return pages.ask_flare(c, held, asked, flare_choices(earlier, card.day))
     return pages.ask_feel(c, held, asked)
 
 

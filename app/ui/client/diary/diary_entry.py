@@ -17,6 +17,7 @@ from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
 from app.ui.shell.shell import Shell, safe
+from app.words.client import check_in as asked
 from app.words.client import diary as says
 from app.words.client.progression import MOVED_HEAD, move_text
 from app.words.client.today import day_words, said
@@ -91,6 +92,8 @@ def _answers(c: Card, told: CheckIn) -> list[ft.Control]:
     facts = [c.lead(signs), c.fact(says.JOINTS, says.levels(told.pain))]
     facts += [c.fact(says.MORNING, says.levels(told.morning_after))] if told.morning_after is not None else []
     facts.append(c.fact(says.MUSCLES, says.levels(told.soreness)))
+    if told.flare_days is not None:
+        facts.append(c.fact(asked.FLARE_TOLD, asked.FLARE_CHOICES.get(told.flare_days, str(told.flare_days))))
     for name, value in ((says.SLEPT, told.slept), (says.ENERGY, told.energy), (says.SETTLED, told.calm)):
         facts.append(c.fact(name, says.of_five(value)))
     return [c.rows(facts, 6), *_note(c, told.note)]

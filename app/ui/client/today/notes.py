@@ -7,10 +7,12 @@ from typing import Any
 import flet as ft
 
 from app.actions.training import events, planning
-from app.actions.training.today import Today
+from app.actions.training.today import Today, strength_sessions
 from app.domain.checks.functional_checks import retest_due
 from app.domain.dosing.conditions import to_ask
 from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
+from app.domain.dosing.history import sessions_of
+from app.domain.measures.stall import stalled, strength_due
 from app.domain.model.programme import Programme
 from app.domain.progress.planned_days import next_blocks
 from app.ui.client.today.card_face import CardFace
@@ -18,7 +20,7 @@ from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
 from app.words import conditions
-from app.words.client import checks
+from app.words.client import checks, progression
 from app.words.client import events as words
 from app.words.client import planning as plans
 
@@ -35,8 +37,19 @@ def notes_above(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.C
 
 
 def notes_below(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
-    """What can wait: the checks, the goals."""
-    return [] if face in PRESSING else [*_ask_again(c, shell, card), *_retest(c, shell, card), *_goal(c, shell, card)]
+    """What can wait: a stall, what is asked again, the checks, the goals."""
+    if face in PRESSING:
+        return []
+    return [*_stalled(c, card), *_ask_again(c, shell, card), *_retest(c, shell, card), *_goal(c, shell, card)]
+
+
+def _stalled(c: Card, card: Today) -> list[ft.Control]:
+    """That nothing has moved on for weeks, and what could be changed; not during a pause."""
+    if card.source is None or pause_on(card.records, card.day):
+        return []
+    due = strength_due(card.programme, strength_sessions(card.source)) if card.programme else None
+    found = stalled(sessions_of(card.records), card.day, due)
+    return [c.note(progression.stalled_line(found), ft.Icons.TRENDING_FLAT_SHARP)] if found else []
 
 
 def _suiting(c: Card, card: Today) -> list[ft.Control]:

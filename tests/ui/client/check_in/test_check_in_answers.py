@@ -8,16 +8,18 @@ import pytest
 
 from app.actions.training.today import Today
 from app.domain.model.body import Region, Spot
+from app.domain.model.client import Client, Condition
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Timeline
-from app.domain.model.record import CheckIn, Ending, Hurt, Record, SessionDone, Stamp
+from app.domain.model.record import CheckIn, Ending, Event, EventKind, Hurt, Record, SessionDone, Stamp
 from app.ui.client.check_in.check_in_answers import (
     Answers,
     Earlier,
     answers_of,
     check_in_of,
     earlier_of,
+    flare_choices,
     missing,
     morning_spots,
     pages_of,
@@ -147,3 +149,33 @@ def test_answering_again_begins_with_what_was_said() -> None:
     """And changes nothing by itself."""
     first = written(replace(NOTHING, pain={KNEE: 3}, signs=frozenset({"head_cold"}), new=True))
     assert written(answers_of(first), known(check_in=first)) == first
+
+
+# ------------------------------------------------------------------ worse a day or two later
+
+ILL = Event(stamp("ill", 10), EventKind.ILLNESS, what="cold")
+
+
+def test_whether_it_got_worse_later_is_asked_of_those_for_whom_it_matters() -> None:
+    """After an illness in the last four weeks, or in treatment for cancer; once for a session; of nobody else."""
+    assert "flare" not in pages_of(known(session(2)), DAY)
+    assert pages_of(known(ILL, session(2)), DAY) == ["signs", "pain", "morning", "flare", "soreness", "feel"]
+    assert "flare" not in pages_of(known(Event(stamp("old", 28), EventKind.ILLNESS), session(2)), DAY)
+    assert "flare" not in pages_of(known(ILL), DAY)
+    treated = Person("ada", "Ada", Client(conditions=frozenset({Condition.CANCER_TREATMENT})))
+    assert earlier_of(Today(treated, DAY, records=(session(2),))).asks_flare
+    asked = CheckIn(stamp("c1", 1), pain={}, flare_days=0)
+    assert not known(ILL, session(2), asked).asks_flare
+    assert known(ILL, session(2), replace(asked, flare_days=None)).asks_flare
+
+
+def test_only_days_that_have_come_can_be_chosen_and_the_answer_is_kept() -> None:
+    """No, the day after, two days after; without an answer it stays open."""
+    assert flare_choices(known(ILL, session(1)), DAY) == [0, 1]
+    earlier = known(ILL, session(3))
+    assert flare_choices(earlier, DAY) == [0, 1, 2]
+    assert written(replace(NOTHING, flare=2), earlier).flare_days == 2
+    assert written(replace(NOTHING, flare=0), earlier).flare_days == 0
+    assert written(replace(NOTHING, flare=2), known(session(3))).flare_days is None
+    assert "flare" in missing(NOTHING, pages_of(earlier, DAY))
+    assert answers_of(CheckIn(stamp("now"), flare_days=1)).flare == 1
