@@ -7,9 +7,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
+from app.domain.model.client import Client, Condition
 from app.domain.model.diary import Symptom
 from app.domain.model.person import Person
 from app.domain.model.record import Event, EventKind, Record
+from app.domain.model.thresholds import FLARE_ASKED_DAYS
 
 #: Questions after a fall, by id; `rose` is the one whose "no" is the grave answer.
 HEAD, THINNERS, HURTS, ROSE = "head", "thinners", "hurts", "rose"
@@ -40,6 +42,13 @@ def events_of(records: Sequence[Record], *kinds: EventKind) -> tuple[Event, ...]
     """Events that were not taken back, oldest first; of these kinds, or of all."""
     kept = (r for r in records if isinstance(r, Event) and not r.stamp.deleted)
     return tuple(sorted((r for r in kept if not kinds or r.kind in kinds), key=lambda r: (r.stamp.utc, r.stamp.id)))
+
+
+def asks_flare(client: Client, records: Sequence[Record], today: date) -> bool:
+    """Whether feeling worse a day or two after a session matters: after an illness, or in treatment for cancer."""
+    ill = [event.until or event.since or event.stamp.local for event in events_of(records, EventKind.ILLNESS)]
+    lately = any(0 <= (today - day).days < FLARE_ASKED_DAYS for day in ill)
+    return lately or Condition.CANCER_TREATMENT in client.conditions
 
 
 # ------------------------------------------------------------------ pauses

@@ -8,7 +8,7 @@ from datetime import date, datetime
 from app.domain.dosing.limits import usual_for
 from app.domain.dosing.screening import SIGNS
 from app.domain.model.body import Spot
-from app.domain.model.client import Client, Condition
+from app.domain.model.client import Client
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
@@ -16,7 +16,6 @@ from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable
 from app.domain.model.thresholds import (
     EFFORT_OVER,
     FEVER_FREE,
-    FLARE_ASKED_DAYS,
     PAIN_ENDS,
     PAIN_HOLDS,
     STRENGTH_GAP_DAYS,
@@ -254,14 +253,6 @@ def _last_fall(records: Sequence[Record], today: date) -> Fall | None:
     falls = [r for r in records if isinstance(r, Event) and r.kind is EventKind.FALL and not r.stamp.deleted]
     last = max(falls, key=lambda r: (r.since or r.stamp.local, r.stamp.id), default=None)
     return Fall(max(0, (today - (last.since or last.stamp.local)).days), bool(last.stopped_by)) if last else None
-
-
-def asks_flare(client: Client, records: Sequence[Record], today: date) -> bool:
-    """Whether feeling worse a day or two after a session matters: after an illness, or in treatment for cancer."""
-    ill = (r.until or r.since or r.stamp.local for r in records
-           if isinstance(r, Event) and r.kind is EventKind.ILLNESS and not r.stamp.deleted)
-    lately = any(0 <= (today - day).days < FLARE_ASKED_DAYS for day in ill)
-    return lately or Condition.CANCER_TREATMENT in client.conditions
 
 
 def _flare(check_in: CheckIn, earlier: Sequence[CheckIn], since: datetime) -> int | None:
