@@ -24,7 +24,7 @@ INTERRUPTED = 130
 #: Command → where it is run. Imported when it is asked for, so that each starts as fast as it can.
 RUNS = {
     "open": "serve:run_open", "demo": "serve:run_demo", "check": "check:run", "pack": "pack:run",
-    "timeline": "timeline:run", "intake": "desk:run_intake", "review": "desk:run_review",
+    "timeline": "timeline:run", "intake": "intake:run", "review": "review:run",
     "load": "load:run", "cues": "cues:run", "make-app": "web_app:run_make", "serve": "web_app:run_serve",
     "keys": "keys:run", "backup": "records:run_backup", "restore": "records:run_restore", "erase": "records:run_erase",
 }
