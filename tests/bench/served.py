@@ -23,8 +23,9 @@ from app.words.client import today
 from tests.bench.measured.bare_flet import WORDS as BARE_WORDS
 from tests.bench.versions import HERE, PACKAGE, CannotMeasure, Version
 from tests.bench.web_visits import MIB, watched
-from tests.browser.driver import Walker, launch
+from tests.browser.driver import Walker
 from tests.browser.session import Session
+from tests.browser.window import launch
 
 BARE = "bare"
 PLAYED_MS, SETTLED_MS = 12_000, 3_000

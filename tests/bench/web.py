@@ -20,10 +20,11 @@ from app.words.client import welcome
 from tests.bench.web_cues import CueError, cue_error
 from tests.bench.web_sites import BARE_WORDS, make_bare_app, sizes
 from tests.bench.web_visits import Memory, Visit, memory, times, watched
-from tests.browser.driver import PHONE, launch
+from tests.browser.driver import PHONE
 from tests.browser.offline import SETTLED, Visitor
 from tests.browser.static_site import StaticSite
 from tests.browser.web_app import make_web_app
+from tests.browser.window import launch
 from tests.stories import steps
 from tests.stories.test_loop import build_pack
 

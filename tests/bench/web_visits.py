@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from playwright.sync_api import BrowserContext, CDPSession, Page, Worker
 
-from tests.browser.driver import TREE_ON
+from tests.browser.page_scripts import TREE_ON
 
 MIB = 1024 * 1024
 WAIT_MS = 120_000

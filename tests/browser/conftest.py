@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Playwright, sync_playwright
 
-from tests.browser.driver import launch
 from tests.browser.lab import LAB_FILES, Lab
 from tests.browser.server import Server
 from tests.browser.static_site import StaticSite
 from tests.browser.web_app import make_web_app
+from tests.browser.window import launch
 
 
 @pytest.fixture(scope="package")

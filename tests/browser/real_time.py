@@ -32,10 +32,11 @@ from app.storage.tables import run as run_table
 from app.words.client import pauses
 from app.words.client import player as says
 from tests.browser.count import Sight, sights
-from tests.browser.driver import Walker, launch
+from tests.browser.driver import Walker
 from tests.browser.prepared import prepare
 from tests.browser.server import Server
 from tests.browser.session import Session
+from tests.browser.window import launch
 
 AIM_MS, WORST = 150, 5
 CHROMIUM = os.environ.get("EVENLOAD_CHROMIUM", "/usr/bin/chromium")

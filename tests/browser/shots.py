@@ -23,10 +23,11 @@ from app.words import parts
 from app.words.client import check_in, diary, player, welcome
 from app.words.client import today as client
 from tests.browser.count import watch
-from tests.browser.driver import DESKTOP, LYING, PHONE, Walker, launch
+from tests.browser.driver import DESKTOP, LYING, PHONE, Walker
 from tests.browser.prepared import MORNING, SOURCE, prepare
 from tests.browser.server import ROOT, Server
 from tests.browser.session import Session
+from tests.browser.window import launch
 from tests.stories import steps
 from tests.stories.turns import COACH, KASIMIR, MAUD, RUBEN, Demo
 

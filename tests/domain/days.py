@@ -8,7 +8,8 @@ from typing import Any
 from app.domain.compile.stations import Order, session_kit
 from app.domain.dosing.history import diary_today
 from app.domain.dosing.limits import limits_today
-from app.domain.model.client import Client, Place
+from app.domain.model.body import parse_spot
+from app.domain.model.client import Client, Place, UsualPain
 from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
 from app.domain.model.plan import MoveKind, Timeline
 from app.domain.model.record import CheckIn, DoneStep, Ending, How, Record, SessionDone
@@ -32,6 +33,11 @@ LIBRARY: Mapping[str, Exercise] = {e.id: e for e in (
 RISE, BRACE = Item("rise", work_s=30, steps=4), Item("brace", hold_s=15)
 CURL = Item("curl", reps=8, load_g=2000, steps=4)
 BODY = Client(weights_g=(1000, 2000, 3000, 5000))
+KNEE = parse_spot("left knee")
+#: The same body with a knee that often hurts, agreed on.
+USUAL = replace(BODY, usual_pain={KNEE: UsualPain(4, "physiotherapist", stamp("", 99).local)})
+#: Two clean sessions for each step, and more than a week from one to the next.
+DAYS = tuple(range(0, 120, 4))
 
 
 def session_of(*items: Item, rounds: int = 2) -> Session:
@@ -88,6 +94,11 @@ class Days:
     def at(self, day: int) -> dict[str, StationState]:
         """Where each station stands."""
         return standings(self.session, self.library, self.client, self.sessions, stamp("", day).local)
+
+
+def moved(count: int, **more: Any) -> Days:
+    """So many clean sessions, four days apart."""
+    return Days(**more).good(*DAYS[:count])
 
 
 def as_done(plan: Timeline, hows: Mapping[str, How]) -> tuple[DoneStep, ...]:

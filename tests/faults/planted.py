@@ -22,7 +22,8 @@ CALLED, OVER_WEEKS, LIST = (f"app/domain/measures/attention{m}.py" for m in ("_h
 T_PROGRAMME, T_WEEKS = "tests/domain/progress/test_due_session.py", "tests/domain/measures/test_attention_weeks.py"
 TRACK, SPOKEN, CUES = (f"app/domain/sound/{m}.py" for m in ("audio_track", "voice_lines", "cues"))
 T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/sound/test_{m}.py" for m in ("audio_track", "voice_lines", "cues"))
-T_ON, T_SPARING = "tests/domain/progress/test_progression_state.py", "tests/domain/player/test_pain_response.py"
+T_ON, T_LADDER, T_MOVING = (f"tests/domain/progress/test_progression_{m}.py" for m in ("state", "ladder", "today"))
+T_SPARING = "tests/domain/player/test_pain_response.py"
 T_DOSE, T_RULES, T_LIMITS, T_HISTORY = (
     f"tests/domain/dosing/test_{m}.py" for m in ("dose", "rules", "limits", "history"))
 T_TIME, T_CHOICE = (f"tests/domain/compile/test_{m}.py" for m in ("timeline", "substitution"))
@@ -152,22 +153,23 @@ FAULTS: tuple[Fault, ...] = (
     Fault("a joint that gave way goes on", SPARING, " or hurt.gave_way", "", T_SPARING),
     # moving on
     Fault("one clean session is enough", NUMBERS, "CLEAN_NEEDED = 2", "CLEAN_NEEDED = 1", T_ON),
-    Fault("moves on with pain 3", NUMBERS, "PAIN_HOLDS = 3", "PAIN_HOLDS = 4", T_ON),
+    Fault("moves on with pain 3", NUMBERS, "PAIN_HOLDS = 3", "PAIN_HOLDS = 4", T_MOVING),
     Fault("moves on from a step that was not done", ON, "    if reached < at.step or ", "    if ", T_ON),
     Fault("a fortnight off takes nothing", NUMBERS, "FORTNIGHT_DAYS + 1", "FORTNIGHT_DAYS + 2", T_ON),
     Fault("the coach's ceiling ignored", ON, "return min(self.item.steps, len(self.rungs) - 1)",
           "return len(self.rungs) - 1", T_ON),
     Fault("a harder option never shown", RUNGS, "may_stand_in(e, exercise, day.client, day.limits)",
-          "not day.limits.against(e)", T_ON),
-    Fault("more on a day that holds", MOVING, "        if holds:\n", "        if False:\n", T_ON),
+          "not day.limits.against(e)", T_LADDER),
+    Fault("more on a day that holds", MOVING, "        if holds:\n", "        if False:\n", T_MOVING),
     Fault("this morning's pain lets it go on", MOVING, "painful = any(loads(exercise, region) for region in",
-          "painful = False and any(loads(exercise, region) for region in", T_ON),
+          "painful = False and any(loads(exercise, region) for region in", T_MOVING),
     Fault("a step every day", NUMBERS, "STEP_DAYS = 7", "STEP_DAYS = 1", T_ON),
-    Fault("a weight comes a repetition early", LADDER, "- EPLEY - IN_RESERVE", "- EPLEY - IN_RESERVE - 1", T_ON),
+    Fault("a weight comes a repetition early", LADDER, "- EPLEY - IN_RESERVE", "- EPLEY - IN_RESERVE - 1", T_LADDER),
     Fault("a weight comes with all its repetitions", LADDER, "amount=min(unit.written, max(least, begin))",
-          "amount=unit.written", T_ON),
-    Fault("a usual pain lets a weight go on", ON, "if hurts and not ahead[0]:", "if False:", T_ON),
-    Fault("with a usual pain two are enough", NUMBERS, "CLEAN_WITH_USUAL_PAIN = 3", "CLEAN_WITH_USUAL_PAIN = 2", T_ON),
+          "amount=unit.written", T_LADDER),
+    Fault("a usual pain lets a weight go on", ON, "if hurts and not ahead[0]:", "if False:", T_MOVING),
+    Fault("with a usual pain two are enough", NUMBERS, "CLEAN_WITH_USUAL_PAIN = 3", "CLEAN_WITH_USUAL_PAIN = 2",
+          T_MOVING),
     Fault("what hurt elsewhere is forgotten", ON, "if station.item.exercise in held:",
           "if station.item.exercise in held and done.plan.session == 's':", T_ON),
     # over weeks

@@ -1,0 +1,27 @@
+"""What is asked of a page by a script: its tree switched on, stillness, what it says, what can be pressed."""
+from __future__ import annotations
+
+#: A click alone does nothing on a phone's placeholder: the pointer has to go down and up in its middle.
+TREE_ON = """() => { const e = document.querySelector('flt-semantics-placeholder'); if (!e) return;
+  const r = e.getBoundingClientRect();
+  const o = {bubbles: true, clientX: r.left + r.width / 2, clientY: r.top + r.height / 2, pointerType: 'touch'};
+  for (const t of ['pointerdown', 'pointerup', 'click'])
+    e.dispatchEvent(new (t == 'click' ? MouseEvent : PointerEvent)(t, o)); }"""
+#: Waits until the tree has stood still for a moment, so that nothing moves away under the pointer; a second at most.
+QUIET = """still => new Promise(done => {
+  const end = () => { seen.disconnect(); clearTimeout(late); done(); };
+  let soon = setTimeout(end, still);
+  const late = setTimeout(end, 8 * still);
+  const seen = new MutationObserver(() => { clearTimeout(soon); soon = setTimeout(end, still); });
+  seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true}); })"""
+#: Text at 200 %.
+LARGE_PRINT = "size => document.documentElement.style.fontSize = size"
+#: Everything that can be pressed or written in, with where it stands.
+PRESSABLES = """() => [...document.querySelectorAll(
+    'flt-semantics-host :is([role=button], [role=checkbox], [role=radio], [role=switch], [role=tab], input, textarea)')]
+  .map(e => { const r = e.getBoundingClientRect();
+    return {name: (e.getAttribute('aria-label') || e.textContent || '').trim(), role: e.getAttribute('role') || 'field',
+            left: r.left, right: r.right, top: r.top, bottom: r.bottom}; })"""
+#: Everything that the accessibility tree says.
+SPOKEN = """() => [...document.querySelectorAll('flt-semantics-host *')]
+  .map(e => e.getAttribute('aria-label') || (e.children.length ? '' : e.textContent))"""
