@@ -112,6 +112,7 @@ def _told(row: Row[Any], until: date = date.max) -> RecordSummary:
     values[11] = row.aside or row.local_date > until
     values[12], values[13] = numbers_of(row.spots), row.ending or ""
     values[19], values[20] = numbers_of(row.steps), row.week_again or 0
+    values.append(row.session or "" if row.kind == _SESSION else "")
     return RecordSummary(*values[1:])
 
 

@@ -71,6 +71,8 @@ class RecordSummary:
     """Of a session: the step at which each station was planned."""
     week_again: int = 0
     """Of a session: so often its week had been begun once more."""
+    session: str = ""
+    """Of a session: its id."""
 
     @property
     def over(self) -> int | None:

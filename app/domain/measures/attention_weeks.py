@@ -158,4 +158,4 @@ def _is_clean(line: PersonSummary, told: RecordSummary) -> bool:
 def _brief(line: PersonSummary, told: RecordSummary) -> SessionInBrief:
     early = (told.completed or 0) < at.WHOLE_FROM or told.ending not in ("", Ending.FINISHED)
     hurts = (told.pain or 0) >= at.PAIN_HOLDS
-    return SessionInBrief(told.local, told.completed or 0, told.over, hurts, early, told.steps)
+    return SessionInBrief(told.local, told.completed or 0, told.over, hurts, early, told.steps, told.session)

@@ -15,7 +15,7 @@ from app.domain.model.record import Ending, SessionDone
 
 
 class StallKind(StrEnum):
-    """What most of the sessions show; the graver one first where two hold alike."""
+    """What half of the sessions show, or their effort on average; the graver one first where two hold."""
 
     PAIN = "pain"
     TOO_HARD = "too_hard"
@@ -39,6 +39,8 @@ class SessionInBrief:
     ended_early: bool
     steps: tuple[tuple[str, int], ...]
     """The step at which each station was planned; empty on a day that was eased."""
+    session: str = ""
+    """Its id."""
 
 
 @dataclass(frozen=True)
@@ -66,7 +68,8 @@ def in_brief(done: SessionDone) -> SessionInBrief:
     over = None if done.rpe is None else done.rpe - done.plan.target_rpe
     early = done.completed < at.WHOLE_FROM or done.ending is not Ending.FINISHED
     hurts = (done.worst_pain or 0) >= at.PAIN_HOLDS or bool(done.hurts)
-    return SessionInBrief(done.stamp.local, done.completed, over, hurts, early, steps_planned(done.plan))
+    return SessionInBrief(done.stamp.local, done.completed, over, hurts, early, steps_planned(done.plan),
+                          done.plan.session)
 
 
 def stall_of(sessions: Sequence[SessionInBrief], today: date, due: int | None = None) -> Stall | None:
@@ -79,8 +82,12 @@ def stall_of(sessions: Sequence[SessionInBrief], today: date, due: int | None = 
     lately = [s for s in known if (today - s.on).days < at.STALL_DAYS]
     if len(lately) < at.STALL_SESSIONS or (due is not None and len(lately) * 100 < at.STALL_DONE * due):
         return None
-    since = _last_move(known)
-    return Stall(_kind(lately), since, len(lately)) if today - since >= timedelta(days=at.STALL_DAYS) else None
+    since, kind = _last_move(known), _kind(lately)
+    # while all goes well, the next session of the programme is a step on by itself
+    goes_on = kind is StallKind.CEILING and {s.session for s in lately} - {s.session for s in known if s not in lately}
+    if goes_on or today - since < timedelta(days=at.STALL_DAYS):
+        return None
+    return Stall(kind, since, len(lately))
 
 
 def stalled(sessions: Sequence[SessionDone], today: date, due: int | None = None) -> Stall | None:
@@ -106,8 +113,11 @@ def _last_move(known: Sequence[SessionInBrief]) -> date:
 
 
 def _kind(lately: Sequence[SessionInBrief]) -> StallKind:
-    found = {
-        StallKind.PAIN: sum(s.hurts for s in lately), StallKind.TOO_HARD: sum((s.over or 0) > 0 for s in lately),
-        StallKind.CUT_SHORT: sum(s.ended_early for s in lately), StallKind.EASED: sum(not s.steps for s in lately),
-    }
-    return next((kind for kind, times in found.items() if 2 * times >= len(lately)), StallKind.CEILING)
+    half, over = len(lately) / 2, [s.over for s in lately if s.over is not None]
+    found = (
+        (StallKind.PAIN, sum(s.hurts for s in lately) >= half),
+        (StallKind.TOO_HARD, bool(over) and sum(over) >= at.MEAN_OVER * len(over)),
+        (StallKind.CUT_SHORT, sum(s.ended_early for s in lately) >= half),
+        (StallKind.EASED, sum(not s.steps for s in lately) >= half),
+    )
+    return next((kind for kind, holds in found if holds), StallKind.CEILING)

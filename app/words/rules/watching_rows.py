@@ -19,7 +19,8 @@ EXACT_WEEKS: tuple[str, ...] = (
     f"full one ({CONLON_2016.short}).",
     f"Stalled: no station stood higher than before for {WEEKS} weeks, with at least {at.STALL_SESSIONS} strength "
     f"sessions in them and {at.STALL_DONE} % of those due (you are told whatever was due, since returns do not say). "
-    "The kind is what holds in half of them or more: pain, too hard, cut short, eased; else the ceiling.",
+    f"The kind is what holds in half of them or more: pain, cut short, eased; or effort {at.MEAN_OVER} or more over "
+    "target on average: too hard; else the ceiling, unless the programme went on to a session that is new to them.",
 )
 PLAIN_WEEKS: tuple[str, ...] = (
     "A week whose strength sessions were much harder than they were meant to be is done once more before the next.",

@@ -156,6 +156,8 @@ def test_a_day_is_kept_for_one_session_of_one_programme() -> None:
     other = with_day(kept, "six", Due("arms", 2, 2, 3, lighter=False), TODAY + timedelta(days=1))
     assert len(other) == 2 and set(with_day(other, "six", DUE, None)) == {"six/2/2"}
     assert planned_key("six", DUE) == "six/2/1"
+    for anew in (replace(DUE, again=1), replace(DUE, lap=1)):
+        assert planned_day(kept, "six", anew) is None
 
 
 @pytest.mark.parametrize(("days", "soon"), [(-1, False), (0, True), (1, True), (2, False)])
