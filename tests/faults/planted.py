@@ -26,7 +26,8 @@ T_ON, T_LADDER, T_MOVING = (f"tests/domain/progress/test_progression_{m}.py" for
 T_SPARING = "tests/domain/player/test_pain_response.py"
 T_DOSE, T_RULES, T_LIMITS, T_HISTORY = (
     f"tests/domain/dosing/test_{m}.py" for m in ("dose", "rules", "limits", "history"))
-T_TIME, T_CHOICE = (f"tests/domain/compile/test_{m}.py" for m in ("timeline", "substitution"))
+T_TIME, T_CHOICE, T_AMOUNTS = (
+    f"tests/domain/compile/test_{m}.py" for m in ("timeline", "substitution", "prescription"))
 
 
 MESSAGES, EFFECTS = "app/actions/files/messages.py", "app/actions/files/message_effects.py"
@@ -115,14 +116,14 @@ FAULTS: tuple[Fault, ...] = (
     Fault("the same as always is swapped", CHOICE, "found = [] if steady else list(", "found = list(", T_CHOICE),
     # rounding and amounts
     Fault("work rounds up", AMOUNTS, "seconds * percent // FULL // STEP_S * STEP_S)",
-          "-(-seconds * percent // (FULL * STEP_S)) * STEP_S)", T_TIME),
+          "-(-seconds * percent // (FULL * STEP_S)) * STEP_S)", T_AMOUNTS),
     Fault("work has no floor", AMOUNTS, "LEAST_WORK_S, LEAST_HOLD_S, LEAST_REPS = 15, 10, 5",
-          "LEAST_WORK_S, LEAST_HOLD_S, LEAST_REPS = 10, 10, 5", T_TIME),
+          "LEAST_WORK_S, LEAST_HOLD_S, LEAST_REPS = 10, 10, 5", T_AMOUNTS),
     Fault("rest rounds down", AMOUNTS, "longer = -(-seconds * percent // (FULL * STEP_S)) * STEP_S",
-          "longer = seconds * percent // (FULL * STEP_S) * STEP_S", T_TIME),
-    Fault("rest grows on", AMOUNTS, "min(longer, max(MOST_REST_S, seconds))", "longer", T_TIME),
+          "longer = seconds * percent // (FULL * STEP_S) * STEP_S", T_AMOUNTS),
+    Fault("rest grows on", AMOUNTS, "min(longer, max(MOST_REST_S, seconds))", "longer", T_AMOUNTS),
     Fault("the next weight up", AMOUNTS, "max((w for w in weights_g if w <= most), default=0)",
-          "min((w for w in weights_g if w >= most), default=0)", T_TIME),
+          "min((w for w in weights_g if w >= most), default=0)", T_AMOUNTS),
     Fault("half the rounds, rounded down", DOSE,
           "        return (rounds + 1) // 2\n", "        return rounds // 2\n", T_DOSE),
     Fault("one round fewer may be none", DOSE, "return max(1, rounds - 1)", "return rounds - 1", T_DOSE),

@@ -8,7 +8,8 @@ ERASING, BESIDE, ROWS, TEXT = (f"app/storage/{m}.py" for m in ("erasing", "besid
 GATE, WAY, HALF = (f"app/serving/{m}.py" for m in ("gate", "way_in", "half_open"))
 ACTS, LOCK, TRACKS, MAKING = ("app/actions/erasing.py", "app/device/in_use.py", "app/device/track_folder.py",
                               "app/actions/desk/web_app_build.py")
-T_BASE, T_DAMAGE, T_ERASING = (f"tests/storage/test_{m}.py" for m in ("database", "damage", "erasing"))
+T_BASE, T_COPIES, T_DAMAGE, T_ERASING = (
+    f"tests/storage/test_{m}.py" for m in ("database", "copies", "damage", "erasing"))
 T_GATE, T_SERVER, T_HALF = (f"tests/serving/test_{m}.py" for m in ("gate", "server", "half_open"))
 T_ACTS, T_LOCK, T_TRACK, T_MAKING = ("tests/actions/test_erasing.py", "tests/device/test_in_use.py",
                                      "tests/device/test_track_folder.py", "tests/actions/desk/test_web_app_build.py")
@@ -40,7 +41,7 @@ FAULTS: tuple[Fault, ...] = (
     Fault("indexes of a copy are not looked at", COPIES, "integrity_check(1)", "quick_check(1)", T_DAMAGE),
     Fault("rows of a copy are not compared", COPIES, " and not changed_rows(db)", "", T_DAMAGE),
     Fault("a damaged copy is put back", COPIES, "    if not is_whole(copy):\n", "    if False:\n", T_DAMAGE),
-    Fault("the newest copies go", COPIES, "copies(path)[:-KEEP]", "copies(path)[KEEP:]", T_BASE),
+    Fault("the newest copies go", COPIES, "copies(path)[:-KEEP]", "copies(path)[KEEP:]", T_COPIES),
     # erasing
     Fault("a person erased without sweep", ACTS, "settings.forget_setting(db, ROLE)\n    sweep_after_erasing(store)\n",
           "settings.forget_setting(db, ROLE)\n", T_ACTS),

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 
 from sqlalchemy import Connection
 
@@ -18,6 +19,8 @@ from app.domain.model.rules import RuleId
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import RuleChoice, Source
 from app.storage import attention_marks, journal, keys, packs, people, records, replies, settings
+from app.storage.database import Store
+from app.storage.export import logical_dump
 from app.storage.journal import SavedPosition
 
 T0 = datetime(2026, 3, 2, 7, 30, tzinfo=UTC)
@@ -104,3 +107,20 @@ def tell(db: Connection) -> None:
     settings.save_setting(db, "theme", {"dark": True})
     attention_marks.save_mark(db, MARK)
     replies.keep_reply(db, REPLY)
+
+
+def dump(store: Store) -> str:
+    """Everything in it."""
+    with store.read() as db:
+        return logical_dump(db)
+
+
+def file_of(store: Store) -> Path:
+    """Where it lies."""
+    assert store.path is not None
+    return store.path
+
+
+def half(data: bytes) -> bytes:
+    """What is left of a file that was cut off."""
+    return data[: len(data) // 2]

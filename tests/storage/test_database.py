@@ -1,7 +1,6 @@
 """A store is private, whole or refused, and never loses what somebody kept in it."""
 from __future__ import annotations
 
-import os
 import shutil
 import sqlite3
 import stat
@@ -9,7 +8,6 @@ import subprocess
 import sys
 from contextlib import closing
 from dataclasses import replace
-from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
@@ -18,22 +16,11 @@ from sqlalchemy.exc import IntegrityError
 from app.domain.errors import DamagedDatabase, NewerDatabase, NoAccess, NoRoom, NotOurStore, StoreBusy
 from app.storage import attention_marks, database, people, settings, sqlite_file
 from app.storage.copies import copies, is_whole, keep_copy, last_good_copy, restore_copy, set_aside
-from app.storage.database import Store, copy_of_the_day, open_store, store_file
+from app.storage.database import Store, open_store, store_file
 from app.storage.erasing import erase_everything, erase_person, sweep_after_erasing
 from app.storage.export import logical_dump
 from tests.storage import story
-
-
-def dump(store: Store) -> str:
-    """Everything in it."""
-    with store.read() as db:
-        return logical_dump(db)
-
-
-def file_of(store: Store) -> Path:
-    """Where it lies."""
-    assert store.path is not None
-    return store.path
+from tests.storage.story import dump, file_of, half
 
 
 def test_what_was_kept_is_there_again(told: Store) -> None:
@@ -158,15 +145,11 @@ def test_a_database_of_something_else_is_refused_and_not_touched(tmp_path: Path)
     assert list(tmp_path.iterdir()) == [path]
 
 
-def _cut(data: bytes) -> bytes:
-    return data[: len(data) // 2]
-
-
 def _scribble(data: bytes) -> bytes:
     return data[:4_096] + b"\xa5" * 8_192 + data[12_288:]
 
 
-@pytest.mark.parametrize("spoil", [lambda d: b"gone" + d[4:], _cut, _scribble, lambda d: b"not a store at all"])
+@pytest.mark.parametrize("spoil", [lambda d: b"gone" + d[4:], half, _scribble, lambda d: b"not a store at all"])
 def test_a_damaged_store_is_set_aside_and_the_last_good_copy_offered(told: Store, spoil) -> None:  # type: ignore[no-untyped-def]
     """Named, kept byte for byte, and put back from the copy if wished."""
     path, before = file_of(told), dump(told)
@@ -253,87 +236,6 @@ def test_a_folder_that_may_not_be_written_is_said(tmp_path: Path) -> None:
     (tmp_path / "in the way").write_bytes(b"x")
     with pytest.raises(NoAccess):
         open_store(tmp_path / "in the way" / "data")
-
-
-def test_three_copies_stay_and_a_damaged_store_does_not_push_them_out(told: Store) -> None:
-    """The oldest go first."""
-    path = file_of(told)
-    for _ in range(5):
-        keep_copy(path, "0001")
-    names = [p.name for p in copies(path)]
-    assert names == [f"evenload.db.copy-0001-{n}" for n in (3, 4, 5)]
-    told.close()
-    path.write_bytes(_cut(path.read_bytes()))
-    with pytest.raises(DamagedDatabase):
-        keep_copy(path, "0001")
-    assert [p.name for p in copies(path)] == names
-
-
-def test_a_damaged_copy_is_not_offered(told: Store) -> None:
-    """The one before it is."""
-    path = file_of(told)
-    first, second = keep_copy(path, "0001"), keep_copy(path, "0001")
-    second.write_bytes(_cut(second.read_bytes()))
-    assert last_good_copy(path) == first
-    first.unlink()
-    assert last_good_copy(path) is None
-    with pytest.raises(DamagedDatabase):
-        restore_copy(path, second)
-    assert path.exists()
-
-
-def test_a_copy_holds_what_was_only_in_the_journal_yet(told: Store) -> None:
-    """Also while the store is in use, and it is one file."""
-    copy = keep_copy(file_of(told), "0001")
-    assert is_whole(copy)
-    assert dump(open_store(copy)) == dump(told)
-
-
-def test_a_copy_that_was_cut_off_counts_for_nothing(told: Store) -> None:
-    """A process that ends in the middle leaves no copy; what it left is taken away by the next one, and by erasing."""
-    path = file_of(told)
-    code = ("import os, pathlib, sys\nfrom app.storage import copies\n"
-            "copies._copy = lambda old, new: (new.write_bytes(old.read_bytes()[:4096]), os._exit(9))\n"
-            "copies.keep_copy(pathlib.Path(sys.argv[1]), '0001')")
-
-    def cut_off() -> None:
-        assert subprocess.run([sys.executable, "-c", code, str(path)], check=False).returncode == 9
-        assert (path.parent / "evenload.db.copying").stat().st_size == 4096
-
-    cut_off()
-    assert copies(path) == () and last_good_copy(path) is None
-    assert copy_of_the_day(told, datetime.now(UTC).date()) is not None and last_good_copy(path) is not None
-    assert not (path.parent / "evenload.db.copying").exists()
-    cut_off()
-    sweep_after_erasing(told)
-    assert not (path.parent / "evenload.db.copying").exists() and len(copies(path)) == 1
-
-
-def test_putting_a_copy_back_keeps_what_was_there(told: Store) -> None:
-    """Under a name that is returned."""
-    path = file_of(told)
-    copy, before = keep_copy(path, "0001"), dump(told)
-    with told.begin() as db:
-        settings.save_setting(db, "since", 1)
-    since = dump(told)
-    told.close()
-    aside = restore_copy(path, copy)
-    assert aside is not None and aside.name == "evenload.db.replaced-1"
-    assert dump(open_store(path)) == before
-    assert dump(open_store(aside)) == since
-
-
-def test_one_copy_a_day(told: Store) -> None:
-    """The first time on a day, and not again until the next."""
-    first = copy_of_the_day(told, date(2026, 3, 2))
-    assert first is not None
-    then = datetime(2026, 3, 2, 12, tzinfo=UTC).timestamp()
-    os.utime(first, (then, then))
-    assert copy_of_the_day(told, date(2026, 3, 2)) is None
-    far = datetime(2031, 5, 4, 12, tzinfo=UTC).timestamp()
-    os.utime(first, (far, far))
-    assert copy_of_the_day(told, date(2026, 3, 2)) is not None  # a wrong clock's copy keeps none away
-    assert copy_of_the_day(told, date(2026, 3, 3)) is not None
 
 
 def test_who_is_erased_is_gone_from_every_byte(told: Store) -> None:

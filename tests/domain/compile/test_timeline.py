@@ -5,10 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from app.domain.compile.prescription import Amounts, eased_hold_s, eased_reps, eased_work_s, longer_rest_s, owned_load_g
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
-from app.domain.errors import TooShort
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides
@@ -16,7 +14,7 @@ from app.domain.model.plan import Part, StepKind, StepSide, Timeline
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Block, BlockKind, Item, Session
 from tests.domain.dosing.test_dose import AT_LEVEL, KNEE, but
-from tests.domain.shipped import SOME, TODAY, WELL, compiled, effort_ms, efforts, library, order, sum_ms
+from tests.domain.shipped import SOME, TODAY, WELL, compiled, effort_ms, efforts, library, sum_ms
 
 BARE = Exercise("x", "X", Pattern.SQUAT, Position.STANDING, (), Sides.BOTH, Mode.REPS, 2000, 0, 0, ("thighs",))
 
@@ -42,58 +40,6 @@ def plan(*blocks: Block, known: tuple[Exercise, ...] = (exercise("a"), exercise(
 def told(timeline: Timeline) -> list[tuple[str, str | None, int]]:
     """Kind, side and seconds of each step."""
     return [(s.kind.value, s.side.value if s.side else None, s.length_ms // 1000) for s in timeline.steps]
-
-
-# ------------------------------------------------------------------ amounts
-
-@pytest.mark.parametrize(("written", "percent", "seconds"), [
-    (30, 100, 30), (33, 100, 33), (30, 90, 25), (40, 90, 35), (50, 90, 45), (30, 80, 20), (30, 70, 20), (20, 70, 15),
-    (30, 50, 15), (20, 50, 15), (15, 50, 15), (12, 50, 12), (12, 90, 12), (5, 50, 5), (100, 50, 50)])
-def test_work_rounds_down_to_five_seconds_and_keeps_its_floor(written: int, percent: int, seconds: int) -> None:
-    """Never under 15 s, or what was written if that is less."""
-    assert eased_work_s(written, percent) == seconds
-
-
-@pytest.mark.parametrize(("written", "percent", "seconds"), [
-    (30, 90, 25), (20, 70, 10), (20, 50, 10), (15, 50, 10), (10, 50, 10), (8, 50, 8), (25, 100, 25), (60, 50, 30)])
-def test_holds_are_eased_as_work_with_a_floor_of_ten_seconds(written: int, percent: int, seconds: int) -> None:
-    """Or what was written if that is less."""
-    assert eased_hold_s(written, percent) == seconds
-
-
-@pytest.mark.parametrize(("written", "percent", "count"), [
-    (12, 90, 10), (10, 90, 9), (10, 80, 8), (8, 70, 5), (6, 50, 5), (5, 50, 5), (4, 50, 4), (1, 50, 1), (20, 50, 10)])
-def test_repetitions_round_down_and_keep_five(written: int, percent: int, count: int) -> None:
-    """Or what was written if that is less."""
-    assert eased_reps(written, percent) == count
-
-
-@pytest.mark.parametrize(("written", "percent", "seconds"), [
-    (30, 100, 30), (33, 100, 33), (30, 110, 35), (40, 110, 45), (50, 110, 55), (30, 125, 40), (30, 150, 45),
-    (60, 150, 90), (61, 150, 90), (80, 150, 90), (90, 150, 90), (95, 150, 95), (120, 150, 120), (0, 150, 0),
-    (1, 110, 5)])
-def test_rest_rounds_up_to_five_seconds_and_stops_at_ninety(written: int, percent: int, seconds: int) -> None:
-    """Unless it was longer already."""
-    assert longer_rest_s(written, percent) == seconds
-
-
-@pytest.mark.parametrize(("load", "percent", "owned", "grams"), [
-    (4000, 100, (2000, 4000), 4000), (4000, 90, (2000, 4000), 2000), (4000, 80, (3000, 3200, 3500), 3200),
-    (3000, 100, (2000, 4000), 2000), (1000, 100, (2000,), 0), (4000, 0, (2000,), 0), (4000, 100, (), 0),
-    (4000, 100, None, 4000), (4000, 90, None, 3500), (1250, 100, None, 1250)])
-def test_load_goes_down_to_a_weight_that_is_owned(load: int, percent: int, owned: tuple[int, ...] | None, grams: int
-                                                  ) -> None:
-    """Never up; nothing where none is light enough."""
-    assert owned_load_g(load, percent, owned) == grams
-
-
-@pytest.mark.parametrize(("seconds", "cap", "parts"), [
-    (30, 10, (10, 10, 10)), (25, 10, (9, 8, 8)), (10, 10, (10,)), (11, 10, (6, 5)), (7, 10, (7,)), (20, None, (20,)),
-    (45, 30, (23, 22))])
-def test_a_long_hold_is_done_in_nearly_equal_parts(seconds: int, cap: int | None, parts: tuple[int, ...]) -> None:
-    """None over the cap, all of it held."""
-    got = Amounts(StepKind.HOLD, seconds * 1000, most_hold_s=cap).parts_ms()
-    assert got == tuple(p * 1000 for p in parts)
 
 
 # ------------------------------------------------------------------ gaps
@@ -269,97 +215,3 @@ def test_a_second_main_block_that_is_halved_is_told_too() -> None:
     got = plan(circuit(Item("a", work_s=30)), circuit(Item("b", work_s=30), rounds=4), lighter_week=True)
     assert effort_ms(got) == 3 * 30_000
     assert [r.rule for r in got.dose.reasons] == [RuleId.LIGHTER_WEEK]
-
-
-# ------------------------------------------------------------------ fitting into the minutes
-
-def minutes(number: int) -> Place:
-    """A room with so much time."""
-    return Place(minutes=number)
-
-
-def test_rounds_go_first_then_accessory_stations_the_last_first() -> None:
-    """Three rounds of three: two rounds, one, then without the second accessory, then without both."""
-    block = circuit(Item("a", work_s=60), Item("b", work_s=60, accessory=True), Item("c", work_s=60, accessory=True),
-                    rounds=3, rest_s=60)
-    known = tuple(map(exercise, "abc"))
-    got = {m: plan(block, known=known, place=minutes(m)) for m in (17, 16, 11, 5, 3, 2, 1)}
-    done = {m: (t.dose.rounds, [s.exercise for s in efforts(t)].count("b"), [o.exercise for o in t.left_out])
-            for m, t in got.items()}
-    assert done == {17: (3, 3, []), 16: (2, 2, []), 11: (2, 2, []), 5: (1, 1, []), 3: (1, 1, ["c"]),
-                    2: (1, 0, ["b", "c"]), 1: (1, 0, ["b", "c"])}
-    assert [o.because for o in got[3].left_out] == [("minutes",)]
-    assert RuleId.MINUTES not in [r.rule for r in got[17].dose.reasons]
-    assert [dict(r.data) for r in got[3].dose.reasons if r.rule is RuleId.MINUTES] == [{"minutes": 3, "rounds": 1}]
-
-
-@pytest.mark.parametrize("session", SOME)
-def test_too_few_minutes_name_the_least_that_it_needs(session: str) -> None:
-    """The least fits; a minute less does not."""
-    with pytest.raises(TooShort) as caught:
-        compiled(session, place=minutes(1))
-    least_s = caught.value.what["least_s"]
-    assert isinstance(least_s, int) and caught.value.what["asked_s"] == 60
-    whole = -(-least_s // 60)
-    assert compiled(session, place=minutes(whole)).total_ms <= whole * 60_000
-    with pytest.raises(TooShort):
-        compiled(session, place=minutes(whole - 1))
-
-
-@pytest.mark.parametrize("session", SOME)
-def test_more_minutes_never_give_less_and_the_ends_are_cut_last(session: str) -> None:
-    """From one minute to an hour; warm-up and cool-down are whole while stations of the main part can go."""
-    before, full = -1, compiled(session)
-    for number in range(1, 61):
-        try:
-            got = compiled(session, place=minutes(number))
-        except TooShort:
-            assert before == -1
-            continue
-        assert got.total_ms <= number * 60_000
-        assert effort_ms(got) >= before
-        ends = {out.exercise for out in got.left_out} & {
-            i.exercise for b, i in order(session).session.items() if not b.is_main}
-        for part in (Part.WARM_UP, Part.COOL_DOWN):
-            assert effort_ms(got, part) == effort_ms(full, part) or (ends and effort_ms(got, part))
-        assert not ends or len({s.exercise for s in efforts(got, Part.MAIN)}) <= 3
-        before = effort_ms(got)
-    assert before == effort_ms(full)
-
-
-@pytest.mark.parametrize("session", SOME)
-def test_a_shortened_session_keeps_both_sides(session: str) -> None:
-    """Left as long as right at any length."""
-    for number in range(10, 40):
-        try:
-            got = compiled(session, place=minutes(number))
-        except TooShort:
-            continue
-        left, right = (sum_ms(s for s in efforts(got) if s.side is side) for side in (StepSide.LEFT, StepSide.RIGHT))
-        assert left == right
-
-
-def test_a_worse_day_never_wins_rounds_by_being_shorter() -> None:
-    """Work that is eased makes room on the clock; that room stays empty."""
-    block = circuit(Item("a", work_s=60), rounds=7, rest_s=0)
-    well, sore = (plan(block, place=minutes(6), diary=d) for d in (WELL, but(pain={KNEE: 4})))
-    assert (well.dose.rounds, sore.dose.level) == (6, 2)
-    assert sore.dose.rounds == 6 and effort_ms(sore) == 300_000
-
-
-def test_no_level_wins_rounds_over_a_better_one_that_fits_fewer() -> None:
-    """Rounding can make level 2 longer than level 0 and level 3; level 3 then keeps to what level 2 could have."""
-    warm = Block(BlockKind.WARM_UP, (Item("a", work_s=7),))
-    block = circuit(Item("a", work_s=28), rounds=8, rest_s=1)
-    done = [plan(warm, block, place=minutes(3), diary=d).dose for d in (WELL, AT_LEVEL[2], AT_LEVEL[3])]
-    assert [(d.level, d.rounds) for d in done] == [(0, 6), (2, 5), (3, 5)]
-
-
-def test_a_station_left_out_never_wins_rounds_for_the_others() -> None:
-    """A sore knee makes the session shorter, not fuller."""
-    squat = exercise("a", demand={Axis.DEEP_KNEE_FLEXION: 2})
-    block = circuit(Item("a", work_s=60), Item("b", work_s=60), rounds=3, rest_s=0)
-    well, sore = (plan(block, known=(squat, exercise("b")), place=minutes(4), diary=d)
-                  for d in (WELL, but(pain={KNEE: 4})))
-    assert (well.dose.rounds, [o.exercise for o in sore.left_out]) == (2, ["a"])
-    assert sore.dose.rounds <= 2
