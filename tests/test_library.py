@@ -12,8 +12,21 @@ from collections.abc import Callable
 import pytest
 
 from app.domain.compile.substitution import ladder_down
-from app.domain.model.exercise import FIRST_AXES, LATER_AXES, MANNER_AXES, Axis, Exercise, Mode, Pattern, Position
-from tests.domain.shipped import library
+from app.domain.model.client import Client, Condition
+from app.domain.model.exercise import (
+    FIRST_AXES,
+    LATER_AXES,
+    MANNER_AXES,
+    Axis,
+    Exercise,
+    Mode,
+    Pattern,
+    Position,
+    Support,
+)
+from app.domain.model.session import Item
+from app.domain.progress.progression_ladder import ladder
+from tests.domain.shipped import SESSIONS, compiled, efforts, library, shipped
 
 EXERCISES = sorted(library())
 #: The home exercises that the library grew from.
@@ -34,6 +47,8 @@ SLANG = re.compile(
     r"\b(abs|amrap|bird.?dogs?|blast|burn|burpees?|core|crunch\w*|curls?|dead.?bugs?|deadlifts?|delts?|emom|glutes?|"
     r"goblet|hams|hiit|hinges?|iso\w*|lats?|lunges?|pecs?|plyo\w*|pump|quads?|rdl|reps?|rows?|scaption|shred|suitcase|"
     r"supersets?|tabata|tandem|traps?|workout)\b", re.IGNORECASE)
+#: What a hand that helps is asked; standing up without it asks less of the arms, and is harder all the same.
+ARMS = {Axis.WRIST_WEIGHT_BEARING, Axis.SHOULDER_LOAD, Axis.ELBOW_LOAD, Axis.GRIP}
 PULLS = {Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL}
 
 
@@ -148,9 +163,13 @@ def test_easier_never_asks_more_and_relieves_exactly_what_it_says(one: str) -> N
 
 @pytest.mark.parametrize("one", EXERCISES)
 def test_harder_is_easier_seen_from_below(one: str) -> None:
-    """The same links, in both directions; what is approved sideways is not easier, and says where it asks less."""
+    """The same links, in both directions, but where hands are weaned off; what is approved sideways is not easier."""
     exercise = library()[one]
-    assert {o.to for o in exercise.harder} == {e.id for e in library().values() if one in {o.to for o in e.easier}}
+    weaned = {o.to for o in exercise.harder if o.relieves}
+    assert {o.to for o in exercise.harder} - weaned == {
+        e.id for e in library().values() if one in {o.to for o in e.easier}}
+    for option in exercise.harder:
+        assert set(option.relieves) <= {a for a in ARMS if library()[option.to].asks(a) < exercise.asks(a)}, option.to
     for option in exercise.swaps:
         other = library()[option.to]
         assert set(option.relieves) == {a for a in Axis if other.asks(a) < exercise.asks(a)}, option.to
@@ -174,3 +193,60 @@ def test_every_clear_demand_can_be_relieved_altogether(one: str) -> None:
     for axis in set(LATER_AXES) - {Axis.HARD_HOLD}:
         if exercise.asks(axis) >= 2:
             assert min((e.asks(axis) for e in easier), default=3) <= 1, axis
+
+
+# ------------------------------------------------------------------ what could hurt
+
+def test_a_chair_that_is_leant_on_cannot_slide_or_tip() -> None:
+    """Whatever stands or kneels at a chair, squats to it, leans over its back or stands up from it says so."""
+    leant = {e.id for e in library().values() if "chair" in e.equipment and (
+        e.position.value not in ("seated", "on_bed") or (e.pattern is Pattern.SQUAT and e.asks(Axis.FLOOR_TRANSFER))
+        or re.search(r"[Hh]old (the|a) chair|[Ll]ean back (a|over)", said(e.id)))} - {"lift-from-chair"}
+    assert {"calf-raise", "goblet-squat", "upper-back-arch", "half-kneeling-stretch", "sit-to-stand"} <= leant
+    for one in leant:
+        assert re.search(r"against the wall|against a wall|heavy chair", said(one)), one
+    assert "heavy chair" in said("march-in-place")
+
+
+def said(one: str) -> str:
+    """All cues of an exercise in one line."""
+    cues = library()[one].cues
+    return " ".join((*cues.set_up, *cues.action, *cues.safety))
+
+
+def test_nobody_sits_half_off_a_seat_without_a_hold() -> None:
+    """The stretch at the edge of the seat: all of the seat, a hand on the chair, and not in the first sessions."""
+    assert not any("half on the seat" in said(one) for one in EXERCISES)
+    assert library()["chair-edge-hip-stretch"].support is Support.REQUIRED
+    for session in ("chair-basics", "up-from-the-chair", "steady-in-the-chair", "chair-circuit", "band-in-the-chair"):
+        written = shipped().session(session)
+        assert written and "chair-edge-hip-stretch" not in {i.exercise for _, i in written.items()}
+
+
+def test_nobody_goes_from_the_worktop_to_the_floor_on_the_toes_in_one_step() -> None:
+    """A chair seat is the rung between."""
+    assert {o.to for o in library()["full-push-up"].easier} == {"chair-push-up"}
+    assert {o.to for o in library()["chair-push-up"].easier} == {"counter-push-up"}
+
+
+def test_hands_are_weaned_off_standing_up() -> None:
+    """Hands, fingertips, none: the ladder of a station goes all the way."""
+    written = Item("hands-on-sit-to-stand", reps=6)
+    rungs = ladder(written, library()["hands-on-sit-to-stand"], library(), None, 40)
+    order = list(dict.fromkeys(rung.exercise for rung in rungs))
+    assert order[:3] == ["hands-on-sit-to-stand", "fingertips-sit-to-stand", "sit-to-stand"]
+
+
+def test_crossed_ankles_are_no_stand_in_after_a_hip_replacement() -> None:
+    """Nor is anything else that crosses the legs, in any session."""
+    body = Client(conditions=frozenset({Condition.HIP_REPLACEMENT}))
+    for session in SESSIONS:
+        done = {s.exercise for s in efforts(compiled(session, body))}
+        assert not {e for e in done if e and library()[e].asks(Axis.LEG_CROSSING) >= 2}, session
+
+
+def test_a_session_without_a_bed_in_its_words_needs_none() -> None:
+    """As written."""
+    for session in shipped().sessions:
+        beds = {i.exercise for _, i in session.items() if library()[i.exercise].position is Position.ON_BED}
+        assert not beds or "bed" in session.about, session.id

@@ -110,9 +110,9 @@ EVIDENCE: dict[str, Callable[[Exercise], object]] = {
     "bends the knee deeply": lambda e: "sit back" in said(e),
     "bends the hip as far as it goes": lambda e: "sit back" in said(e),
     "leans on the hands": lambda e: re.search("hands", said(e)),
-    "puts the weight on the hands": lambda e: "hands under" in said(e),
+    "puts the weight on the hands": lambda e: re.search("hands under|hands on its seat", said(e)),
     "lifts, or braces the trunk firmly": lambda e: {"dumbbell", "band"} & set(e.equipment) or re.search(
-        "line|heel|lean back|knees|plank", said(e)),
+        "line|heel|lean back|knees|plank|body straight", said(e)),
 }
 
 
