@@ -196,6 +196,7 @@ def people(sends: SearchStrategy[frozenset[str]] | None = None) -> SearchStrateg
         led_by=texts(), emergency_contact=texts(), emergency_number=texts(),
         sends=sends if sends is not None else st.frozensets(st.sampled_from(SENDS)),
         screened=st.none() | days, waiting=st.frozensets(slugs, max_size=2),
+        answered_list=st.integers(1, 2),
         told_by=texts(), coach_key=hashes, programme=st.just("") | slugs, started=st.none() | days,
         sex=st.sampled_from(("", "woman", "man")),
     )

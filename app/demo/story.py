@@ -19,6 +19,7 @@ from app.actions.training.today import today
 from app.demo.cast import WEEKS, Member, StoryDay, cast, spots
 from app.demo.clock import StoryClock
 from app.device.clock import Clock
+from app.domain.dosing.screening import LIST_NOW
 from app.domain.model.person import Person
 from app.domain.model.plan import StepKind
 from app.domain.model.record import CheckIn, Ending
@@ -63,7 +64,7 @@ async def _tell(store: Store, clock: Clock, told: Callable[[int, int], None]) ->
 
 
 async def _join(store: Store, story: StoryClock, member: Member, pack: bytes, day: date) -> Person:
-    person = people.register(store, story, replace(member.person, started=day, screened=day))
+    person = people.register(store, story, replace(member.person, started=day, screened=day, answered_list=LIST_NOW))
     opened = await programmes.open_pack(store, story, f"{SOURCE}.evenload-pack", pack)
     programmes.accept_pack(store, story, person.id, opened)
     return person

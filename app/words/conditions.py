@@ -50,6 +50,10 @@ GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
         Condition.INSULIN: ("Insulin, or tablets that can bring sugar too low",
                             "A reminder before each session: sugar checked, something sweet near."),
         Condition.CANCER_TREATMENT: ("Treatment for cancer now", "Longer rests, moderate effort; none with a fever."),
+        Condition.GLAUCOMA: ("Glaucoma, or an eye that was operated on or treated at the back",
+                             "The head is never low, no straining, hard holds kept short."),
+        Condition.EPILEPSY: ("Epilepsy, with a seizure in the last year",
+                             "Balance held; no weight above the face when lying down."),
         Condition.MEMORY_LOSS: ("Trouble with memory", "The same session each time; somebody who leads."),
     }),
 )
@@ -69,7 +73,8 @@ COACH_WORDS: Mapping[Condition, str] = {
     Condition.HERNIA: "a hernia", Condition.MEMORY_LOSS: "memory loss", Condition.WALKING_AID: "uses a walking aid",
     Condition.WHEELCHAIR: "uses a wheelchair", Condition.POSTURAL_DIZZINESS: "dizzy on standing",
     Condition.BLOOD_THINNER: "takes a blood thinner", Condition.SHOULDER_REPLACEMENT: "a shoulder replacement",
-    Condition.SPINAL_SURGERY: "spinal surgery",
+    Condition.SPINAL_SURGERY: "spinal surgery", Condition.GLAUCOMA: "glaucoma, or an eye that was treated",
+    Condition.EPILEPSY: "epilepsy, with a seizure in the last year",
 }
 #: What a coach is told beside the caps.
 COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
@@ -85,12 +90,13 @@ COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
     Condition.BLOOD_THINNER: ("a knock on the head is a reason for emergency care",),
     Condition.WALKING_AID: ("stands only with something to hold",),
     Condition.COPD: ("effort by breath",),
+    Condition.EPILEPSY: ("no axis says “a weight over the face”: leave such work out of what you write",),
     Condition.SPINAL_SURGERY: ("in the first six weeks walking only",),
     Condition.HIP_REPLACEMENT: ("limits of the surgeon first; some hold for life",),
 }
 BECAUSE: Mapping[Condition, str] = {
     Condition.HIGH_BLOOD_PRESSURE: "your blood pressure", Condition.HEART_CONDITION: "your heart",
-    Condition.COPD: "your breathing", Condition.CANCER_TREATMENT: "your treatment",
+    Condition.COPD: "your breathing", Condition.GLAUCOMA: "your eyes", Condition.CANCER_TREATMENT: "your treatment",
 }
 
 

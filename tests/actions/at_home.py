@@ -14,6 +14,7 @@ from app.actions.files import programmes
 from app.actions.training import check_in, playing
 from app.actions.training.today import today
 from app.device.clock import ManualClock
+from app.domain.dosing.screening import LIST_NOW
 from app.domain.model.client import Client
 from app.domain.model.person import Person
 from app.domain.model.record import CheckIn, SessionDone
@@ -80,6 +81,7 @@ def _home(folder: Path, clock: ManualClock) -> Home:
     built = asyncio.run(publishing.build(desk, clock, resource_dir("assets") / "programmes" / "brackwater"))
     assert built.data is not None
     day = clock.local(clock.now()).day
-    person = people.register(store, clock, Person("", "Tomas Verrey", body=Client(), screened=day))
+    person = people.register(store, clock, Person("", "Tomas Verrey", body=Client(), screened=day,
+                                                   answered_list=LIST_NOW))
     opened = asyncio.run(programmes.open_pack(store, clock, built.name, built.data))
     return Home(store, desk, clock, programmes.accept_pack(store, clock, person.id, opened))

@@ -22,6 +22,7 @@ from app.actions.training import check_in
 from app.demo.clock import StoryClock
 from app.demo.story import tell_story
 from app.device.clock import SystemClock
+from app.domain.dosing.screening import LIST_NOW
 from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import Client, Place
 from app.domain.model.person import Person
@@ -75,7 +76,8 @@ def person_with_programme(store: Store, **more: object) -> Person:
     usual: dict[str, object] = {"name": "Greta Olsen", "body": Client(kit=HOME, weights_g=(2000, 4000), alone=False)}
     person = people.register(store, clock, Person(
         "", places=(Place("Home", HOME, floor=True, noise=True),), place="Home", birth_year=1958,
-        country="GB", emergency_number="999", started=today, screened=today, **(usual | more),  # type: ignore[arg-type]
+        country="GB", emergency_number="999", started=today, screened=today,
+        answered_list=LIST_NOW, **(usual | more),  # type: ignore[arg-type]
     ))
     opened = asyncio.run(_opened(store))
     return programmes.accept_pack(store, clock, person.id, opened)

@@ -20,7 +20,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from app.domain.model.plan import Part, Step, StepKind
 from app.words import parts
-from app.words.client import check_in, diary, player, welcome
+from app.words.client import check_in, diary, player, stop_questions, welcome
 from app.words.client import today as client
 from tests.browser.count import watch
 from tests.browser.driver import DESKTOP, LYING, PHONE, Walker
@@ -111,7 +111,7 @@ WELCOME: tuple[tuple[str, Callable[[Walker], object]], ...] = (
     ("welcome-spare", _spared),
     ("welcome-kit", lambda w: _equipped(w.press(client.NEXT))),
     ("welcome-around", lambda w: _surrounded(w.press(client.NEXT))),
-    ("welcome-stops", lambda w: w.press(client.NEXT).choose(welcome.NONE_OF_THESE)),
+    ("welcome-stops", lambda w: w.press(client.NEXT).choose(stop_questions.NONE_OF_THESE)),
     ("welcome-outcome", lambda w: w.press(client.NEXT)),
     ("welcome-sends", lambda w: w.press(client.NEXT, welcome.ALL_OF_IT)),
 )

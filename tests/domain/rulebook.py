@@ -39,6 +39,8 @@ LASTING = {
     "postural_dizziness": "unheld_balance 0, head_below_heart 1",
     "blood_thinner": "single_leg_balance 2, unheld_balance 0",
     "shoulder_replacement": "shoulder_load 2, overhead_shoulder 2, wrist_weight_bearing 1",
+    "glaucoma": "head_below_heart 1, bearing_down 1, overhead_shoulder 2",
+    "epilepsy": "single_leg_balance 2, unheld_balance 0",
     "spinal_surgery": "spinal_rounding 1, loaded_twist 1, loaded_spinal_flexion 2, impact 1, spinal_extension 2",
 }
 #: Until a clinician's yes.
@@ -54,7 +56,8 @@ AT_FIRST = {
 #: In the first weeks after a day that is known.
 FRESH = {"shoulder_replacement": (6, "shoulder_load 0, overhead_shoulder 0"),
          "pacemaker": (6, "overhead_shoulder 1, shoulder_load 1, wrist_weight_bearing 0")}
-HAND_ON = {"falls", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness", "blood_thinner"}
+HAND_ON = {"falls", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness", "blood_thinner",
+           "epilepsy"}
 
 
 def _read(words: str) -> dict[str, int]:

@@ -19,6 +19,7 @@ from app.actions.training.today import Today, today
 from app.demo.cast import StoryDay
 from app.demo.clock import StoryClock
 from app.demo.story import _play
+from app.domain.dosing.screening import LIST_NOW
 from app.domain.model.body import parse_spot
 from app.domain.model.person import Person
 from app.domain.model.plan import Timeline
@@ -90,7 +91,7 @@ async def _joined(store: Store, clock: StoryClock, kind: Kind, pack: bytes) -> P
     day = clock.now().date()
     person = people.register(store, clock, Person(
         "", kind.name, kind.body, (kind.place,), kind.place.name, programme=kind.programme, started=day, screened=day,
-        led_by=kind.led_by, birth_year=1954))
+        answered_list=LIST_NOW,        led_by=kind.led_by, birth_year=1954))
     opened = await programmes.open_pack(store, clock, "p.evenload-pack", pack)
     return programmes.accept_pack(store, clock, person.id, opened)
 

@@ -5,7 +5,7 @@ import re
 from pathlib import Path
 
 from app.words import parts
-from app.words.client import check_in, player, welcome
+from app.words.client import check_in, player, stop_questions, welcome
 from app.words.client import today as client
 from tests.stories.person import Person
 
@@ -27,7 +27,7 @@ def be_welcomed(walker: Person, name: str, onto: str = client.PROGRAMME_TITLE) -
     walker.write(welcome.WEIGHTS, "2, 4").press(client.NEXT)
     walker.sees(welcome.AROUND_HEAD[0])
     walker.choose(parts.answer(welcome.ALONE_SHORT, parts.NO), parts.answer(welcome.RISES_SHORT, parts.YES))
-    walker.press(client.NEXT).sees(welcome.STOPS_HEAD[0]).choose(welcome.NONE_OF_THESE).press(client.NEXT)
+    walker.press(client.NEXT).sees(stop_questions.STOPS_HEAD[0]).choose(stop_questions.NONE_OF_THESE).press(client.NEXT)
     walker.sees("Nothing speaks against a start").press(client.NEXT)
     walker.sees(welcome.SENDS_HEAD).press(welcome.ALL_OF_IT, welcome.FINISH).sees_heading(onto)
 

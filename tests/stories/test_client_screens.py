@@ -1,8 +1,10 @@
 """What keeps Start locked, what is left out, what is refused, and the settings."""
 from __future__ import annotations
 
+import json
 import re
 import shutil
+import sqlite3
 from pathlib import Path
 
 import pytest
@@ -49,6 +51,33 @@ def test_start_stays_locked_until_a_yes(person_at: PersonAt, tmp_path: Path, pac
         walker.press("A doctor", "Record this yes").sees("Write who said yes.")
         walker.write("Their name", "Dr Moss").tick("I asked them about training after this")
         walker.press("Record this yes").sees_button("Start")
+
+
+def test_somebody_on_blood_thinners_may_start_with_settings(person_at: PersonAt, tmp_path: Path, pack: Path) -> None:
+    """The outcome names what was set and what follows; Start is open, and the condition stands in the settings."""
+    with person_at(tmp_path / "data") as walker:
+        to_the_stop_questions(walker).sees_heading("Dizziness, fainting and falls")
+        walker.tick("Tablets or injections that thin the blood").press("Next")
+        walker.sees("You can start, with these settings").sees("Tablets that thin the blood")
+        walker.sees(re.compile("Balance held")).press("Next", "Finish")
+        open_pack(walker, pack).sees_button("Start")
+        walker.go("/settings/conditions").sees(re.compile("Tablets that thin the blood"))
+
+
+def test_whoever_was_asked_the_older_questions_is_asked_the_new_ones_once(person_at: PersonAt, data: Path) -> None:
+    """Above a session that can be started; afterwards the note is gone."""
+    database = next(data.rglob("*.db"))
+    with sqlite3.connect(database) as db:
+        (payload,) = db.execute("SELECT payload FROM person").fetchone()
+        told = json.loads(payload)
+        del told["answered_list"]
+        db.execute("UPDATE person SET payload = ?", (json.dumps(told),))
+    db.close()
+    with person_at(data, "/today") as walker:
+        walker.sees(re.compile("few new questions")).sees_button("Start")
+        walker.press("Answer the new questions").sees_heading("A few new questions")
+        walker.sees_no_button("A recent operation").press("None of these", "Done", "Back to today")
+        walker.sees_button("Start").sees_no_button("Answer the new questions")
 
 
 @pytest.mark.in_chromium

@@ -39,7 +39,7 @@ def test_every_table_is_on_the_coachs_page_whole() -> None:
     assert firsts("regions") == [region.value for region in REGION_AXES]
     assert len(firsts("conditions")) == len(Condition)
     assert len(firsts("axes")) == len(ANCHORS) + 1 == len(Axis) + 1
-    assert len(firsts("stops")) == len(screening.SIGNS) + len(screening.DO_NOT_START) + len(screening.ASK_FIRST)
+    assert len(firsts("stops")) == len(screening.SIGNS) + len(screening.questions())
     assert set(firsts("proofreading")) == set(PROBLEMS)
     assert firsts("limits") == list(limit_bounds())
     assert firsts("hand") == list(PRESETS)

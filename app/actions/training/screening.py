@@ -1,14 +1,14 @@
 """The stop questions: answered, waiting for a yes, or answered by one; and the yes after a stop."""
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from dataclasses import replace
 
 from app.actions.new_stamp import new_stamp
 from app.actions.training.check_in import keep_yes
 from app.device.clock import Clock
 from app.domain.dosing.history import Stop
-from app.domain.dosing.screening import Outcome, outcome
+from app.domain.dosing.screening import LIST_NOW, may_start, outcome, settings_of, stopping
 from app.domain.model.person import Person
 from app.domain.model.record import Clearance
 from app.storage import people, records
@@ -20,25 +20,52 @@ NOT_A_CLINICIAN = ("", "self", "coach")
 
 
 def screened_person(person: Person, clock: Clock, ticked: Collection[str]) -> Person:
-    """The person with the stop questions answered: free to start, or waiting for a clinician's yes."""
-    if outcome(ticked) is Outcome.GO:
-        return replace(person, screened=clock.local(clock.now()).day, waiting=frozenset())
-    return replace(person, screened=None, waiting=frozenset(ticked))
+    """The person with every stop question answered: free to start, or waiting for a clinician's yes.
+
+    What the ticks set is set either way, so that a yes finds it there.
+    """
+    answered = replace(_with_settings(person, ticked), answered_list=LIST_NOW)
+    if may_start(outcome(ticked)):
+        return replace(answered, screened=clock.local(clock.now()).day, waiting=frozenset())
+    return replace(answered, screened=None, waiting=stopping(ticked))
+
+
+def _with_settings(person: Person, ticked: Collection[str]) -> Person:
+    conditions = person.body.conditions | frozenset(settings_of(ticked))
+    return replace(person, body=replace(person.body, conditions=conditions))
 
 
 def answer_stop_questions(store: Store, clock: Clock, person_id: str, ticked: Collection[str]) -> Person:
-    """Keeps the answers.
+    """Keeps the answers to all of them.
 
     Raises:
         KeyError: nobody of that id.
     """
+    return _keep(store, person_id, lambda person: screened_person(person, clock, ticked))
+
+
+def answer_new_questions(store: Store, person_id: str, ticked: Collection[str]) -> Person:
+    """Keeps the answers to what an older list lacked. The day of the older answers stays; a tick waits for a yes.
+
+    Raises:
+        KeyError: nobody of that id.
+    """
+    def answered(person: Person) -> Person:
+        told = replace(_with_settings(person, ticked), answered_list=LIST_NOW)
+        if may_start(outcome(ticked)):
+            return told
+        return replace(told, screened=None, waiting=person.waiting | stopping(ticked))
+    return _keep(store, person_id, answered)
+
+
+def _keep(store: Store, person_id: str, change: Callable[[Person], Person]) -> Person:
     with store.begin() as db:
         person = people.person(db, person_id)
         if person is None:
             raise KeyError(person_id)
-        answered = screened_person(person, clock, ticked)
-        people.save_person(db, answered)
-    return answered
+        changed = change(person)
+        people.save_person(db, changed)
+    return changed
 
 
 def record_starting_yes(store: Store, clock: Clock, person_id: str, who: str, kind: str) -> Person:

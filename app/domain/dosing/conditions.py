@@ -19,8 +19,10 @@ from app.domain.model.references import (
     BROOKE_WAVELL_2022,
     BURTON_2015,
     CAMPBELL_2022,
+    CAPOVILLA_2016,
     EANNUCCI_2019,
     HOLLAND_2012,
+    JASIEN_2015,
     JENKINS_2008,
     KORFITSEN_2023,
     MADERA_2017,
@@ -156,6 +158,11 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
               Axis.SPINAL_EXTENSION: 2},
         first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_TWIST: 0, Axis.LOADED_SPINAL_FLEXION: 1, Axis.FLOOR_TRANSFER: 1,
                Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1}, first_weeks=12),
+    Condition.GLAUCOMA: ConditionRule(
+        (JASIEN_2015,), "head low is studied; holds and straining are custom",
+        caps={Axis.HEAD_BELOW_HEART: 1, Axis.BEARING_DOWN: 1, Axis.OVERHEAD_SHOULDER: 2}, is_short_hold=True),
+    Condition.EPILEPSY: ConditionRule(
+        (CAPOVILLA_2016,), "a hand on something is custom", caps=HELD, is_held=True),
 }
 
 

@@ -39,6 +39,8 @@ class Condition(StrEnum):
     BLOOD_THINNER = "blood_thinner"
     SHOULDER_REPLACEMENT = "shoulder_replacement"
     SPINAL_SURGERY = "spinal_surgery"
+    GLAUCOMA = "glaucoma"
+    EPILEPSY = "epilepsy"
 
 
 @dataclass(frozen=True)

@@ -1,10 +1,11 @@
 """Somebody who trains: who they are, their body and places, and what they agreed to send."""
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from app.domain.model.client import STARTER_PLACES, Client, Place
+from app.domain.model.omit_defaults import LATE
 
 #: Nothing said about a body.
 NO_BODY = Client()
@@ -41,6 +42,8 @@ class Person:
     started: date | None = None
     sex: str = ""
     """`woman`, `man` or empty; only for the published bands of the chair stand, on the coach's side."""
+    answered_list: int = field(default=1, metadata=LATE)
+    """Which list of stop questions was answered last; 1: the first one, as with everybody who was here before."""
 
     @property
     def asked(self) -> str:

@@ -64,6 +64,12 @@ TAYLOR_2017 = Reference("Taylor et al.", 2017)
 BURTON_2015 = Reference("Burton et al.", 2015)
 MULROY_2011 = Reference("Mulroy et al.", 2011)
 TRAN_2021 = Reference("Tran et al.", 2021, "Age Ageing 50:1520")
+JASIEN_2015 = Reference("Jasien et al.", 2015)
+CAPOVILLA_2016 = Reference("Capovilla et al.", 2016, "Epilepsia", "10.1111/epi.13261")
+#: A clinic's page and not a paper: resting pressure above 180/110 is a reason to ask, case by case.
+HEART_ONLINE_2026 = Reference("Heart Online", 2026, "heartonline.org.au, safety considerations, as read that year")
+#: From its abstract.
+WHITFIELD_2017 = Reference("Whitfield et al.", 2017)
 MADERA_2017 = Reference("Madera et al.", 2017, "J Neurosurg Spine 26:694")
 FREEMAN_2011 = Reference("Freeman et al.", 2011)
 

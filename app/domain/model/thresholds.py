@@ -79,6 +79,15 @@ STALL_DAYS, STALL_SESSIONS, STALL_DONE = 21, 4, 70
 STALL_LOOK_DAYS = 56
 """So far back a station's highest step is looked for; what came before a long gap is no measure any more."""
 
+# ------------------------------------------------------------------ blood pressure at rest, mmHg: upper, lower
+
+PRESSURE_STOPS = (180, 110)
+"""From either figure on nobody starts. Source: HEART_ONLINE_2026, a clinic's page; the papers were not read."""
+PRESSURE_STOPS_HEART = 100
+"""The lower figure with a heart condition: a British list for heart patients, known from a copy only. [P]"""
+PRESSURE_ASKS = (160, 100)
+"""From either figure on a clinician is asked first. [P]"""
+
 # ------------------------------------------------------------------ days
 
 STRENGTH_GAP_DAYS = 2

@@ -105,6 +105,7 @@ class PersonForm(Form):
     sends: frozenset[Word] = frozenset()
     screened: date | None = None
     waiting: frozenset[Word] = frozenset()
+    answered_list: Annotated[int, whole(1, 99)] = 1
     told_by: Text = ""
     coach_key: Text = ""
     programme: Text = ""

@@ -7,7 +7,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from app.domain.branding.brand import EmergencyNumber, Role
-from app.domain.dosing.screening import Outcome
 from app.domain.model.body import Spot
 from app.domain.model.person import Person
 from app.words.client.today import Pair
@@ -112,59 +111,6 @@ ALONE_NOTE = (
     "Alone and unable to get up: nothing on the floor, ever. Alone: an exercise that nobody has shown you never takes "
     "another’s place."
 )
-
-# ------------------------------------------------------------------ the stop questions
-
-STOPS_HEAD: Pair = ("The stop questions", "The stop questions about {name}")
-STOPS_HINT = "Tick whatever is true. “Recent” means: nobody who treats it has said that training is all right again."
-STOPS: Mapping[str, str] = {
-    "unstable_chest_pain": "Chest pain or pressure at rest, or more often or sooner than before",
-    "uncontrolled_rhythm": "A heart out of rhythm that is not under control",
-    "heart_failure": "Heart failure that is getting worse: breathless lying flat, legs swelling, weight up within days",
-    "narrow_valve": "A narrow heart valve with faintness, breathlessness or chest pain",
-    "aneurysm": "A bulge in a large blood vessel (aneurysm)",
-    "recent_clot": "A recent blood clot in a leg or a lung",
-    "recent_stroke": "A recent stroke, or one that passed within a day",
-    "recent_heart_attack": "A recent heart attack",
-    "recent_operation": "A recent operation",
-    "recent_fracture": "A recent broken bone",
-    "systemic_illness": "Fever now, or an illness of the whole body",
-    "uncontrolled_diabetes": "Diabetes that is not under control: sugar often far too high or too low",
-    "very_high_pressure": "Blood pressure at rest of 180 or more, or with a lower figure of 100 or more",
-    "new_dizziness": "New dizziness that nobody has explained",
-    "new_palpitations": "A heart that newly races, pounds or skips",
-    "new_numbness": "New numbness or tingling that nobody has explained",
-    "new_night_pain": "New pain that wakes at night",
-    "high_pressure": "Blood pressure at rest of 160 to 179",
-    "advised_against": "A clinician has advised against training, or set limits that are not clear",
-}
-NONE_OF_THESE = "None of these"
-STOPS_MISSING = "Tick what is true, or “None of these”."
-OUTCOMES: Mapping[Outcome, tuple[str, str, str]] = {
-    Outcome.GO: (
-        "Nothing speaks against a start",
-        "That is not a promise. Begin gently, and stop at any sign that is new.",
-        "The questions come again after four weeks without a session, and after a stop.",
-    ),
-    Outcome.ASK_FIRST: (
-        "Ask first, then start",
-        "Tell a doctor, nurse or physiotherapist what you ticked, and that you mean to do short strength sessions at "
-        "home.",
-        "Set everything up now. Start stays locked until you record their yes: who said it, and what they are.",
-    ),
-    Outcome.DO_NOT_START: (
-        "Do not start yet",
-        "With what you ticked, training can do harm. Ask the doctor who treats it, and say that you mean to train.",
-        "Set everything up if you like. Start stays locked until you record their yes: who said it, and what they are.",
-    ),
-}
-OUTCOME_EMERGENCY = "If it is happening now"
-
-
-def call_line(number: str) -> str:
-    """What to do where it is happening now."""
-    return f"Chest pain, faintness, a drooping face or sudden weakness now: call {number}."
-
 
 # ------------------------------------------------------------------ the emergency number
 

@@ -20,14 +20,15 @@ from app.domain.model.body import REGION_AXES
 from app.domain.model.level import Level
 from app.domain.model.proofreading_limits import limit_bounds, limit_sources
 from app.domain.model.record import FunctionalCheck
-from app.domain.model.references import REFERENCES
+from app.domain.model.references import HEART_ONLINE_2026, REFERENCES
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS
 from app.domain.progress import progression_ladder as steps
 from app.words.client.checks import COACH_ERROR, NAMES, band_line
-from app.words.client.welcome import STOPS
+from app.words.client.stop_questions import ASKED_BEFORE, STOPS
 from app.words.coach.person import RULE_WORDS
 from app.words.coach.proofreading import PROBLEMS
+from app.words.conditions import COACH_WORDS
 from app.words.rules.condition_rows import axis_name, condition_rows
 from app.words.rules.limb_and_rise_rules import limbs_for_coach, rises_for_coach
 from app.words.rules.section import Section
@@ -158,8 +159,11 @@ def _anchors() -> Section:
 def _stops() -> Section:
     signs = [(SIGN_WORDS[sign], f"{symptom.value.replace('_', ' ')}, level {votes.SYMPTOM_LEVELS[symptom]}")
              for sign, symptom in SIGNS.items()]
-    first = [(STOPS[key], "do not start without a clinician’s yes") for key in screening.DO_NOT_START]
-    ask = [(STOPS[key], "ask first") for key in screening.ASK_FIRST]
+    sets = {key: f"; sets “{COACH_WORDS[one]}”" for key, one in screening.SETS.items()}
+    asked = [(screening.DO_NOT_START, "do not start without a clinician’s yes"), (screening.ASK_FIRST, "ask first"),
+             (screening.WITH_SETTINGS, "may start")]
+    stops = [(STOPS[key], follows + sets.get(key, "")) for keys, follows in asked for key in keys
+             if key not in ASKED_BEFORE]
     hours = int(at.FEVER_FREE.total_seconds()) // 3600
     return Section("stops", "Stop signs and stop questions", (
         "Nothing here is a diagnosis; each defers to a clinician and to local emergency advice.",
@@ -169,7 +173,13 @@ def _stops() -> Section:
         f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level "
         f"{Level.ASK_FIRST} or {Level.EMERGENCY}. A fall that hurt, that was not got up from alone, or with blood "
         f"thinners stops as well; an illness without fever carries level {ILLNESS_CARRIES}.",
-    ), ("Sign or question", "What follows"), (*signs, *first, *ask))
+        "A question that sets a condition takes none away; where the condition is set already it is not asked. Who "
+        "answered an older list is asked once what it lacked, above today’s session; Start stays as it was until "
+        "then, since no answer gives no more than before.",
+        f"Pressure: no start from {at.PRESSURE_STOPS[0]}/{at.PRESSURE_STOPS[1]} ({HEART_ONLINE_2026.short}, a clinic’s "
+        f"page that says “case by case”); {at.PRESSURE_STOPS_HEART} for the lower figure with a heart condition, and "
+        f"asking from {at.PRESSURE_ASKS[0]}/{at.PRESSURE_ASKS[1]}, are conventions [P].",
+    ), ("Sign or question", "What follows"), (*signs, *stops))
 
 
 def _moving_on() -> Section:

@@ -133,6 +133,9 @@ def _stops() -> Section:
         f"After a fever your own word is enough once it has been gone for {hours} hours. After muscles that stayed "
         "very achy your coach’s yes is enough. Everything else takes a clinician’s.",
         f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session, and after a stop.",
+        "What you tick there either waits for a clinician’s yes, or only sets your sessions: with tablets that thin "
+        "the blood, for example, balance is done with a hand on something. New questions are asked once; until you "
+        "answer them everything stays as it was.",
     ), ("What", "What follows"), rows)
 
 

@@ -10,7 +10,8 @@ from app.actions.training.today import today
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
 from app.domain.dosing.history import Stop, way_back
-from app.domain.dosing.screening import ASK_FIRST, DO_NOT_START
+from app.domain.dosing.screening import ASK_FIRST, DO_NOT_START, LIST_NOW
+from app.domain.model.client import Condition
 from app.domain.model.person import Person
 from app.domain.model.record import Clearance
 from app.storage import records, settings
@@ -38,6 +39,43 @@ def test_any_tick_waits_for_a_yes(store: Store, clock: ManualClock, ada: Person,
     answered = screening.answer_stop_questions(store, clock, ada.id, {stop})
     assert (answered.screened, answered.waiting) == (None, {stop})
     assert today(store, clock, ada.id).ask_again
+
+
+def test_going_with_settings_sets_them_and_waits_for_nobody(store: Store, clock: ManualClock, ada: Person) -> None:
+    """Start is open; the condition is there, and stays when the questions are answered again without it."""
+    answered = screening.answer_stop_questions(store, clock, ada.id, {"blood_thinner", "numb_feet"})
+    assert (answered.screened, answered.waiting) == (clock.now().date(), frozenset())
+    assert answered.body.conditions == {Condition.BLOOD_THINNER, Condition.NEUROPATHY}
+    assert not today(store, clock, ada.id).ask_again
+    again = screening.answer_stop_questions(store, clock, ada.id, ())
+    assert again.body.conditions == answered.body.conditions
+
+
+def test_a_stop_leaves_its_setting_for_after_the_yes(store: Store, clock: ManualClock, ada: Person) -> None:
+    """Two falls wait for a yes, and balance stays held afterwards."""
+    answered = screening.answer_stop_questions(store, clock, ada.id, {"repeated_falls", "memory"})
+    assert answered.waiting == {"repeated_falls"}
+    cleared = screening.record_starting_yes(store, clock, ada.id, "Dr Moss", "doctor")
+    assert cleared.body.conditions == {Condition.FALLS, Condition.MEMORY_LOSS} and not cleared.waiting
+
+
+def test_who_was_screened_before_is_not_locked_out(store: Store, clock: ManualClock) -> None:
+    """The older answers hold until the new questions are answered, and their day is not renewed by these."""
+    day = clock.now().date()
+    bo = people.register(store, clock, Person("", "Bo", screened=day, answered_list=1))
+    assert not today(store, clock, bo.id).ask_again
+    answered = screening.answer_new_questions(store, bo.id, {"glaucoma"})
+    assert (answered.answered_list, answered.screened, answered.waiting) == (LIST_NOW, day, frozenset())
+    assert answered.body.conditions == {Condition.GLAUCOMA}
+
+
+def test_a_sign_among_the_new_questions_waits_for_a_yes(store: Store, clock: ManualClock) -> None:
+    """Beside what waited already."""
+    bo = people.register(store, clock, Person("", "Bo", waiting=frozenset({"aneurysm"})))
+    answered = screening.answer_new_questions(store, bo.id, {"fainted"})
+    assert (answered.screened, answered.waiting) == (None, {"aneurysm", "fainted"})
+    with pytest.raises(KeyError):
+        screening.answer_new_questions(store, "nobody", ())
 
 
 def test_a_clinician_s_yes_opens_start(store: Store, clock: ManualClock, ada: Person) -> None:

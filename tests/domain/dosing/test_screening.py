@@ -11,16 +11,28 @@ from app.domain.dosing.screening import (
     ASK_AGAIN_DAYS,
     ASK_FIRST,
     DO_NOT_START,
+    FIRST_LIST,
+    LIST_NOW,
+    NO_LONGER_ASKED,
+    SETS,
     SIGNS,
+    WITH_SETTINGS,
     Outcome,
+    may_start,
     must_ask_again,
     outcome,
+    questions,
+    settings_of,
+    stopping,
     symptoms_of,
 )
+from app.domain.model.client import Condition
 from app.domain.model.diary import Symptom
+from app.domain.model.thresholds import PRESSURE_ASKS, PRESSURE_STOPS, PRESSURE_STOPS_HEART
 
 TODAY = date(2026, 3, 30)
-questions = st.lists(st.sampled_from((*DO_NOT_START, *ASK_FIRST)), unique=True)
+EVERY = (*DO_NOT_START, *ASK_FIRST, *WITH_SETTINGS)
+ticks = st.lists(st.sampled_from(EVERY), unique=True)
 
 
 def test_unanswered_is_never_go() -> None:
@@ -41,12 +53,68 @@ def test_ask_first(ticked: str) -> None:
     assert outcome([ticked]) is Outcome.ASK_FIRST
 
 
-@given(questions, st.sampled_from((*DO_NOT_START, *ASK_FIRST)))
+@given(ticks, st.sampled_from(EVERY))
 def test_ticking_more_never_helps(ticked: list[str], more: str) -> None:
     """Nor does the order matter."""
-    order = [Outcome.GO, Outcome.ASK_FIRST, Outcome.DO_NOT_START]
+    order = [Outcome.GO, Outcome.GO_WITH_SETTINGS, Outcome.ASK_FIRST, Outcome.DO_NOT_START]
     assert order.index(outcome([*ticked, more])) >= order.index(outcome(ticked))
     assert outcome(list(reversed(ticked))) is outcome(ticked)
+
+
+@pytest.mark.parametrize(("question", "found"), [
+    ("stable_chest_pain", Outcome.ASK_FIRST), ("fainted", Outcome.ASK_FIRST), ("dizzy_standing", Outcome.ASK_FIRST),
+    ("repeated_falls", Outcome.ASK_FIRST), ("seizure_this_year", Outcome.ASK_FIRST), ("foot_sore", Outcome.ASK_FIRST),
+    ("eye_damage", Outcome.ASK_FIRST), ("bone_metastases", Outcome.DO_NOT_START),
+    ("recent_eye_operation", Outcome.DO_NOT_START), ("recent_seizure", Outcome.DO_NOT_START),
+    ("blood_thinner", Outcome.GO_WITH_SETTINGS), ("sugar_lowering", Outcome.GO_WITH_SETTINGS),
+    ("numb_feet", Outcome.GO_WITH_SETTINGS), ("memory", Outcome.GO_WITH_SETTINGS),
+    ("glaucoma", Outcome.GO_WITH_SETTINGS), ("known_dizziness", Outcome.GO_WITH_SETTINGS),
+    ("fall_or_fear", Outcome.GO_WITH_SETTINGS)])
+def test_what_screening_lacked_is_asked_and_has_its_outcome(question: str, found: Outcome) -> None:
+    """Signs and what is unsettled wait for a word; what can be taken care of does not."""
+    assert question in questions() and outcome([question]) is found
+    assert may_start(found) is (found is Outcome.GO_WITH_SETTINGS)
+
+
+@pytest.mark.parametrize("question", WITH_SETTINGS)
+def test_whoever_may_start_with_settings_gets_a_setting_and_waits_for_nobody(question: str) -> None:
+    """A tick that changed nothing would be a promise that is not kept."""
+    assert settings_of([question]) == (SETS[question],) and not stopping([question])
+
+
+def test_a_tick_that_stops_sets_its_condition_as_well() -> None:
+    """So that a yes finds it there; the rest of what is ticked waits."""
+    assert settings_of(["repeated_falls", "fall_or_fear", "fainted"]) == (Condition.FALLS,)
+    assert stopping(["repeated_falls", "blood_thinner", "of a later version"]) == {"repeated_falls",
+                                                                                "of a later version"}
+
+
+@given(st.frozensets(st.sampled_from(Condition)))
+def test_what_is_set_already_is_not_asked_and_whatever_may_stop_always_is(held: frozenset[Condition]) -> None:
+    """Of somebody new."""
+    asked = questions(held)
+    assert set(asked) - set(WITH_SETTINGS) == {*DO_NOT_START, *ASK_FIRST} - NO_LONGER_ASKED
+    assert not held & {SETS[q] for q in asked if q in WITH_SETTINGS}
+
+
+def test_who_was_screened_before_is_asked_only_what_is_new_and_once() -> None:
+    """The nineteen of the first list keep their answers; two of them ask for other figures now, under new names."""
+    assert len(FIRST_LIST) == 19 and FIRST_LIST >= NO_LONGER_ASKED
+    new = questions(asked=1)
+    assert not set(new) & FIRST_LIST and {"pressure_too_high", "pressure_raised", "bone_metastases"} <= set(new)
+    assert questions(asked=LIST_NOW) == questions(asked=LIST_NOW + 1) == ()
+
+
+@pytest.mark.parametrize("kept", sorted(NO_LONGER_ASKED))
+def test_a_stored_answer_keeps_its_outcome(kept: str) -> None:
+    """Also of a question that is no longer asked."""
+    assert kept not in questions()
+    assert outcome([kept]) is {"very_high_pressure": Outcome.DO_NOT_START, "high_pressure": Outcome.ASK_FIRST}[kept]
+
+
+def test_the_lower_pressure_of_no_start_is_110_and_100_with_a_heart_condition() -> None:
+    """The usual figure; asking begins below it, without a gap between."""
+    assert (PRESSURE_STOPS, PRESSURE_STOPS_HEART, PRESSURE_ASKS) == ((180, 110), 100, (160, 100))
 
 
 def test_every_stop_sign_stands_for_a_symptom() -> None:

@@ -1,4 +1,4 @@
-"""The stop questions and their three outcomes, for the welcome and for asking again."""
+"""The stop questions in their groups and what follows from the answers, for the welcome and for asking again."""
 from __future__ import annotations
 
 from dataclasses import replace
@@ -6,18 +6,19 @@ from typing import Any
 
 import flet as ft
 
-from app.domain.dosing.screening import ASK_FIRST, DO_NOT_START, Outcome, outcome
+from app.domain.dosing.screening import Outcome, may_start, outcome, questions, settings_of, stopping
 from app.ui.client.profile.profile_draft import Held, ProfileDraft
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
-from app.ui.shell.shell import Shell
-from app.words.client import welcome as words
+from app.ui.shell.shell import Shell, safe
+from app.words.client import stop_questions as words
+from app.words.conditions import CLIENT_WORDS
 
 
 def ask_stops(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Control]:
-    """Every stop question, and "none of these", which is an answer too."""
-    ticked = held.value.ticked
-    among = options(*((stop, words.STOPS[stop]) for stop in (*DO_NOT_START, *ASK_FIRST)))
+    """Every stop question that is due, group by group, and "none of these", which is an answer too."""
+    ticked, before = held.value.ticked, held.value.asked_list
+    due = set(questions(held.value.body.conditions, before))
 
     def toggle(stop: str) -> None:
         held.set(replace(held.value, ticked=(held.value.ticked or frozenset()) ^ {stop} or None, complaint=""))
@@ -25,12 +26,13 @@ def ask_stops(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Contro
     def none(_: Any) -> None:
         held.set(replace(held.value, ticked=frozenset(), complaint=""))
 
-    return [
-        c.body(words.STOPS_HINT),
-        c.several_of_list(among, ticked or (), toggle),
-        c.rule(),
-        c.one_of_list(options((True, words.NONE_OF_THESE)), ticked == frozenset() or None, none),
-    ]
+    pieces: list[ft.Control] = [c.body(words.NEW_HINT if before else words.STOPS_HINT)]
+    for head, group in words.STOP_GROUPS:
+        among = options(*((stop, said) for stop, said in group.items() if stop in due))
+        if among:
+            pieces += [c.subhead(head), c.several_of_list(among, ticked or (), safe(shell, toggle))]
+    return [*pieces, c.rule(),
+            c.one_of_list(options((True, words.NONE_OF_THESE)), ticked == frozenset() or None, safe(shell, none))]
 
 
 def stops_lack(draft: ProfileDraft, this_year: int) -> str:
@@ -39,14 +41,24 @@ def stops_lack(draft: ProfileDraft, this_year: int) -> str:
 
 
 def show_outcome(c: Card, ticked: frozenset[str], number: str) -> ft.Control:
-    """What follows from the answers, plainly."""
+    """What follows from the answers, plainly, with the settings that they made."""
     found = outcome(ticked)
     head, says, then = words.OUTCOMES[found]
-    icon = ft.Icons.CHECK_SHARP if found is Outcome.GO else ft.Icons.FRONT_HAND_SHARP
+    icon = ft.Icons.CHECK_SHARP if may_start(found) else ft.Icons.FRONT_HAND_SHARP
     row: list[ft.Control] = [c.icon(icon), c.text(head, t.T_HEAD, t.EXTRA, height=1.15, expand=True)]
-    told: list[ft.Control] = [ft.Row(row, spacing=10), c.body(says), c.body(then)]
-    if found is Outcome.GO:
+    told: list[ft.Control] = [ft.Row(row, spacing=10), *_settings(c, ticked, found), c.body(says), c.body(then)]
+    if may_start(found):
         return c.box(c.stack(told, t.GAP))
-    named = [c.strong(words.STOPS[stop]) for stop in (*DO_NOT_START, *ASK_FIRST) if stop in ticked]
+    named = [c.strong(words.STOPS[stop]) for stop in words.STOPS if stop in stopping(ticked)]
     now: list[ft.Control] = [c.strong(words.OUTCOME_EMERGENCY), c.body(words.call_line(number))]
     return c.harm_box(c.stack([told[0], c.rows(named), *told[1:], c.rule(), *now], t.GAP))
+
+
+def _settings(c: Card, ticked: frozenset[str], found: Outcome) -> list[ft.Control]:
+    """Each condition that a tick set, with what follows from it."""
+    rows: list[ft.Control] = [c.stack([c.strong(name), c.body(follows)], 0)
+                              for name, follows in (CLIENT_WORDS[one] for one in settings_of(ticked))]
+    if not rows:
+        return []
+    head = [] if found is Outcome.GO_WITH_SETTINGS else [c.strong(words.SETS_HEAD)]
+    return [*head, c.rows(rows, 10)]

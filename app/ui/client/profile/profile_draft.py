@@ -33,6 +33,8 @@ class ProfileDraft:
     rises: bool | None = None
     ticked: frozenset[str] | None = None
     """Stop questions that are true; empty: none of them."""
+    asked_list: int = 0
+    """The list of stop questions that was answered before, where only what it lacked is asked; 0: all are asked."""
     number: str = USUAL_NUMBER
     number_typed: bool = False
     number_right: bool = False

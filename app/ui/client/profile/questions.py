@@ -12,7 +12,7 @@ from app.ui.client.profile.profile_draft import Held, ProfileDraft
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
-from app.words.client import today, welcome
+from app.words.client import stop_questions, today, welcome
 from app.words.client.today import Pair, said
 
 Ask = Callable[[Card, Shell, Held[ProfileDraft]], list[ft.Control]]
@@ -46,7 +46,9 @@ CONDITIONS = Questions("conditions", welcome.CONDITIONS_HEAD, asking_body.ask_co
 SPARE = Questions("spare", welcome.SPARE_HEAD, asking_body.ask_spare)
 KIT = Questions("kit", _same(welcome.KIT_HEAD), asking_room.ask_kit, asking_room.kit_lacks)
 AROUND = Questions("around", welcome.AROUND_HEAD, asking_room.ask_around, asking_room.around_lacks)
-STOPS = Questions("stops", welcome.STOPS_HEAD, asking_stops.ask_stops, asking_stops.stops_lack)
+STOPS = Questions("stops", stop_questions.STOPS_HEAD, asking_stops.ask_stops, asking_stops.stops_lack)
+#: What an older list of stop questions lacked.
+NEW_STOPS = Questions("new-stops", stop_questions.NEW_HEAD, asking_stops.ask_stops, asking_stops.stops_lack)
 SENDS = Questions("sends", _same(welcome.SENDS_HEAD), asking_person.ask_sends)
 
 #: In the order of the welcome. The emergency number comes early, since the stop questions name it.

@@ -10,7 +10,8 @@ from app.actions import people
 from app.actions.files.bundled import register_with_coach
 from app.actions.people import Role
 from app.actions.training import screening
-from app.domain.dosing.screening import Outcome, outcome
+from app.domain.dosing.screening import may_start, outcome
+from app.domain.model.person import Person
 from app.storage import people as kept_people
 from app.storage.people import Trains
 from app.ui.client.profile import questions as q
@@ -25,12 +26,14 @@ from app.words.client import hand_over, today, welcome
 
 #: `/welcome/questions`: the stop questions again, for whoever's turn it is.
 AGAIN = "questions"
+#: `/welcome/new`: only those that were not on the list which they answered.
+NEW = "new"
 
 
 @ft.component
 def WelcomeScreen(shell: Shell) -> ft.Control:
     """Somebody new, or the stop questions again."""
-    if shell.route_id() == AGAIN and people.current_person(shell.store):
+    if shell.route_id() in (AGAIN, NEW) and people.current_person(shell.store):
         return StopsAgain(shell)
     return Newcomer(shell)
 
@@ -116,26 +119,37 @@ def _register(shell: Shell, draft: ProfileDraft) -> None:
 
 @ft.component
 def StopsAgain(shell: Shell) -> ft.Control:
-    """The stop questions for somebody who is known here."""
+    """The stop questions for somebody who is known here: all, or what an older list lacked."""
     c = shell.card()
     person = people.current_person(shell.store)
-    held = use_held(lambda: draft_of(person) if person else ProfileDraft())
+    only_new = shell.route_id() == NEW
+    held = use_held(lambda: _asked_before(person, only_new=only_new))
     answered, answer = ft.use_state(False)
     if person is None:
         return c.page([c.title(welcome.TITLE)])
 
     def keep() -> None:
-        screening.answer_stop_questions(shell.store, shell.clock, person.id, held.value.ticked or ())
+        ticked = held.value.ticked or frozenset()
+        if only_new:
+            screening.answer_new_questions(shell.store, person.id, ticked)
+        else:
+            screening.answer_stop_questions(shell.store, shell.clock, person.id, ticked)
         answer(True)
 
     if not answered:
-        return q.asked_page(c, shell, held, q.STOPS, aside="", back=lambda: shell.go("/today"), onward=keep,
-                            onward_words=today.DONE)
+        return q.asked_page(c, shell, held, q.NEW_STOPS if only_new else q.STOPS, aside="",
+                            back=lambda: shell.go("/today"), onward=keep, onward_words=today.DONE)
     ticked = held.value.ticked or frozenset()
     foot: list[ft.Control] = []
-    if outcome(ticked) is not Outcome.GO:
+    if not may_start(outcome(ticked)):
         foot.append(c.button(today.RECORD_YES, safe(shell, lambda _: shell.go("/yes"))))
     foot.append(c.button(today.TO_TODAY, safe(shell, lambda _: shell.go("/today")), look=Look.SOLID))
     page = c.page([show_outcome(c, ticked, person.emergency_number)], foot)
     page.key = "page-outcome"
     return page
+
+
+def _asked_before(person: Person | None, *, only_new: bool) -> ProfileDraft:
+    if person is None:
+        return ProfileDraft()
+    return replace(draft_of(person), asked_list=person.answered_list if only_new else 0)

@@ -17,7 +17,7 @@ from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words import signs as sign_words
-from app.words.client import today, welcome, yes
+from app.words.client import stop_questions, today, yes
 from app.words.reasons import reason_text
 
 NUMBER = 92
@@ -99,12 +99,12 @@ def way_back(c: Card, shell: Shell, stop: Stop | None) -> list[ft.Control]:
 
 def waiting(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[ft.Control]]:
     """Stop questions that were ticked."""
-    ticked: list[ft.Control] = [c.strong(welcome.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
-    now = welcome.call_line(card.person.emergency_number)
+    ticked: list[ft.Control] = [c.strong(stop_questions.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
+    now = stop_questions.call_line(card.person.emergency_number)
     box = c.harm_box(c.stack([
         c.title(today.WAITING_HEAD, t.T_HEAD), c.rows(ticked),
         c.body(today.said(today.WAITING_WORDS, card.person.asked)), c.rule(),
-        c.strong(welcome.OUTCOME_EMERGENCY), c.body(now),
+        c.strong(stop_questions.OUTCOME_EMERGENCY), c.body(now),
     ], 12))
     again = c.link(today.ANSWERS_CHANGED, goes(shell, "/welcome/questions"))
     contact = card.source.contact if card.source else ""

@@ -12,6 +12,7 @@ from app.domain.checks.functional_checks import retest_due
 from app.domain.dosing.conditions import to_ask
 from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
 from app.domain.dosing.history import sessions_of
+from app.domain.dosing.screening import questions
 from app.domain.measures.stall import stalled, strength_due
 from app.domain.model.programme import Programme
 from app.domain.progress.planned_days import next_blocks
@@ -20,7 +21,7 @@ from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
 from app.words import conditions
-from app.words.client import checks, progression
+from app.words.client import checks, progression, stop_questions
 from app.words.client import events as words
 from app.words.client import planning as plans
 
@@ -30,10 +31,11 @@ PRESSING = frozenset({CardFace.RUNNING, CardFace.STOPPED, CardFace.WAITING, Card
 
 
 def notes_above(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
-    """Above the session: a pause, the day that was chosen for it, and at the end of a programme what follows."""
+    """Above the session: new questions, a pause, the day chosen for it, and at the end of a programme what follows."""
     if face in PRESSING:
         return []
-    return [*_suiting(c, card), *_pause(c, shell, card), *_planned(c, shell, card, face), *next_block(c, shell, card)]
+    return [*_new_questions(c, shell, card), *_suiting(c, card), *_pause(c, shell, card),
+            *_planned(c, shell, card, face), *next_block(c, shell, card)]
 
 
 def notes_below(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
@@ -50,6 +52,14 @@ def _stalled(c: Card, card: Today) -> list[ft.Control]:
     due = strength_due(card.programme, strength_sessions(card.source)) if card.programme else None
     found = stalled(sessions_of(card.records), card.day, due)
     return [c.note(progression.stalled_line(found), ft.Icons.TRENDING_FLAT_SHARP)] if found else []
+
+
+def _new_questions(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """Start stays as open as it was: leaving them unanswered gives no more than the older answers gave."""
+    if not questions(card.person.body.conditions, card.person.answered_list):
+        return []
+    act = c.small_button(stop_questions.NEW_ACT, goes(shell, "/welcome/new"))
+    return [c.notice(stop_questions.NEW_NOTE, acts=[act], icon=ft.Icons.HELP_SHARP)]
 
 
 def _suiting(c: Card, card: Today) -> list[ft.Control]:

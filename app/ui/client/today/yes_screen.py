@@ -16,8 +16,8 @@ from app.ui.client.profile.questions import both_ways
 from app.ui.client.today.locked_card import here, stop_causes
 from app.ui.parts import Card, options
 from app.ui.shell.shell import Shell, safe
+from app.words.client import stop_questions
 from app.words.client import today as today_words
-from app.words.client import welcome
 from app.words.client import yes as words
 from app.words.client.today import said
 
@@ -56,7 +56,7 @@ def _which(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
     """The stop that is answered, and whose yes it takes."""
     stop = card.stop
     if stop is None:
-        ticked: list[ft.Control] = [c.strong(welcome.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
+        ticked: list[ft.Control] = [c.strong(stop_questions.STOPS.get(s, s)) for s in sorted(card.person.waiting)]
         return [c.rows(ticked), c.body(today_words.WHO_MAY_SAY_YES["clinician"])]
     told = stop_causes(card, stop)
     causes: list[ft.Control] = [c.strong(line) for line in told]
