@@ -24,7 +24,6 @@ from app.exchange.letters.returns import ReturnContent, write_return
 from app.storage import keys, packs, people, records, settings
 from app.storage.codec import parse_utc, utc_text
 from app.storage.database import Connection, Store
-from app.storage.packs import StoredCoach
 from app.words.reasons import reason_text
 
 SIGNING, SEALING = "signing", "sealing"
@@ -95,12 +94,6 @@ async def ensure_client_keys(store: Store, clock: Clock, person_id: str) -> Clie
                 for kind, pair in ((SIGNING, signing), (SEALING, sealing))]
     first, second = (KeyPair(pair.private, pair.public) for pair in kept)
     return ClientKeys(first, second)
-
-
-def coach_of(store: Store, person: Person) -> StoredCoach | None:
-    """The coach whose programme they follow, or None."""
-    with store.read() as db:
-        return packs.pinned_coach(db, person.coach_key) if person.coach_key else None
 
 
 async def make_return(store: Store, clock: Clock, person_id: str) -> Prepared:

@@ -10,6 +10,7 @@ import pytest
 
 from app.actions.desk import intake
 from app.actions.files import sending
+from app.actions.files.coach_heard import coach_of
 from app.actions.files.sending import HandedOn
 from app.actions.people import change_person
 from app.actions.training import diary
@@ -92,7 +93,7 @@ def test_without_a_coach_there_is_nobody_to_send_to(at_home: Home) -> None:
         people.add_person(db, alone, Trains.HERE, at_home.clock.now())
     with pytest.raises(UnknownName):
         asyncio.run(sending.make_return(at_home.store, at_home.clock, alone.id))
-    assert sending.coach_of(at_home.store, alone) is None
+    assert coach_of(at_home.store, alone) is None
 
 
 def test_the_copies_are_readable(at_home: Home) -> None:

@@ -6,8 +6,7 @@ from typing import Any
 
 import flet as ft
 
-from app.actions.files.coach_heard import heard_of_record
-from app.actions.files.sending import coach_of
+from app.actions.files.coach_heard import coach_of, heard_of_record
 from app.actions.training.afterwards import outlook
 from app.domain.model.body import Spot
 from app.domain.model.person import Person

@@ -8,7 +8,7 @@ from enum import Enum
 import flet as ft
 
 from app.actions.files import sending
-from app.actions.files.coach_heard import heard_of_record
+from app.actions.files.coach_heard import coach_of, heard_of_record
 from app.actions.files.sending import HandedOn, Prepared
 from app.actions.people import current_person
 from app.device.abilities import Handed
@@ -63,7 +63,7 @@ def SendScreen(shell: Shell) -> ft.Control:
     c, nav, person = shell.card(), client_nav(shell, "send"), current_person(shell.store)
     if person is None:
         return c.page([], nav=nav)
-    coach = sending.coach_of(shell.store, person)
+    coach = coach_of(shell.store, person)
 
     async def leave(way: SendingWay) -> None:
         put(Sending(busy=True))

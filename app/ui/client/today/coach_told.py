@@ -5,8 +5,7 @@ from datetime import date, datetime
 
 import flet as ft
 
-from app.actions.files.coach_heard import CoachHeard
-from app.actions.files.sending import coach_of
+from app.actions.files.coach_heard import CoachHeard, coach_of
 from app.domain.model.person import Person
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
