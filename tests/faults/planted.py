@@ -248,4 +248,13 @@ FAULTS: tuple[Fault, ...] = (
           "tests/domain/model/test_names.py"),
     Fault("what is invisible makes another name", "app/domain/model/names.py",
           "if _is_seen(c)).translate", "if c).translate", "tests/domain/model/test_names.py"),
+    Fault("only one count of a repetition is read", "app/domain/proofreading/tempo.py", "needed = sum(counts) +",
+          "needed = counts[0] +", "tests/domain/proofreading/test_proofreading.py"),
+    Fault("the way back takes no time", "app/domain/proofreading/tempo.py",
+          "limits.uncounted_s if len(counts) == 1 else 0", "0", "tests/domain/proofreading/test_proofreading.py"),
+    Fault("a lighter week sets the mark", "app/domain/proofreading/rising.py", " and not written.lighter]", "]",
+          "tests/domain/proofreading/test_proofreading.py"),
+    Fault("balance of a warm-up counts", "app/domain/proofreading/weeks_of_programme.py",
+          "if _is_main_work(step) and _is_balance(", "if step.exercise and _is_balance(",
+          "tests/domain/proofreading/test_proofreading.py"),
 )

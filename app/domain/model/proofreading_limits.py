@@ -32,6 +32,8 @@ class ProofreadingLimits:
     """Most changes between floor and feet in one round."""
     length_off: int = _limit(10, 0, 100)
     """How far the stated length may be off, percent of it."""
+    uncounted_s: int = _limit(1, 0, 10)
+    """Least time of a repetition beside the one stretch that its cues count out."""
     muscle_in_a_row: int = _limit(1, 1, 20)
     """Most stations running for one prime mover."""
     grip_in_a_row: int = _limit(1, 1, 20)
@@ -58,6 +60,8 @@ class ProofreadingLimits:
     """Most work for 100 s of rest in the first weeks."""
     steps_a_week: int = _limit(1, 1, 3)
     """Most steps that work against rest rises in a week; the steps end at 75, 100 and 200 percent."""
+    weeks_to_rise: int = _limit(3, 1, 104)
+    """Most full weeks running without more balance, or without more of a pull, than in any before."""
     weeks_to_lighter: int = _limit(6, 1, 104)
     """Most weeks running without a lighter one."""
 

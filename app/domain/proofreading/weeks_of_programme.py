@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from app.domain.model.exercise import Axis, Pattern
+from app.domain.model.exercise import Axis, Exercise, Pattern
 from app.domain.model.plan import Part, Step
 from app.domain.model.programme import Programme
 from app.domain.model.proofreading_limits import ProofreadingLimits
@@ -35,17 +35,22 @@ class DraftWeek:
         return sum(step.length_ms for draft in self.drafts for step in draft.timeline.steps
                    if _is_main_work(step) and draft.library[step.exercise or ""].pattern in patterns)
 
-    def trains_balance(self) -> bool:
-        """Whether any move of it, also of a warm-up, is balance work or asks for balance clearly."""
-        used = (draft.of(item) for draft in self.drafts for _, item in draft.session.items())
-        return any(e.pattern is Pattern.BALANCE or e.asks(Axis.SINGLE_LEG_BALANCE) >= CLEAR_DEMAND for e in used)
+    def balance_ms(self) -> int:
+        """Time in the main parts of what is balance work or asks for balance clearly, ms."""
+        return sum(step.length_ms for draft in self.drafts for step in draft.timeline.steps
+                   if _is_main_work(step) and _is_balance(draft.library[step.exercise or ""]))
+
+
+def draft_weeks(programme: Programme, drafts: Mapping[str, SessionUnderCheck]) -> list[DraftWeek]:
+    """Its weeks in order."""
+    return [DraftWeek(f"{programme.id}/week {number}", tuple(drafts[s] for s in week.sessions))
+            for number, week in enumerate(programme.weeks, 1)]
 
 
 def programme_problems(programme: Programme, drafts: Mapping[str, SessionUnderCheck], limits: ProofreadingLimits
                        ) -> Iterator[Finding]:
     """Everything about one programme."""
-    weeks = [DraftWeek(f"{programme.id}/week {number}", tuple(drafts[s] for s in week.sessions))
-             for number, week in enumerate(programme.weeks, 1)]
+    weeks = draft_weeks(programme, drafts)
     for week in weeks:
         yield from _push_pull(week, limits)
         yield from _knee_hip(week, limits)
@@ -53,6 +58,10 @@ def programme_problems(programme: Programme, drafts: Mapping[str, SessionUnderCh
     yield from _lighter(programme, limits)
     yield from _early_work(weeks, limits)
     yield from _rising_work(weeks, limits)
+
+
+def _is_balance(exercise: Exercise) -> bool:
+    return exercise.pattern is Pattern.BALANCE or exercise.asks(Axis.SINGLE_LEG_BALANCE) >= CLEAR_DEMAND
 
 
 def _is_main_work(step: Step) -> bool:
@@ -83,7 +92,7 @@ def _missing(week: DraftWeek) -> Iterator[Finding]:
     if not week.drafts:
         return
     found = {name: bool(week.work_ms(patterns)) for name, patterns in WANTED.items()}
-    found["balance"] = week.trains_balance()
+    found["balance"] = bool(week.balance_ms())
     yield from (Finding("week_without", week.place, 0, 1, what=name) for name, is_there in found.items()
                 if not is_there)
 

@@ -27,6 +27,8 @@ PROBLEMS: Mapping[str, tuple[str, str]] = {
     "side_reason_without_sides": ("A reason for one side stands at an exercise without sides.", "Take it away."),
     "long_hold": ("A hold is longer than is wise (seconds).",
                   "Hold at most {limit} s; breathe out, never hold the breath."),
+    "tempo_too_quick": ("A repetition is quicker than its own cues count (seconds).",
+                        "Give a repetition at least {limit} s, or count less."),
     "stated_length": ("The session takes another time than it says (minutes).",
                       "Say the true length, or change rounds, work or rest."),
     # ---- before and after
@@ -51,6 +53,8 @@ PROBLEMS: Mapping[str, tuple[str, str]] = {
     "knee_and_hip": ("Squatting and hip bending are out of balance over the week (percent).",
                      "Add the one that is short."),
     "week_without": ("A week goes without something that every week needs.", "Add it to one of the sessions."),
+    "does_not_rise": ("Too many weeks go by without more of something that should build up (weeks).",
+                      "Add time, weight or a harder option, after {limit} weeks at the latest."),
     "no_lighter_week": ("No lighter week for too long (weeks).", "Make one of every four to six weeks lighter."),
     "much_work_early": ("Much work against rest in the first weeks (percent).", "Start at 30 s work, 30–40 s rest."),
     "work_rises_fast": ("Work against rest rises by more than a step in a week (steps).",

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from app.domain.model.exercise import Axis, Exercise, Mode, Option, Pattern, Position, Sides, Support
+from app.domain.model.exercise import Axis, Cues, Exercise, Mode, Option, Pattern, Position, Sides, Support
 from app.domain.model.programme import Programme, Week
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits, limit_bounds, limit_sources
 from app.domain.model.session import Block, BlockKind, Item, Session
@@ -91,6 +91,21 @@ def rising(*amounts: tuple[int, int]) -> Source:
     sessions = tuple(circuit(*one) for one in amounts)
     weeks = (Week(()), Week(()), *(Week((s.id,)) for s in sessions))
     return Source("x", "C", 1, KNOWN, sessions, (Programme("p", "P", weeks),))
+
+
+def counting(rep_ms: int, line: str) -> Source:
+    """A pull of that tempo with that line."""
+    return source(but("pull", rep_ms=rep_ms, cues=Cues(action=(line,))))
+
+
+def pulling(weeks: int) -> Source:
+    """A programme of one session a week in which the pull alone gets more time."""
+    written = circuit(30, 40)
+    main = written.blocks[1]
+    sessions = tuple(replace(written, id=f"w{at}", blocks=(WARM, replace(main, items=tuple(
+        replace(i, work_s=30 + 2 * at) if i.exercise == "pull" else i for i in main.items)), COOL))
+        for at in range(weeks))
+    return Source("x", "C", 1, KNOWN, sessions, (Programme("p", "P", tuple(Week((s.id,)) for s in sessions)),))
 
 
 def test_a_clean_source_leaves_nothing_to_object_to() -> None:
@@ -199,8 +214,14 @@ PLANTED: dict[str, tuple[Callable[[], Source], Finding]] = {
     "week_without": (
         lambda: source(legs=replace(LEGS, items=LEGS.items[:2])),
         Finding("week_without", "p/week 1", 0, 1, what="balance")),
+    "tempo_too_quick": (
+        lambda: counting(3000, "Pull. Let it back slowly, counting three."),
+        Finding("tempo_too_quick", "pull", 3, 4)),
+    "does_not_rise": (
+        lambda: pulling(6), Finding("does_not_rise", "p", 5, 3, what="balance")),
     "no_lighter_week": (
-        lambda: source(weeks=(WEEK,) * 7), Finding("no_lighter_week", "p", 7, 6)),
+        lambda: source(weeks=(WEEK,) * 7, limits=replace(DEFAULT_LIMITS, weeks_to_rise=104)),
+        Finding("no_lighter_week", "p", 7, 6)),
     "much_work_early": (
         lambda: source(main=replace(MAIN, rest_s=29)), Finding("much_work_early", "p/week 1/s", 103, 100)),
     "unknown_kit": (
@@ -269,6 +290,8 @@ WITHIN: dict[str, Callable[[], Source]] = {
     "balance_unsupported": lambda: source(HELD),
     "balance_when_tired": lambda: tired(first=STOOD, then=MAIN),
     "head_low_after_effort": lambda: source(asking(Axis.HEAD_BELOW_HEART, 2, "squat")),
+    "tempo_too_quick": lambda: counting(4000, "Pull. Let it back slowly, counting three."),
+    "does_not_rise": lambda: pulling(4),
     "no_lighter_week": lambda: source(weeks=(*[WEEK] * 6, replace(WEEK, lighter=True), *[WEEK] * 6)),
     "much_work_early": lambda: source(main=replace(MAIN, rest_s=29), weeks=(Week(()), Week(()), WEEK)),
     "unknown_kit": lambda: source(but("pull", equipment=("band", "wall"))),
@@ -327,6 +350,35 @@ def test_a_week_off_misses_nothing_and_a_lunge_is_a_squat() -> None:
     assert [p.what for p in found(source(weeks=(Week(("t",)),)), "week_without")] == ["push", "pull"]
 
 
+def test_both_ways_of_a_count_and_a_pause_are_added() -> None:
+    """Counts in other words, other places and other languages bring nothing."""
+    def of(rep_ms: int, line: str) -> list[int]:
+        return [p.limit for p in found(counting(rep_ms, line), "tempo_too_quick")]
+
+    assert of(7000, "Breathe in for three, out for five.") == [8]
+    assert of(8000, "Breathe in for three, out for five.") == []
+    assert of(2000, "Draw your elbows down, pause for two.") == [3] == of(2000, "Hold for two seconds.")
+    assert of(2000, "Go along for four steps.") == [] and of(2000, "Langsam, bis drei zählen.") == []
+    assert found(source(but("pull", mode=Mode.HOLD, hold_s=2, rep_ms=0, cues=Cues(action=("Hold for five.",)))),
+                 "tempo_too_quick") == []
+
+
+def test_pulling_that_stays_is_found_and_a_lighter_week_sets_no_mark() -> None:
+    """More weight, more time or a higher demand each is a rise; weeks off and lighter weeks are left aside."""
+    same = source(weeks=(WEEK,) * 5)
+    assert [(p.what, p.value) for p in found(same, "does_not_rise")] == [("balance", 4), ("pull", 4)]
+    lighter = source(weeks=(WEEK, WEEK, replace(WEEK, lighter=True), Week(()), WEEK, WEEK))
+    assert found(lighter, "does_not_rise") == []
+    assert [p.what for p in found(rising((30, 40), (31, 41), (32, 42), (33, 43), (34, 44)), "does_not_rise")] == []
+
+
+def test_balance_in_the_warm_up_alone_is_none() -> None:
+    """A week is trained in its main parts."""
+    warm = replace(WARM, items=(*WARM.items, Item("stand", work_s=30)))
+    given = source(warm=warm, legs=replace(LEGS, items=LEGS.items[:2]))
+    assert [p.what for p in found(given, "week_without")] == ["balance"]
+
+
 def test_a_position_that_is_held_through_seconds_of_work_is_a_hold() -> None:
     """However it was written."""
     assert [(p.where, p.value) for p in found(source(main=stations(Item("rest", work_s=45))), "long_hold")] == [
@@ -366,6 +418,7 @@ MOVED = {
     "wrist_in_a_row": ("wrist_in_a_row", 2), "wrist_items": ("wrist_often", 3), "overhead_items": ("overhead_often", 2),
     "impact": ("impact", 2), "push_pull_most": ("push_and_pull", 123), "knee_hip_most": ("knee_and_hip", 163),
     "early_weeks": ("much_work_early", 0), "early_work": ("much_work_early", 103),
+    "uncounted_s": ("tempo_too_quick", 0), "weeks_to_rise": ("does_not_rise", 5),
     "steps_a_week": ("work_rises_fast", 2), "weeks_to_lighter": ("no_lighter_week", 7),
 }
 
@@ -377,7 +430,7 @@ def test_a_coach_may_move_every_limit(limit: str) -> None:
     given = PLANTED[rule][0]()
     assert found(replace(given, proofreading=replace(given.proofreading, **{limit: value})), rule) == []
     least, most, _ = limit_bounds()[limit]
-    stricter = value + 1 if limit in ("warm_up_s", "cool_down_s", "early_weeks") else value - 1
+    stricter = value + 1 if limit in ("warm_up_s", "cool_down_s", "early_weeks", "uncounted_s") else value - 1
     assert least <= value <= most
     assert len(found(replace(given, proofreading=replace(given.proofreading, **{limit: stricter})), rule)) == 1
 
