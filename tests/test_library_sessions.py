@@ -12,12 +12,13 @@ from itertools import pairwise
 
 import pytest
 
+from app.domain.model.client import Place
 from app.domain.model.exercise import FIRST_AXES, Axis, Exercise, Pattern, Sides
 from app.domain.model.plan import Part
 from app.domain.model.programme import Programme
 from app.domain.model.session import Block, BlockKind, Session
 from app.domain.proofreading.proofread import proofread, written_timeline
-from tests.domain.shipped import SESSIONS, library, shipped
+from tests.domain.shipped import SESSIONS, compiled, efforts, library, shipped
 
 PUSHES = {Pattern.HORIZONTAL_PUSH, Pattern.VERTICAL_PUSH}
 PULLS = {Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL}
@@ -136,3 +137,29 @@ def test_one_sided_work_is_the_same_on_both_sides() -> None:
             if step.is_effort and step.exercise and library()[step.exercise].sides is Sides.EACH:
                 both.setdefault(step.exercise, Counter())[str(step.side)] += step.length_ms
         assert all(sides["left"] == sides["right"] for sides in both.values()), session.id
+
+
+@pytest.mark.parametrize("minutes", [10, 20, None])
+@pytest.mark.parametrize("one", SESSIONS)
+def test_a_session_works_in_ten_and_twenty_minutes_and_in_its_own(one: str, minutes: int | None) -> None:
+    """Whole, with a warm-up, a main part and a cool-down, and never longer than there is time."""
+    full_ms = written_timeline(session := _session(one), library()).total_ms
+    allowed = minutes or -(-full_ms // 60_000)
+    got = compiled(session.id, place=Place(minutes=allowed))
+    assert got.total_ms <= allowed * 60_000
+    assert {step.part for step in efforts(got)} == {Part.WARM_UP, Part.MAIN, Part.COOL_DOWN}
+    if minutes is None:
+        assert got.total_ms == full_ms and not got.left_out
+
+
+def _session(one: str) -> Session:
+    found = shipped().session(one)
+    assert found
+    return found
+
+
+def test_no_line_promises_a_weight_on_a_date() -> None:
+    """How much is added follows good sessions, repetitions first: a week's number cannot know it."""
+    for one in PROGRAMMES:
+        for week in programme(one).weeks:
+            assert not re.search(r"one weight up|not more weight|heavier weight (now|today)|\d ?kg", week.note), week.note
