@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from app.domain.model.body import Region, Spot
-from app.domain.model.plan import Timeline
+from app.domain.model.plan import Part, Timeline
 from app.domain.model.record import DoneStep, How
 
 YES = "Yes"
@@ -43,6 +43,20 @@ SIDE_LETTERS = {"left": "L", "right": "R"}
 def minutes(number: int) -> str:
     """A length on a ruler: "20 min"."""
     return f"{number} min"
+
+
+KEY_WORK, KEY_REST = "work", "rest"
+_PARTS = {Part.WARM_UP: "Warm-up", Part.MAIN: "Main part", Part.COOL_DOWN: "Cool-down"}
+
+
+def part_name(part: Part, number: int | None) -> str:
+    """The name of a row: "Warm-up", "Round 2"."""
+    return f"Round {number}" if number else _PARTS[part]
+
+
+def minutes_to_go(ms: int) -> str:
+    """What is left of a session: "19 min to go"."""
+    return f"{-(-max(0, ms) // 60_000)} min to go"
 
 
 def count(number: int, one: str, many: str) -> str:

@@ -27,6 +27,8 @@ def surroundings() -> dict[str, str]:
 class Server:
     """One data directory, served at one address. `more` are arguments of `app_process`."""
 
+    module = "tests.browser.app_process"
+
     def __init__(self, data_dir: Path, *more: str) -> None:
         self.data_dir = data_dir
         self.more = list(more)
@@ -38,7 +40,7 @@ class Server:
     def start(self) -> Server:
         """Starts it, at the address that it had before if it had one."""
         port = ["--port", str(self.port)] if self.port else ["--port", str(_free_port())]
-        command = [sys.executable, "-m", "tests.browser.app_process", str(self.data_dir), *port, *self.more]
+        command = [sys.executable, "-m", self.module, str(self.data_dir), *port, *self.more]
         with self._log.open("a", encoding="utf-8") as log:
             self._process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=log, text=True,
                                              env=surroundings())

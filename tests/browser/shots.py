@@ -165,6 +165,7 @@ def player_of(book: Album) -> None:
     to_the_work(book)
     walker.press(re.compile(f"^{player.EASIER}")).sees(re.compile("^From now on"))
     book.shot("play-easier")
+    walker.press(player.PAUSE)
     for button, screen, back in ((player.STOP_SIGNS, "stop-signs", player.NONE_FIT),
                                  (player.END, "end", player.BACK_TO_SESSION)):
         walker.press(button).settle()

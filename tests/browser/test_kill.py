@@ -81,15 +81,17 @@ class Act:
 
     event: type
     button: str | re.Pattern[str]
+    """Or a key of the keyboard, which needs no button."""
     words: str = ""
     again: str = says.CAME_BACK
     """What stands on the page after the restart."""
 
 
+KEYS = ("ArrowLeft", "ArrowRight")
 ACTS = {
     "pause": Act(events.Paused, says.PAUSE, says.GO_ON),
-    "skip": Act(events.Skipped, says.SKIP),
-    "back": Act(events.WentBack, says.BACK),
+    "skip": Act(events.Skipped, "ArrowRight"),
+    "back": Act(events.WentBack, "ArrowLeft"),
     "easier": Act(events.Swapped, re.compile(f"^{says.EASIER}"), "From now on: "),
     "more rest": Act(events.LongerRest, says.LONGER_REST),
     "hurts": Act(events.StoodStill, says.HURTS, says.SIT_DOWN, again=says.SIT_DOWN),
@@ -99,11 +101,15 @@ ACTS = {
 def act(session: Session, names: list[str]) -> str:
     """Presses the first of these that can be pressed, waits until it is shown, and gives its name."""
     seen = session.until(lambda s: s.left_s >= 3)
-    name = next(name for name in names if session.walker.button(ACTS[name].button).count())
+    walker = session.walker
+    name = next(name for name in names if ACTS[name].button in KEYS or walker.button(ACTS[name].button).count())
     chosen = ACTS[name]
-    session.walker.press(chosen.button)
+    if chosen.button in KEYS:
+        walker.key(str(chosen.button))
+    else:
+        walker.press(chosen.button)
     if chosen.words:
-        session.walker.sees(re.compile(re.escape(chosen.words)))
+        walker.sees(re.compile(re.escape(chosen.words)))
     else:
         session.until(partial(Sight.leaps_from, other=seen))
     return name

@@ -111,7 +111,7 @@ def test_it_comes_while_a_session_runs_and_is_used_from_the_next_start(
         assert_served(visitor.page, versions.old)
         visitor.page.wait_for_timeout(1_500)
         assert "/play" in visitor.page.url and time_left(visitor) != before
-        visitor.press(player.END).press(re.compile(f"^{player.END_REASONS[0][1]}"))
+        visitor.press(player.PAUSE, player.END).press(re.compile(f"^{player.END_REASONS[0][1]}"))
         visitor.sees(diary.HOW_HARD).choose(parts.of(diary.HOW_HARD_SHORT, 5, 10),
                                                  diary.NOTHING_HURTS)
         visitor.press(diary.SAVE).sees_heading(diary.KEPT)

@@ -70,7 +70,7 @@ def test_two_windows_never_lead_one_session(browser: Browser, ready: Path, serve
         second.press(pauses.TAKE_OVER).sees(says.CAME_BACK).press(GO_ON).sees_button(says.PAUSE)
         first.sees_heading(pauses.ELSEWHERE)
         first.key("ArrowRight").sees_heading(pauses.ELSEWHERE)
-        second.press(says.END, re.compile("^Enough for today")).sees(re.compile("How hard was it"))
+        second.press(says.PAUSE, says.END, re.compile("^Enough for today")).sees(re.compile("How hard was it"))
         first.press(pauses.TAKE_OVER).sees(client.DONE_HEAD)
     assert len(kept_sessions(tmp_path / "data")) == 1
 
@@ -134,7 +134,7 @@ def test_after_a_restart_of_the_server_it_asks_and_says_how_long(
 
 
 HANDS = {
-    "lid closed": ({"wall_s": 3600}, re.compile("moved on by about an hour while nobody looked")),
+    "lid closed": ({"wall_s": 3600}, re.compile("slept for about an hour")),
     "lid closed where both clocks run on": ({"wall_s": 3600, "mono_s": 3600}, re.compile("stood still for about an")),
     "clock put back": ({"wall_s": -7200}, re.compile("clock of this device was put back")),
 }
@@ -156,7 +156,7 @@ def test_a_gap_is_asked_about_in_words(
         walker.press(GO_ON).sees(re.compile("left$"))
         after = Session(walker).until(lambda s: s.about == before.about and s.kind == "Work")
         assert before.left_s - 3 <= after.left_s <= before.left_s
-        walker.press(says.END, re.compile("^Something came up")).sees(re.compile("How hard was it"))
+        walker.press(says.PAUSE, says.END, re.compile("^Something came up")).sees(re.compile("How hard was it"))
     done = kept_sessions(tmp_path / "data")[-1]
     assert done.took_s < 30 and sum(d.done_ms for d in done.done) < 25_000
 
@@ -172,7 +172,7 @@ def test_another_time_zone_changes_nothing(browser: Browser, ready: Path, serve:
         hands.write_text(json.dumps({"zone_min": 540}), "utf-8")
         time.sleep(1.5)
         assert session.now().kind == "Work" and not walker.button(GO_ON).count()
-        walker.press(says.END, re.compile("^Enough for today")).sees(re.compile("How hard was it"))
+        walker.press(says.PAUSE, says.END, re.compile("^Enough for today")).sees(re.compile("How hard was it"))
     assert kept_sessions(tmp_path / "data")[-1].stamp.offset_min == 540
 
 

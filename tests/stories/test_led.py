@@ -40,7 +40,8 @@ def test_she_leads_him_through_and_her_guess_stays_a_guess(person_at: PersonAt, 
     """What to say, where to stand, what to hold and to watch; questions only once he sits; his session, all along."""
     with person_at(data, "/today") as walker:
         to_the_start(walker)
-        walker.sees(says.whose(NAME), lead.YOU_SAY, lead.YOU_STAND, lead.YOU_HOLD, lead.WATCH_FOR, lead.WATCH_ALWAYS)
+        walker.sees(says.whose(NAME)).press(says.PAUSE)
+        walker.sees(lead.YOU_SAY, lead.YOU_STAND, lead.YOU_HOLD, lead.WATCH_FOR, *lead.WATCH_ALWAYS)
         walker.press(says.HURTS).sees_heading(lead.SIT_THEM_DOWN)
         walker.sees_no_button(re.compile(f"^{says.GAVE_WAY}"))
         walker.press(lead.they_sit(NAME)).choose(parts.answer(says.GAVE_WAY, parts.NO))
@@ -49,7 +50,7 @@ def test_she_leads_him_through_and_her_guess_stays_a_guess(person_at: PersonAt, 
         walker.sees_chosen(lead.I_THINK)
         walker.sees(lead.GUESS_NOTE).press(says.TELL).sees_heading(says.CHANGED)
         walker.press(says.GO_ON).sees(re.compile("left$"))
-        walker.press(says.END).press(re.compile(f"^{says.END_REASONS[0][1]}"))
+        walker.press(says.PAUSE, says.END).press(re.compile(f"^{says.END_REASONS[0][1]}"))
         walker.sees(re.compile(f"How hard .*{NAME}"))
     hurt = kept_sessions(data)[-1].hurts[-1]
     assert hurt.answered_by is AnsweredBy.LEADER and hurt.level == 3

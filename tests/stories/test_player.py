@@ -30,7 +30,7 @@ def skip_to(walker: Person, name: str | re.Pattern[str], most: int = 40) -> Pers
     for _ in range(most):
         if walker.shows_button(name):
             return walker
-        walker.press(says.SKIP).settle()
+        walker.press(says.PAUSE, says.SKIP, says.GO_ON).settle()
     raise AssertionError(f"never there: {name}; the page says {walker.spoken()}")
 
 
@@ -84,7 +84,7 @@ def test_whoever_leads_is_told_how_to_help_down(person_at: PersonAt, led: Path, 
     with person_at(data, f"/play/{ON_THE_FLOOR}") as walker:
         walker.press(lead.whose_yes("Anton Brekke"), lead.AS_USUAL).press(says.START).sees(LEFT)
         skip_to(walker, says.I_AM_DOWN)
-        walker.sees(*lead.DOWN.values())
+        walker.press(says.PAUSE).sees(*lead.DOWN.values())
 
 
 def test_a_session_that_was_left_is_asked_about(person_at: PersonAt, data: Path) -> None:

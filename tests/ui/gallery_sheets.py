@@ -11,7 +11,8 @@ from app.ui.parts import AnswerOption, Card, Destination, Look, Nav, options
 from app.ui.parts.body_list import BodyPicker, BodyShownAs
 from app.ui.parts.chart import Bar, LineStroke, Series, line_chart, spark_line, week_bars
 from app.ui.parts.count_panel import Phase, count_panel
-from app.ui.parts.time_strip import now_strip, plan_strip, review_strip
+from app.ui.parts.strip_rows import row_now, thread_now
+from app.ui.parts.time_strip import plan_strip, review_strip
 from tests.ui import samples
 from tests.ui.gallery_figures import figures
 
@@ -92,12 +93,13 @@ def choices(c: Card, tell: Tell, told: str) -> ft.Control:
 def strips(c: Card, tell: Tell, told: str) -> ft.Control:
     wide = c.room()
     plan, long, short = samples.circuit(), samples.many_short(), samples.two_steps()
+    moments = (0, 275_000, plan.total_ms * 3 // 5, plan.total_ms)
     return c.page([
         c.title("Strips"),
         c.lead("22 minutes, 6 exercises, a chair needed"),
         plan_strip(c, plan, wide),
         c.head("Now"),
-        *(now_strip(c, plan, ms, wide) for ms in (0, 275_000, plan.total_ms * 3 // 5, plan.total_ms)),
+        *(draw(c, plan, ms, wide) for draw in (row_now, thread_now) for ms in moments),
         c.head("Last sessions"),
         c.caption("Above: planned. Below, in ink: done. Low = easier, dotted = left out, double bar = stopped."),
         review_strip(c, plan, samples.all_done(plan), wide),
@@ -107,9 +109,8 @@ def strips(c: Card, tell: Tell, told: str) -> ft.Control:
         plan_strip(c, short, wide, span_ms=plan.total_ms),
         plan_strip(c, short, wide),
         plan_strip(c, long, wide),
-        now_strip(c, long, 2_000_000, wide),
+        row_now(c, long, 2_000_000, wide),
         plan_strip(c, samples.nothing(), wide),
-        now_strip(c, samples.nothing(), 0, wide),
         review_strip(c, samples.nothing(), (), wide),
     ])
 

@@ -12,7 +12,7 @@ from app.domain.figure.drawing.picture import Picture, at_tempo, turned_round, t
 from app.ui.parts.figure_ink import figure_ink
 
 GAP = 8
-LEAST_STILL = 66
+LEAST_STILL = 86
 """Two stills smaller than this, px, would tell nothing: there the turn stands alone."""
 
 

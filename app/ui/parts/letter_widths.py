@@ -3,7 +3,7 @@ from __future__ import annotations
 
 #: Advance widths of the 600 cut in em, rounded up, by groups of letters.
 _GROUPS = ((0.21, "'"), (0.3, "ijl ,.’"), (0.38, "frt-"), (0.42, "I"), (0.51, "csyz"), (0.53, "vx"),
-           (0.56, "aejkJLFhnu"), (0.6, "obdgpqETS"), (0.64, "PZBVYR0123456789"), (0.68, "CKAXD"), (0.72, "HUGNw"),
+           (0.56, "aejkJLFhnu"), (0.6, "obdgpqETS+"), (0.64, "PZBVYR0123456789"), (0.68, "CKAXD"), (0.72, "HUGNw"),
            (0.76, "OQ"), (0.88, "MmW"))
 WIDTHS = {letter: width for width, letters in _GROUPS for letter in letters}
 WIDEST = 0.88

@@ -1,7 +1,7 @@
-"""The time strip: a session on one ruler, true to scale, for today, the player and the review.
+"""The time strip: a session on one ruler, true to scale, for today and the review; in rows where it has no room.
 
 Solid block: work. Low hatched block: rest. Bare ruler: set-up or changing. Notch: the position changes; a bracket
-names the stretch. L, R: the side. Colour: planned; ink over a thick rule: done. Pentagon: now.
+names the stretch. L, R: the side. Colour: planned; ink: done.
 """
 from __future__ import annotations
 
@@ -16,13 +16,14 @@ from app.domain.model.record import DoneStep
 from app.ui.parts import strip_geometry as geo
 from app.ui.parts import strokes
 from app.ui.parts import theme as t
+from app.ui.parts.strip_lines import is_cramped
+from app.ui.parts.strip_rows import plan_rows, review_rows
 from app.ui.parts.text_blocks import Words
 from app.words import parts as words_of
 
-LANE, LANE_NOW, LANE_REVIEW = 84, 48, 30
-"""Heights of a lane on the day's page, in the player and in the review, px."""
+LANE, LANE_REVIEW = 84, 30
+"""Heights of a lane on the day's page and in the review, px."""
 BETWEEN = 5
-NOW_HALF = 11
 
 
 @dataclass(frozen=True)
@@ -39,30 +40,23 @@ class _Layout:
 def plan_strip(
     c: Words, timeline: Timeline, width: float, *, lane: float = LANE, span_ms: int = 0
 ) -> ft.Control:
-    """A session as planned. Strips that are compared share `span_ms`."""
+    """A session as planned; in rows where one line has not 6 px for each block. Strips that are compared share
+    `span_ms`.
+    """
+    if is_cramped(timeline.steps, geo.scale_of(timeline, width, span_ms)):
+        return plan_rows(c, timeline, width)
     at = _layout(c, timeline, width, lane, lane, span_ms)
     shapes = _lane(c.p, geo.planned_blocks(timeline.steps, at.scale), at.top, at.top + lane)
-    over = _side_letters(c, timeline, at, None)
+    over = _side_letters(c, timeline, at)
     return _drawn(c, timeline, at, shapes, over, words_of.strip_plan(timeline))
-
-
-def now_strip(
-    c: Words, timeline: Timeline, now_ms: int, width: float, *, lane: float = LANE_NOW
-) -> ft.Control:
-    """A session under way: done in ink before `now_ms`, the marker at it. Cheap to draw anew ten times a second."""
-    at = _layout(c, timeline, width, lane, lane, 0)
-    now_x = at.scale.x_of(now_ms)
-    shapes = _lane(c.p, geo.planned_blocks(timeline.steps, at.scale, now_ms), at.top, at.top + lane)
-    shapes += strokes.boxes([(0, at.base - 1, now_x, at.base + 6)], strokes.fill(c.p.ink))
-    over = _side_letters(c, timeline, at, now_x)
-    spoken = words_of.strip_now(timeline, now_ms)
-    return _drawn(c, timeline, at, shapes, over, spoken, _marker(c.p, now_x, at))
 
 
 def review_strip(
     c: Words, timeline: Timeline, done: Sequence[DoneStep], width: float, *, lane: float = LANE_REVIEW, span_ms: int = 0
 ) -> ft.Control:
-    """Planned above, done below in ink: low = easier, dotted = left out, double bar = stopped."""
+    """Planned above, done below in ink: low = easier, dotted = left out, double bar = stopped. In rows as above."""
+    if is_cramped(timeline.steps, geo.scale_of(timeline, width, span_ms)):
+        return review_rows(c, timeline, done, width)
     at = _layout(c, timeline, width, lane, 2 * lane + BETWEEN, span_ms)
     under = at.top + lane + BETWEEN
     shapes = _lane(c.p, geo.planned_blocks(timeline.steps, at.scale), at.top, at.top + lane)
@@ -72,7 +66,7 @@ def review_strip(
         x = min(stopped + 3, width - 11)
         shapes += strokes.boxes([(x, under, x + 4, under + lane), (x + 7, under, x + 11, under + lane)],
                                 strokes.fill(c.p.ink))
-    over = _side_letters(c, timeline, at, None)
+    over = _side_letters(c, timeline, at)
     return _drawn(c, timeline, at, shapes, over, words_of.strip_review(timeline, done))
 
 
@@ -87,11 +81,10 @@ def _layout(c: Words, timeline: Timeline, width: float, lane: float, lanes: floa
 
 def _drawn(
     c: Words, timeline: Timeline, at: _Layout, shapes: list[cv.Shape], over: list[ft.Control], spoken: str,
-    marker: Sequence[cv.Shape] = (),
 ) -> ft.Control:
     marks = geo.ticks(at.scale, t.T_CAPTION * 2.4 * c.scale)
     stretches = geo.brackets(timeline.steps, at.scale)
-    drawing = [*shapes, *_ruler(c.p, marks, at), *_floor(c, stretches, at.top), *marker]
+    drawing = [*shapes, *_ruler(c.p, marks, at), *_floor(c, stretches, at.top)]
     over = [*over, *_minutes(c, marks, at), *_floor_words(c, stretches, at)]
     canvas = cv.Canvas(drawing, width=at.scale.width, height=at.height)
     stack = ft.Stack([canvas, *over], width=at.scale.width, height=at.height)
@@ -136,24 +129,11 @@ def _bracket_y(c: Words, y: float) -> float:
     return y - t.T_TICK * 1.2 * c.scale - 6
 
 
-def _marker(p: t.Palette, x: float, at: _Layout) -> list[cv.Shape]:
-    """The flag is held within the strip; its point stays true."""
-    y0, y1, width = at.top, at.base + 7, at.scale.width
-    x = min(max(x, 2.5), width - 2.5)
-    left, right = max(0, x - NOW_HALF), min(width, x + NOW_HALF)
-    flag = [(left, y0 - 26), (right, y0 - 26), (right, y0 - 12), (x, y0 - 2), (left, y0 - 12)]
-    return [
-        *strokes.boxes([(x - 5, y0 - 6, x + 5, y1)], strokes.fill(p.paper)),
-        strokes.polygon(flag, strokes.stroke(p.paper, 5)), strokes.polygon(flag, strokes.fill(p.ink)),
-        *strokes.boxes([(x - 2.5, y0 - 6, x + 2.5, y1)], strokes.fill(p.ink)),
-    ]
-
-
-def _side_letters(c: Words, timeline: Timeline, at: _Layout, now_x: float | None) -> list[ft.Control]:
+def _side_letters(c: Words, timeline: Timeline, at: _Layout) -> list[ft.Control]:
     """Letters as real text, so that they grow with it."""
     room = t.T_TICK * t.LETTER * c.scale + 1
     line = t.T_TICK * 1.2 * c.scale
-    found = geo.letters(timeline.steps, at.scale, room, now_x, NOW_HALF + room / 2)
+    found = geo.letters(timeline.steps, at.scale, room)
     notches = [x for s in geo.brackets(timeline.steps, at.scale) for x in (s.x0, s.x1)]
     return [
         _word(c, words_of.SIDE_LETTERS[m.side.value], m.x, at.top - line - 1, t.T_TICK, at.scale.width)

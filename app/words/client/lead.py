@@ -3,26 +3,28 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.compile.helper_guidance import HelperHold, HelperStand
-from app.domain.model.plan import ChangeStage
+from app.domain.compile.helper_guidance import HelperHold, HelperStand, holds_for, stand_for
+from app.domain.model.exercise import Exercise
+from app.domain.model.plan import ChangeStage, Step
 
 THEY_DO, YOU_SAY, YOU_STAND, YOU_HOLD, WATCH_FOR = "They do", "You say", "You stand", "You hold", "Watch for"
-WATCH_ALWAYS = "Colour of the face, words that come slowly, a hand that reaches for hold, breath held."
+WATCH_ALWAYS = ("The colour of their face, and words that come slowly.",
+                "A hand that reaches out for support, or held breath.")
 OUT_LOUD = "Speech is on: the lines are read out, so your hands stay free."
 OUT_LOUD_OFF = "Switch the voice on in the settings, and the lines are read out: your hands stay free."
 
 STANDS: Mapping[HelperStand, str] = {
     HelperStand.OPEN_SIDE: "Beside them, on the side away from what they hold on to.",
     HelperStand.ARMS_LENGTH: "Beside them and half a step behind, within arm’s reach.",
-    HelperStand.IN_FRONT: "In front of the chair and a little to the side, where they see your face.",
-    HelperStand.BESIDE_CHAIR: "At the side of the chair, not in front of it: they need the room to lean forward.",
+    HelperStand.IN_FRONT: "In front of the chair, a little to the side, where they see you.",
+    HelperStand.BESIDE_CHAIR: "At the side of the chair: they need room to lean forward.",
     HelperStand.AT_SHOULDER: "On the floor or a low stool, at their shoulder, where they see you.",
     HelperStand.BED_EDGE: "At the open edge of the bed.",
 }
 HOLDS: Mapping[HelperHold, str] = {
     HelperHold.CHAIR_STILL: "The chair, so that it cannot slide.",
-    HelperHold.GIVES_WEIGHT: "The weights: hand them over once they are in place, and take them before they get up.",
-    HelperHold.HAND_READY: "One hand open near the waist, without touching. Never pull at an arm.",
+    HelperHold.GIVES_WEIGHT: "The weights: hand them over last, and take them back first.",
+    HelperHold.HAND_READY: "One open hand near their waist, not touching. Never pull an arm.",
     HelperHold.NOTHING: "Nothing. Keep your hands free.",
 }
 DOWN: Mapping[str, str] = {
@@ -63,6 +65,26 @@ STAGES: Mapping[ChangeStage, Mapping[str, str]] = {
         YOU_HOLD: "Nothing; a hand ready at their shoulder.",
     },
 }
+
+
+def lines_for(exercise: Exercise, step: Step) -> tuple[str, ...]:
+    """What to say, where to stand, what to hold and what to watch for, a line each."""
+    cues = exercise.cues
+    spoken = [*cues.action, cues.breath] if step.is_effort else [*cues.set_up, *cues.action[:1]]
+    return (*(_line(YOU_SAY, f"“{line}”") for line in spoken if line), _line(YOU_STAND, STANDS[stand_for(exercise)]),
+            *(_line(YOU_HOLD, HOLDS[hold]) for hold in holds_for(exercise)),
+            *(_line(WATCH_FOR, line) for line in (*cues.safety, *WATCH_ALWAYS)))
+
+
+def change_lines(step: Step) -> tuple[str, ...]:
+    """The same while they get down or up."""
+    told = STAGES[step.stage] if step.stage else UP if step.to_floor is False else DOWN
+    return (*(_line(head, line) for head, line in told.items()), *(_line(WATCH_FOR, line) for line in WATCH_ALWAYS))
+
+
+def _line(head: str, words: str) -> str:
+    return f"{head}: {words}"
+
 
 # ------------------------------------------------------------------ before
 

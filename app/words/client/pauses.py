@@ -27,14 +27,14 @@ def long_words(ms: int) -> str:
 def unseen_words(unseen: Unseen | None) -> str:
     """What became of the time, in a sentence or two."""
     if unseen is None:
-        return "The session stood still."
+        return "The session was paused."
     known = long_words(unseen.ms)
     if unseen.cause is Cause.CLOSED:
         if unseen.ms < JUST_NOW_MS:
-            return "The session stood still when its page was closed."
+            return "The session was paused when its page was closed."
         return f"The app was closed for {known}."
     if unseen.cause is Cause.SLEPT:
-        return f"The clock has moved on by {known} while nobody looked: this device slept, or its clock was set."
+        return f"This device slept for {known}, or its clock was changed."
     if unseen.cause is Cause.CLOCK_BACK:
         return "The clock of this device was put back."
     return f"This device stood still for {known}."
@@ -45,7 +45,7 @@ NOT_COUNTED = "Nothing of that time counts as done."
 # ------------------------------------------------------------------ in another window
 
 ELSEWHERE = "This session is open in another window"
-ELSEWHERE_WHY = "It goes on there. One window at a time leads a session, so that nothing is counted twice."
+ELSEWHERE_WHY = "It goes on there. Only one window can run a session, so that nothing is counted twice."
 TAKE_OVER = "Take it over here"
 TAKE_OVER_NOTE = "The other window then stands still, and this one asks before it goes on."
 LEAVE_IT = "Leave it there"
@@ -57,8 +57,7 @@ COUNTING_WAITS = "Tap when you have done them all. No hurry."
 ALL_RIGHT = "I am all right"
 ALL_RIGHT_ASKED = "All right?"
 ALL_RIGHT_WAITS = "All right? It waits for your tap. Nobody is called from here."
-ALL_RIGHT_SAID = "Good. The rest goes on."
-READY_NOW = "I am ready"
+READY_NOW = "I’m ready"
 
 
 def repetition_words(number: int, of: int) -> str:

@@ -53,7 +53,12 @@ STOP_SIGNS = "Stop signs"
 END = "End the session"
 END_SHORT = "End"
 LONGER_REST = "15 seconds more"
+LONGER_REST_SHORT = "+15 seconds"
 EASIER = "Easier:"
+EASIER_KEY = "Easier"
+NO_EASIER = "Smaller and slower is easier."
+UNDO = "Undo"
+CHANGE_SIDES = "Change sides"
 TAKE_CARE = "Take care:"
 PAUSED = "Paused"
 LAST_ONE = "That was the last one."
@@ -79,7 +84,7 @@ _KINDS = {
     StepKind.SETUP: "Get ready",
 }
 CHANGING = "changing sides"
-_SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
+SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
 
 
 def kind_word(step: Step) -> str:
@@ -103,10 +108,15 @@ def wait_words(step: Step) -> tuple[str, str]:
 
 def side_word(step: Step) -> str:
     """The side in a tag; empty for both at once. Before the work it says that it comes next."""
-    word = _SIDES.get(step.side) if step.side else None
+    word = SIDES.get(step.side) if step.side else None
     if word is None:
         return ""
-    return word if step.is_effort else f"{word} next"
+    return word if step.is_effort else side_next(word)
+
+
+def side_next(word: str) -> str:
+    """`Left next`."""
+    return f"{word} next"
 
 
 def where_word(step: Step, rounds: int) -> str:
@@ -140,8 +150,28 @@ def amount(step: Step, *, pounds: bool) -> str:
 
 def next_line(name: str, step: Step, *, resting: bool) -> str:
     """What comes after what is shown: `Next: the wall push, left`."""
-    side = _SIDES.get(step.side) if step.side else None
+    side = SIDES.get(step.side) if step.side else None
     return f"{'Then' if resting else 'Next'}: {name}{f', {side.lower()}' if side else ''}"
+
+
+def then(name: str) -> str:
+    """What is done once one is down or up: `Then: Hip lift`."""
+    return f"Then: {name}"
+
+
+def care(line: str) -> str:
+    """A cue of safety: `Take care: Keep your back long.`"""
+    return f"{TAKE_CARE} {line}"
+
+
+def easier_option(name: str) -> str:
+    """`Easier: Hip lift on the bed`."""
+    return f"{EASIER} {name}"
+
+
+def count_left(figures: str) -> str:
+    """The count, for whoever asks: "28 left"."""
+    return f"{figures} left"
 
 
 def spoken_next(name: str, line: str) -> str:
@@ -188,7 +218,7 @@ def go_on_from(minute: int) -> str:
     return f"Go on from minute {minute}"
 
 
-END_WHY = "Why stop now?"
+END_WHY = "Ending here. What is the reason?"
 END_KEPT = "What you have done so far is kept, whatever the reason."
 BACK_TO_SESSION = "Back to the session"
 #: Reasons in the order shown, each with a note.
@@ -199,7 +229,7 @@ END_REASONS: tuple[tuple[Ending, str, str], ...] = (
 )
 END_HURTS, END_SIGN = "Something hurts", "A stop sign"
 
-SIGNS_LEAD = "Does one of these fit? Tap it. The session ends, and what you have done is kept."
+SIGNS_LEAD = "Do you notice any of these? Tap it. The session ends, and what you have done is kept."
 NONE_FIT = "None of these: back to the session"
 
 
@@ -226,13 +256,13 @@ AMISS: tuple[tuple[str, str, str], ...] = (
     ("confusion", "Suddenly confused, or does not know where they are", "An emergency: call for help now."),
     ("weakness_face_speech", "Face droops, an arm is weak, or words are slurred", "An emergency: call for help now."),
     ("dizziness", "Dizzy, pale or unsteady, and it is new", "Sit them down. A doctor should hear of it today."),
-    ("", "Tired, low or unwilling, but clear", "Then not today. It does not count as too much."),
+    ("", "Tired, low or not keen, but clear-headed", "Then not today. It does not count as too much."),
 )
 
 # ------------------------------------------------------------------ that hurts
 
 SIT_DOWN = "Sit down first"
-SIT_DOWN_HOW = "Everything stands still. Take your time; put weights down and sit."
+SIT_DOWN_HOW = "Everything is paused. Take your time: put any weights down and sit."
 I_SIT = "I am sitting"
 WHERE = "Where does it hurt?"
 HOW_ENDS = ("not at all", "makes me stop now and then", "the worst I can think of")
@@ -264,7 +294,7 @@ def left_out(names: Sequence[str]) -> str:
     return f"Left out: {listed(tuple(names))}."
 
 
-IF_IT_GROWS = "If it grows or spreads, press “That hurts” again, or end the session."
+IF_IT_GROWS = "If it gets worse or spreads, press “That hurts” again, or end the session."
 
 
 LIST_HEAD = "What comes"

@@ -17,7 +17,8 @@ from app.ui.parts.body_list import Asking, body_list
 from app.ui.parts.body_picture import BUTTON, HEIGHT, WIDTH, all_spots, place_of
 from app.ui.parts.chart import Series, line_chart
 from app.ui.parts.count_panel import Phase, count_panel, figure_size
-from app.ui.parts.time_strip import now_strip, plan_strip, review_strip
+from app.ui.parts.strip_rows import row_now, thread_now
+from app.ui.parts.time_strip import plan_strip, review_strip
 from tests.ui import samples
 from tests.ui.gallery_sheets import SHEETS
 from tests.ui.parts.walk import controls, spoken
@@ -134,9 +135,11 @@ def test_navigation_is_below_on_a_phone_and_beside_on_a_desk() -> None:
 
 def test_a_strip_of_hundreds_of_steps_is_a_handful_of_shapes() -> None:
     """Since each shape travels to the screen."""
-    for strip in (plan_strip(CARD, samples.many_short(), 372), now_strip(CARD, samples.many_short(), 900_000, 372)):
-        canvas = next(c for c in controls(strip) if isinstance(c, cv.Canvas))
-        assert len(canvas.shapes) < 20
+    many = samples.many_short()
+    for strip in (plan_strip(CARD, many, 372), plan_strip(CARD, many, 4000), row_now(CARD, many, 900_000, 372),
+                  thread_now(CARD, many, 900_000, 372), review_strip(CARD, many, samples.all_done(many), 372)):
+        drawn = [c for c in controls(strip) if isinstance(c, cv.Canvas)]
+        assert drawn and all(len(canvas.shapes) < 20 for canvas in drawn)
 
 
 def test_a_strip_says_in_a_sentence_what_it_shows() -> None:
@@ -145,7 +148,8 @@ def test_a_strip_says_in_a_sentence_what_it_shows() -> None:
     said = plan_strip(CARD, plan, 372)
     assert isinstance(said, ft.Semantics)
     assert said.label == "Time strip: 21 minutes, 19 stretches of work, some of it on the floor"
-    labels = {now_strip(CARD, plan, ms, 372).label for ms in range(0, 60_000, 900)}  # type: ignore[attr-defined]
+    labels = {draw(CARD, plan, ms, 372).label for ms in range(0, 60_000, 900)  # type: ignore[attr-defined]
+              for draw in (row_now, thread_now)}
     assert len(labels) == 1
     told = review_strip(CARD, plan, samples.mixed(plan), 372)
     assert isinstance(told, ft.Semantics) and told.label and told.label.endswith(

@@ -4,8 +4,8 @@ from __future__ import annotations
 import flet as ft
 
 from app.ui.client.player.exercise_figure import main_figure
-from app.ui.client.player.live_count import phase_now, word_now
 from app.ui.client.player.live_session import Live, Panel, SessionDrawnAs
+from app.ui.client.player.step_words import phase_now, word_now
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.count_panel import FIGURE_HEIGHT, FIGURE_WIDTH, edge, figures, inks
@@ -19,6 +19,8 @@ NAME_LINE = 1.03
 SIDE = 176
 """Width of the column of buttons, px."""
 BAND = 14
+LEAST = 90
+"""Smaller than this a figure tells nothing from a distance, px."""
 
 
 def distance_page(c: Card, live: Live) -> ft.Control:
@@ -49,7 +51,7 @@ def _beside(c: Card, live: Live, below: float) -> ft.Control:
     count = says.count_words(live.now.state.left_ms)
     size = min(height / FIGURE_HEIGHT, (c.width - SIDE - 24) / (max(2, len(count)) * FIGURE_WIDTH))
     taken = max(2, len(count)) * FIGURE_WIDTH * size
-    figure = main_figure(c, live, max(0.0, c.width - taken - SIDE - 24), height)
+    figure = _figure(live, max(0.0, c.width - taken - SIDE - 24), height)
     column = ft.Container(_buttons(c, live), width=SIDE, padding=ft.Padding(left=0, right=10, top=0, bottom=0))
     row = [*_boxed(c, figure), _count(c, live, count, taken if figure else c.width - SIDE - 24, size), column]
     return ft.Row(row, spacing=8, vertical_alignment=ft.CrossAxisAlignment.CENTER,
@@ -61,9 +63,13 @@ def _above(c: Card, live: Live, below: float) -> ft.Control:
     count = says.count_words(live.now.state.left_ms)
     size = min((c.width - 16) / (max(2, len(count)) * FIGURE_WIDTH), c.height * 0.5)
     left = c.height - below - size * FIGURE_HEIGHT - 3 * t.TARGET - 2 * BAND - 20
-    figure = _boxed(c, main_figure(c, live, c.width - 32, left)) if left > 80 else []
+    figure = _boxed(c, _figure(live, c.width - 32, left)) if left > 80 else []
     return ft.Column([_buttons(c, live), _count(c, live, count, c.width, size), *figure], spacing=4,
                      horizontal_alignment=ft.CrossAxisAlignment.CENTER)
+
+
+def _figure(live: Live, width: float, height: float) -> list[ft.Control]:
+    return main_figure(live, width, height) if min(width, height) >= LEAST else []
 
 
 def _boxed(c: Card, figure: list[ft.Control]) -> list[ft.Control]:

@@ -7,15 +7,14 @@ from app.domain.model.exercise import Exercise
 from app.domain.player.player_state import Status
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.watched_session import Pictured, pictured_in
-from app.ui.parts import Card
-from app.ui.shell.moving_figures import MotionComfort, Play, moving_figure, still_figure
+from app.ui.shell.moving_figures import Play, moving_figure, still_figure
 from app.ui.shell.shell import Shell
 
-LEAST = 90
-"""Smaller than this a figure tells nothing from a distance, px."""
+LEAST = 60
+"""Smaller than this a figure tells nothing, px."""
 
 
-def main_figure(c: Card, live: Live, width: float, height: float) -> list[ft.Control]:
+def main_figure(live: Live, width: float, height: float) -> list[ft.Control]:
     """The exercise under way or coming, moving while the session runs; at most so wide and so high, px."""
     at, exercise, side = _pictured(live)
     found = live.now.library.get(exercise)
@@ -26,23 +25,18 @@ def main_figure(c: Card, live: Live, width: float, height: float) -> list[ft.Con
     return [drawn] if drawn else []
 
 
-def easier_figure(c: Card, live: Live, option: Exercise, size: float) -> ft.Control | None:
-    """The easier option, for its band; its room, while the page still shows the figure of another exercise."""
+def easier_figure(live: Live, option: Exercise, size: float) -> ft.Control | None:
+    """The easier option, for its card; none while the page still shows the figure of another exercise."""
     at, exercise, side = _pictured(live)
-    if exercise != (live.now.state.step.exercise or ""):
-        return ft.Container(width=size, height=size)
+    if exercise != pictured_in(live.now.state).exercise:
+        return None
     return moving_figure(live.shell, live.now.pack, option, width=size, height=size, play=_play(live),
                          motion=live.motion, side=side, key=f"easier {at}")
 
 
-def still(c: Card, shell: Shell, pack: str, exercise: Exercise, size: float) -> ft.Control | None:
+def still(shell: Shell, pack: str, exercise: Exercise, size: float) -> ft.Control | None:
     """A still picture, for a list."""
     return still_figure(shell, pack, exercise, size=size)
-
-
-def stands_in_two(live: Live) -> bool:
-    """Whether two stills are shown in place of one that moves; they need more room."""
-    return live.motion is MotionComfort.CALM
 
 
 def _pictured(live: Live) -> Pictured:

@@ -30,7 +30,7 @@ def exercise_list(c: Card, shell: Shell, pack: str, steps: Sequence[Step], libra
 def _row(c: Card, shell: Shell, pack: str, one: Listed, exercise: Exercise, pounds: bool) -> ft.Control:
     words = c.stack([c.strong(exercise.name), c.soft(player.listed_line(one, pounds=pounds))], 0)
     words.expand = True
-    picture = still(c, shell, pack, exercise, STILL)
+    picture = still(shell, pack, exercise, STILL)
     if picture is None or c.scale > t.LARGE_PRINT:
         return ft.Row([words])
     return ft.Row([picture, words], spacing=t.GAP_S)

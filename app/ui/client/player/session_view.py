@@ -1,102 +1,177 @@
-"""The session under way: the count, the exercise, its cues, the easier option, what comes next, and the buttons."""
+"""The session under way in one of three forms: the count, the move and its easier version, one cue, the buttons."""
 from __future__ import annotations
 
 from dataclasses import replace
 
 import flet as ft
 
-from app.domain.model.plan import Step
-from app.domain.player.player_state import PlayerState
-from app.ui.client.player.exercise_cards import cards, easier
-from app.ui.client.player.live_count import name_of, panel
+from app.ui.client.player.card_words import CardWords, card_words, said_of
+from app.ui.client.player.count_band import STRETCH, count_band, sized
 from app.ui.client.player.live_session import Live
-from app.ui.client.player.player_buttons import buttons, less_used, one_row, top_bar
-from app.ui.client.player.tap_buttons import rest_taps, taps
+from app.ui.client.player.move_pair import move_pair
+from app.ui.client.player.player_buttons import PlayerButtons, lacking
+from app.ui.client.player.room.measures import GAP, PageForm, Room, StripShown
+from app.ui.client.player.room.page_room import room_of
+from app.ui.client.player.room.pieces import is_large
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.ui.parts.time_strip import now_strip
+from app.ui.parts.strip_rows import row_now, thread_now
 from app.ui.shell.shell import Shell
+from app.words.client import lead
 from app.words.client import player as says
 
-TWO_COLUMNS_FROM = 700
-"""Width from which, where the page is wider than high, the count stands at the left, px."""
-LEFT_SHARE = 0.42
-LARGE_SHARE = 0.65
-"""Of the figures where the words are large: they need the room."""
-LANE = 36
-TALL = 0.5
-"""Of the figures at the left, as a share of the height of the page."""
+KEYS_FROM = 700
+"""Width from which somebody may have a keyboard, px."""
 
 
 def player_page(shell: Shell, live: Live) -> ft.Control:
-    """The whole page; the count and the buttons never scroll away."""
+    """The whole page. Nothing that is needed while moving is placed by scrolling."""
+    now = card_words(live.now, live.fault)
     c = shell.card()
-    if c.width >= TWO_COLUMNS_FROM and c.width > c.height:
-        return _wide(c, live)
-    large = c.scale > t.LARGE_PRINT
-    fixed = [top_bar(c, live), panel(c, live, c.width, t.T_COUNT * (LARGE_SHARE if large else 1))]
-    room, after = c.width - 2 * c.margin, next_words(c, live)
-    middle = [_padded(c, [*taps(c, live), *cards(c, live, room)]), *easier(c, live),
-              _padded(c, [*rest_taps(c, live), *([after] if large else []), strip(c, live, room), *less_used(c, live)])]
-    foot = _foot(c, [*([] if large else [after]), *buttons(c, live)])
-    return ft.Column([*fixed, _scroll(c, middle), foot], spacing=0, expand=True,
-                     horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
+    room = room_of(c.width, c.height, c.scale, said_of(now, live.now, undo=live.eased is not None))
+    return _View(c, live, now, room).drawn()
 
 
-def _wide(c: Card, live: Live) -> ft.Control:
-    left = c.width * LEFT_SHARE
-    count = panel(c, live, left, c.height * TALL)
-    beside = _scroll(c, [_padded(c, [next_words(c, live), strip(c, live, left - 2 * c.margin)])])
-    low = c.height < t.LOW
-    room = c.width - left - 2 * c.margin
-    middle = [_padded(c, [*taps(c, live), *cards(c, live, room)]), *easier(c, live),
-              _padded(c, [*rest_taps(c, live), *less_used(c, live)])]
-    right = [top_bar(c, live), _scroll(c, middle),
-             _foot(c, [one_row(c, live)] if low else buttons(c, live))]
-    stretch = ft.CrossAxisAlignment.STRETCH
-    columns: list[ft.Control] = [
-        ft.Container(ft.Column([count, beside], spacing=0, horizontal_alignment=stretch), width=left,
-                     border=ft.Border(right=ft.BorderSide(t.RULE, c.p.ink))),
-        ft.Column(right, spacing=0, expand=True, horizontal_alignment=stretch),
-    ]
-    return ft.Row(columns, spacing=0, expand=True, vertical_alignment=stretch)
+class _View:
+    def __init__(self, c: Card, live: Live, now: CardWords, room: Room) -> None:
+        self.c, self.live, self.now, self.room = c, live, now, room
+        self.keys = PlayerButtons(c, live, room, now)
 
+    def drawn(self) -> ft.Control:
+        """In its form."""
+        forms = {PageForm.STANDING: self.standing, PageForm.LYING: self.lying, PageForm.DESK: self.desk}
+        return forms[self.room.form]()
 
-def _scroll(c: Card, pieces: list[ft.Control]) -> ft.Control:
-    inner = ft.Container(c.stack(pieces, 8), padding=ft.Padding.symmetric(vertical=10))
-    return ft.Column([inner], scroll=ft.ScrollMode.AUTO, expand=True,
-                     horizontal_alignment=ft.CrossAxisAlignment.STRETCH)
+    # -------------------------------------------------------------- the forms
 
+    def standing(self) -> ft.Control:
+        """One column."""
+        room = self.room
+        band = count_band(self.c, self.live, room, self.now, self.c.width)
+        card = [self._padded([self._name(), move_pair(self.c, self.live, room, self.now)])]
+        flow, end = self._padded(self._flow()), self._end(room.words)
+        foot = ft.Container(self.c.stack(self.keys.below(), GAP),
+                            padding=ft.Padding(left=room.margin, right=room.margin, top=8, bottom=10))
+        below = ft.Column([self.c.hairline(), foot], spacing=0, tight=True)
+        middle = [self._scrolling([band, *card, flow])] if room.loose else [band, *card, self._flowing([flow])]
+        return ft.Column([self._top(), *middle, *([self._padded(end)] if end else []), below], spacing=0, expand=True,
+                         horizontal_alignment=STRETCH)
 
-def _padded(c: Card, pieces: list[ft.Control]) -> ft.Control:
-    return ft.Container(c.stack(pieces, 8), padding=ft.Padding.symmetric(horizontal=c.margin))
+    def lying(self) -> ft.Control:
+        """A phone that lies: words, figures, buttons."""
+        room = self.room
+        band = count_band(self.c, self.live, room, self.now, room.words)
+        left = self._words_column([*self._whose(), band, self._name()], self._flow(), [])
+        middle = self._pair_column(self._end(room.pair))
+        right = ft.Column(self.keys.at_the_right(), spacing=6, width=room.right, horizontal_alignment=STRETCH)
+        row = ft.Row([left, middle, right], spacing=room.margin, expand=True, vertical_alignment=STRETCH)
+        return ft.Container(row, padding=room.margin, expand=True)
 
+    def desk(self) -> ft.Control:
+        """Words at the left, figures and the strip at the right."""
+        room = self.room
+        band = count_band(self.c, self.live, room, self.now, room.words)
+        after: list[ft.Control] = [sized(self.c, self.now.after, room.button, t.SEMI)] if room.next else []
+        left = self._words_column([*self._whose(), band, self._name()], self._flow(), after)
+        right = self._pair_column(self._strip(room.pair))
+        row = ft.Row([left, right], spacing=room.margin, expand=True, vertical_alignment=STRETCH)
+        foot = ft.Container(self.c.stack(self.keys.on_a_desk(), GAP),
+                            padding=ft.Padding(left=room.margin, right=room.margin, top=8, bottom=10))
+        return ft.Column([ft.Container(row, padding=room.margin, expand=True), self.c.hairline(), foot], spacing=0,
+                         expand=True, horizontal_alignment=STRETCH)
 
-def _foot(c: Card, pieces: list[ft.Control]) -> ft.Control:
-    padding = ft.Padding(left=c.margin, right=c.margin, top=8, bottom=10)
-    return ft.Column([c.hairline(), ft.Container(c.stack(pieces), padding=padding)], spacing=0, tight=True)
+    # -------------------------------------------------------------- columns
 
+    def _words_column(self, held: list[ft.Control], flow: list[ft.Control], end: list[ft.Control]) -> ft.Control:
+        if self.room.loose:
+            return ft.Container(self._scrolling([*held, *flow, *end]), width=self.room.words)
+        return ft.Column([*held, self._flowing(flow), *end], spacing=GAP, width=self.room.words,
+                         horizontal_alignment=STRETCH)
 
-# ------------------------------------------------------------------ what comes next
+    def _pair_column(self, end: list[ft.Control]) -> ft.Control:
+        pair = move_pair(self.c, self.live, self.room, self.now)
+        if self.room.loose:
+            return ft.Container(self._scrolling([pair]), width=self.room.pair)
+        return ft.Column([pair, ft.Container(expand=True), *end], spacing=0, width=self.room.pair)
 
-def next_words(c: Card, live: Live) -> ft.Control:
-    """The next exercise in a line; on a phone it stands over the buttons, so that it never scrolls away."""
-    state = live.now.state
-    after = next_after(state)
-    line = says.next_line(name_of(live, after), after, resting=not state.step.is_effort) if after else says.LAST_ONE
-    return c.text(line, t.T_LEAD if c.height < t.LOW or c.width >= t.WIDE else t.T_BODY, t.SEMI, height=1.15)
+    def _scrolling(self, pieces: list[ft.Control]) -> ft.Control:
+        return ft.Column(pieces, spacing=GAP, expand=True, scroll=ft.ScrollMode.AUTO, horizontal_alignment=STRETCH)
 
+    def _flowing(self, pieces: list[ft.Control]) -> ft.Control:
+        """The cue, and what scrolls with it where it has to."""
+        padding = ft.Padding.symmetric(vertical=GAP if self.room.form is PageForm.STANDING else 0)
+        inner = ft.Container(ft.Column(pieces, spacing=GAP, tight=True, horizontal_alignment=STRETCH), padding=padding)
+        scroll = ft.ScrollMode.AUTO if self.room.scrolls or self.now.opened else None
+        return ft.Column([inner], expand=True, spacing=0, scroll=scroll, horizontal_alignment=STRETCH)
 
-def strip(c: Card, live: Live, width: float) -> ft.Control:
-    """The session with its marker."""
-    playing, state = live.now, live.now.state
-    plan = playing.plan if state.steps is playing.plan.steps else replace(playing.plan, steps=state.steps)
-    return now_strip(c, plan, state.at_ms, width, lane=LANE)
+    def _padded(self, pieces: list[ft.Control]) -> ft.Control:
+        column = ft.Column(pieces, spacing=GAP, tight=True, horizontal_alignment=STRETCH)
+        return ft.Container(column, padding=ft.Padding.symmetric(horizontal=self.room.margin))
 
+    # -------------------------------------------------------------- pieces
 
-def next_after(state: PlayerState) -> Step | None:
-    """The work after what is shown: in a rest, the one after the next."""
-    ahead = [s for i, s in enumerate(state.steps[state.index + 1:], state.index + 1)
-             if s.is_effort and s.length_ms and i not in state.passed_by]
-    skip = 0 if state.step.is_effort else 1
-    return ahead[skip] if len(ahead) > skip else None
+    def _top(self) -> ft.Control:
+        """Whose session it is, the large view, the stop signs, and the leader's own stop."""
+        large = is_large(self.c.scale)
+        signs = self.keys.signs()
+        signs.expand = True
+        rows = [*self._whose(), ft.Row([*([] if large else [self.keys.bigger()]), signs], spacing=GAP),
+                *([] if large else self.keys.amiss())]
+        return ft.Container(self.c.stack(rows, 6),
+                            padding=ft.Padding.symmetric(horizontal=self.room.margin, vertical=4))
+
+    def _whose(self) -> list[ft.Control]:
+        playing = self.live.now
+        if not playing.led:
+            return []
+        return [sized(self.c, says.whose(playing.person.name), self.room.button, t.EXTRA, height=1.15, max_lines=1,
+                      overflow=ft.TextOverflow.ELLIPSIS)]
+
+    def _name(self) -> ft.Control:
+        heading = ft.Semantics(content=sized(self.c, self.now.name, self.room.name.size, t.EXTRA, height=1.1),
+                               heading_level=1)
+        top = 6 if self.room.form is PageForm.STANDING else 0
+        return ft.Container(heading, padding=ft.Padding(left=0, right=0, top=top, bottom=0))
+
+    def _flow(self) -> list[ft.Control]:
+        """One cue; standing still all of them, and what is of second rank."""
+        c, now, room, body = self.c, self.now, self.room, t.T_BODY * self.c.scale
+        large = is_large(c.scale)
+        cues = now.cues if now.opened else now.cues[now.cue:now.cue + 1]
+        pieces: list[ft.Control] = [self._cue(one) for one in cues]
+        pieces += self.keys.taps() if self.keys.flow else []
+        pieces += self.keys.amiss() if large and room.form is PageForm.STANDING else []
+        pieces += [sized(c, now.amount, body, t.EXTRA)] if now.amount and not room.amount else []
+        if now.easier is not None and room.easier is None:
+            pieces.append(sized(c, says.easier_option(now.easier.name), body, t.SEMI))
+        if large and not now.opened and room.strip is StripShown.NONE:
+            pieces.append(sized(c, now.after, body, t.SEMI))
+        return [*pieces, *(self._second_rank() if now.opened else [])]
+
+    def _second_rank(self) -> list[ft.Control]:
+        c, live = self.c, self.live
+        spoken = lead.OUT_LOUD if live.device.speech.on else lead.OUT_LOUD_OFF
+        said = [*([spoken] if live.now.led else []), lacking(live),
+                says.KEYS if c.width >= KEYS_FROM and c.height >= t.LOW else ""]
+        return [*([self.keys.bigger()] if is_large(c.scale) else []), *(c.caption(one) for one in said if one)]
+
+    def _cue(self, words: str) -> ft.Control:
+        """Hung on a thick rule; what is to be minded in the heaviest letters."""
+        weight = t.EXTRA if words.startswith((says.TAKE_CARE, lead.WATCH_FOR)) else t.SEMI
+        box = self.c.aside(sized(self.c, words, self.room.cue.size, weight))
+        box.padding = ft.Padding(left=10, right=0, top=0, bottom=0)
+        return box
+
+    def _end(self, width: float) -> list[ft.Control]:
+        """What comes next, and the strip."""
+        after = sized(self.c, self.now.after, self.room.button, t.SEMI)
+        return [*([after] if self.room.next else []), *self._strip(width)]
+
+    def _strip(self, width: float) -> list[ft.Control]:
+        if self.room.strip is StripShown.NONE:
+            return []
+        playing, state = self.live.now, self.now.state
+        plan = playing.plan if state.steps is playing.plan.steps else replace(playing.plan, steps=state.steps)
+        draw = row_now if self.room.strip is StripShown.PART else thread_now
+        return [ft.Container(draw(self.c, plan, state.at_ms, width),
+                             padding=ft.Padding(left=0, right=0, top=0, bottom=GAP))]

@@ -28,9 +28,10 @@ class Pictured(NamedTuple):
 
 
 def pictured_in(state: PlayerState) -> Pictured:
-    """The figure of the step that it stands in."""
-    after = state.next_effort() if state.step.side is None else None
-    return Pictured(state.index, state.step.exercise or "", state.step.side or (after.side if after else None))
+    """The figure of the step that it stands in; where nothing is done in it, of what comes."""
+    step = state.step
+    after = (state.next_effort() if step.side is None or step.exercise is None else None) or step
+    return Pictured(state.index, step.exercise or after.exercise or "", step.side or after.side)
 
 
 class Watched:
