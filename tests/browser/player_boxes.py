@@ -9,7 +9,8 @@ from app.domain.player.player_state import Status
 from app.ui.client.player.card_words import CardWords
 from app.words.client import lead
 from app.words.client import player as says
-from tests.browser.driver import LARGE_PRINT, Walker
+from tests.browser.driver import Walker
+from tests.browser.page_scripts import LARGE_PRINT
 
 #: What is seen of each thing that is named: its box, and its box less what scrolling parts around it cut away.
 SEEN = """() => [...document.querySelectorAll('flt-semantics-host *')].map(e => {
