@@ -8,7 +8,7 @@ from app.domain.model.body import Region, Spot
 from app.domain.model.plan import StepSide
 from app.domain.model.record import Hurt
 from app.words import parts
-from app.words.client import diary, player
+from app.words.client import diary, session_list
 from tests.actions.afar import session
 
 
@@ -25,9 +25,9 @@ def test_an_amount_is_never_a_weight_or_a_side_alone() -> None:
     """Where repetitions are not counted, the time comes first."""
     step = next(s for s in session("p", "r").plan.steps if s.is_effort)
     timed = replace(step, reps=None, load_g=2_000, side=StepSide.ALTERNATING)
-    said = player.listed_line(Listed(timed, 2), pounds=False)
+    said = session_list.listed_line(Listed(timed, 2), pounds=False)
     assert said == f"2 rounds of {timed.length_ms // 1000} seconds, changing sides, 2 kg"
-    assert player.listed_line(Listed(replace(timed, reps=8), 1), pounds=False) == "8 times, changing sides, 2 kg"
+    assert session_list.listed_line(Listed(replace(timed, reps=8), 1), pounds=False) == "8 times, changing sides, 2 kg"
 
 
 def test_muscles_are_called_by_their_own_names() -> None:

@@ -12,7 +12,7 @@ from app.ui.client.player.exercise_figure import still
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell
-from app.words.client import player
+from app.words.client import session_list as words_of
 
 STILL = 72
 
@@ -20,15 +20,15 @@ STILL = 72
 def exercise_list(c: Card, shell: Shell, pack: str, steps: Sequence[Step], library: Mapping[str, Exercise],
                   pounds: bool) -> list[ft.Control]:
     """Every exercise once for each part, with its amount."""
-    pieces: list[ft.Control] = [c.head(player.LIST_HEAD)]
+    pieces: list[ft.Control] = [c.head(words_of.HEAD)]
     for part, listed in outline(steps).items():
         rows = [_row(c, shell, pack, one, library[one.exercise], pounds) for one in listed if one.exercise in library]
-        pieces.append(c.stack([c.subhead(player.LIST_PARTS[part]), c.rows(rows, 6)], 6))
+        pieces.append(c.stack([c.subhead(words_of.PARTS[part]), c.rows(rows, 6)], 6))
     return pieces
 
 
 def _row(c: Card, shell: Shell, pack: str, one: Listed, exercise: Exercise, pounds: bool) -> ft.Control:
-    words = c.stack([c.strong(exercise.name), c.soft(player.listed_line(one, pounds=pounds))], 0)
+    words = c.stack([c.strong(exercise.name), c.soft(words_of.listed_line(one, pounds=pounds))], 0)
     words.expand = True
     picture = still(shell, pack, exercise, STILL)
     if picture is None or c.scale > t.LARGE_PRINT:
