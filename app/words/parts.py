@@ -89,13 +89,23 @@ def strip_now(timeline: Timeline, now_ms: int) -> str:
 
 def strip_review(timeline: Timeline, done: Sequence[DoneStep]) -> str:
     """The same with what was done: "…; done: 12 in full, 1 easier, 1 left out"."""
+    return f"{strip_plan(timeline)}; {strip_done(done)}"
+
+
+def strip_done(done: Sequence[DoneStep]) -> str:
+    """What was done alone: "done: 12 in full, 1 easier"."""
     named = (
         (How.FULL, "in full"), (How.EASIER, "easier"), (How.PART, "in part"), (How.SKIPPED, "left out"),
         (How.STOPPED, "stopped"),
     )
     told = [(sum(step.how is how for step in done), words) for how, words in named]
     said = ", ".join(f"{number} {words}" for number, words in told if number)
-    return f"{strip_plan(timeline)}; done: {said or 'nothing'}"
+    return f"done: {said or 'nothing'}"
+
+
+def row_told(part: Part, number: int | None, length: int) -> str:
+    """A row of a strip, aloud: "Round 2 10 min"."""
+    return f"{part_name(part, number)} {minutes(length)}"
 
 
 def left(figures: str) -> str:

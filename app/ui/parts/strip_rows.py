@@ -34,7 +34,7 @@ def plan_rows(c: Words, timeline: Timeline, width: float) -> ft.Control:
     def lanes(line: rows.StripLine, scale: geo.Scale) -> list[cv.Shape]:
         return lane_shapes(c.p, rows.planned_in(line, scale), 0, LANE)
 
-    return _drawn(c, timeline, width, lanes, LANE, words_of.strip_plan(timeline))
+    return _drawn(c, timeline, width, lanes, LANE)
 
 
 def review_rows(c: Words, timeline: Timeline, done: Sequence[DoneStep], width: float) -> ft.Control:
@@ -46,7 +46,7 @@ def review_rows(c: Words, timeline: Timeline, done: Sequence[DoneStep], width: f
         shapes += lane_shapes(c.p, rows.done_in(line, timeline.steps, done, scale), under, high)
         return shapes + _stop(c, rows.stop_in(line, timeline.steps, done, scale), scale, under, high)
 
-    return _drawn(c, timeline, width, lanes, high, words_of.strip_review(timeline, done))
+    return _drawn(c, timeline, width, lanes, high, words_of.strip_done(done))
 
 
 def row_now(c: Words, timeline: Timeline, now_ms: int, width: float) -> ft.Control:
@@ -93,7 +93,7 @@ def lane_shapes(p: t.Palette, blocks: Sequence[rows.LineBlock], y0: float, y1: f
 
 # ------------------------------------------------------------------ how rows are set
 
-def _drawn(c: Words, timeline: Timeline, width: float, lanes: Lanes, high: float, spoken: str) -> ft.Control:
+def _drawn(c: Words, timeline: Timeline, width: float, lanes: Lanes, high: float, done: str = "") -> ft.Control:
     """Name, lanes and minutes in a row each; in large print the words over the lanes."""
     lines = rows.lines_in(timeline.steps)
     size, large = t.T_BODY * c.scale, c.scale > t.LARGE_PRINT
@@ -108,15 +108,16 @@ def _drawn(c: Words, timeline: Timeline, width: float, lanes: Lanes, high: float
         shapes = [*lanes(line, scale), *_base(c.p, scale.x_of(line.length_ms), high)]
         drawn = cv.Canvas(shapes, width=room, height=high + 4)
         said = c.text(name, t.T_BODY, t.SEMI, height=1.1, no_wrap=True)
-        told = c.text(end, t.T_BODY, t.EXTRA, height=1.1, no_wrap=True, text_align=ft.TextAlign.RIGHT)
+        length = c.text(end, t.T_BODY, t.EXTRA, height=1.1, no_wrap=True, text_align=ft.TextAlign.RIGHT)
         if large:
             said.expand = True
-            pieces.append(ft.Column([ft.Row([said, told]), drawn], spacing=2, tight=True))
+            pieces.append(ft.Column([ft.Row([said, length]), drawn], spacing=2, tight=True))
             continue
-        said.width, told.width = name_w, end_w
-        pieces.append(ft.Row([said, drawn, told], spacing=0))
-    return _image(ft.Column([*pieces, _key(c)], spacing=6, tight=True),
-                  words_of.joined([spoken, *(f"{name} {end}" for name, end in zip(names, ends, strict=True))]))
+        said.width, length.width = name_w, end_w
+        pieces.append(ft.Row([said, drawn, length], spacing=0))
+    told = [words_of.row_told(line.part, line.round, line.minutes) for line in lines]
+    spoken = words_of.joined([words_of.strip_plan(timeline), *told, *([done] if done else [])])
+    return _image(ft.Column([*pieces, _key(c)], spacing=6, tight=True), spoken)
 
 
 def _key(c: Words) -> ft.Control:
