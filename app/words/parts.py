@@ -22,8 +22,8 @@ def of(about: str, number: int, top: int) -> str:
 
 
 def scale_end(number: int, word: str) -> str:
-    """What a number means: "0 none"."""
-    return f"{number} {word}"
+    """What a number means: "0: none"."""
+    return f"{number}: {word}"
 
 
 def from_to(low: str, high: str) -> str:
@@ -157,10 +157,11 @@ REGIONS = {
 MUSCLES = {**REGIONS, Region.SHOULDER: "Shoulder, chest", Region.ELBOW: "Upper arm", Region.WRIST: "Forearm",
            Region.HIP: "Hip, buttock"}
 SIDES = {"left": "Left", "right": "Right"}
-AS_LIST = "As a list"
-ON_PICTURE = "On a picture"
-FROM_BEHIND = "Seen from behind: your left is on the left."
-REMOVE = "Remove"
+AS_LIST = "List"
+BEHIND, IN_FRONT = "From behind", "In front"
+SEEN = {BEHIND: "Seen from behind: the left side is on the left.",
+        IN_FRONT: "Seen from in front, as when facing somebody: the left side is on the right."}
+LEAVE_OUT = "Leave it out"
 
 
 def spot(where: Spot, labels: Mapping[Region, str] = REGIONS) -> str:
@@ -174,14 +175,23 @@ def level_of(name: str, level: int, mark: str = "") -> str:
     return f"{name}{mark} {level}"
 
 
-def level_face(level: int | None) -> str:
-    """A level on a small square; nothing where none was given."""
-    return "" if level is None else str(level)
+def cell_face(name: str, level: int | None, was: int | None, *, asked: bool) -> str:
+    """What stands in a box of the body: "Left", "Left 6", "Left ?" while its number is open, "Left, was 3"."""
+    if level is not None:
+        return level_of(name, level)
+    if asked:
+        return f"{name} ?"
+    return f"{name}, was {was}" if was else name
 
 
-def remove(name: str) -> str:
-    """The spoken name of taking a spot back: "Remove right knee"."""
-    return f"{REMOVE} {name.lower()}"
+def cell_name(name: str, level: int | None, was: int | None) -> str:
+    """The same as it is spoken: "Left knee", "Left knee: 6", "Left knee, 3 last time"."""
+    return level_of(name, level, ":") if level is not None else f"{name}, {was} last time" if was else name
+
+
+def leave_out(name: str) -> str:
+    """The spoken name of "Leave it out": "Left knee: leave it out"."""
+    return f"{name}: leave it out"
 
 
 def how_much(name: str) -> str:

@@ -124,22 +124,19 @@ def check_in_of(book: Album) -> None:
     book.shot("check-in", further=True)
     walker.choose(parts.answer(check_in.ANYTHING_SHORT, parts.YES))
     book.shot("check-in-signs")
-    walker.press(parts.answer(check_in.ANYTHING_SHORT, parts.NO)).sees(check_in.JOINTS[0])
-    walker.press(parts.of("Right hip", 4, 10)).sees_button(re.compile("^Right hip: 4"))
+    walker.choose(parts.answer(check_in.ANYTHING_SHORT, parts.NO)).press(client.NEXT).sees(check_in.JOINTS[0])
+    walker.press(re.compile("^Right hip")).choose(parts.of("Right hip", 4, 10)).sees_button(re.compile("^Right hip: 4"))
     book.shot("check-in-joints")
-    walker.press(parts.ON_PICTURE)
+    walker.press(parts.BEHIND)
     book.shot("check-in-picture")
-    walker.press(client.NEXT)
-    if not walker.button(check_in.NO_ACHES).count():
+    walker.press(client.NEXT).settle()
+    if walker.button(check_in.NOTHING_WORSE).count():
         book.shot("check-in-morning")
-        walker.press(client.NEXT)
-    walker.sees(check_in.MUSCLES[0]).press(check_in.NO_ACHES).sees(check_in.FEEL[0])
+        walker.choose(check_in.NOTHING_WORSE).press(client.NEXT)
+    walker.sees(check_in.MUSCLES[0]).choose(check_in.NO_ACHES).press(client.NEXT).sees(check_in.FEEL[0])
     walker.choose(*(parts.of(about, 4, 5) for about in (check_in.SLEPT, check_in.ENERGY, check_in.SETTLED)))
     book.shot("check-in-feel")
-    walker.press(client.DONE).settle()
-    if walker.button(check_in.UNANSWERED_ACT).count():
-        book.shot("check-in-left-out")
-        walker.press(check_in.UNANSWERED_ACT)
+    walker.press(client.DONE)
     walker.sees_heading(client.AMOUNT_HEAD)
 
 

@@ -43,6 +43,8 @@ def test_from_today_to_the_check_in_by_tab_and_enter(
     with Walker(browser, size=DESKTOP) as walker:
         walker.open(serve(tmp_path / "data").at("/check-in")).sees(check_in.ANYTHING_NEW[0])
         tab_to(walker, parts.answer(check_in.ANYTHING_SHORT, parts.NO))
+        walker.key("Enter")
+        tab_to(walker, client.NEXT)
         walker.key("Enter").sees(check_in.JOINTS[0])
         walker.go("/today").sees_button(client.START)
         tab_to(walker, client.START)

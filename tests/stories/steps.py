@@ -41,9 +41,9 @@ def open_programme(walker: Person, pack: Path, words: str) -> None:
 
 def check_in_with(walker: Person, spot: str, level: int) -> None:
     """A check-in in which one joint hurts and all else is well."""
-    walker.press(parts.answer(check_in.ANYTHING_SHORT, parts.NO)).sees(check_in.JOINTS[0])
+    walker.choose(parts.answer(check_in.ANYTHING_SHORT, parts.NO)).press(client.NEXT).sees(check_in.JOINTS[0])
     walker.press(spot).choose(parts.of(spot, level, 10)).press(client.NEXT).sees(check_in.MUSCLES[0])
-    walker.press(check_in.NO_ACHES).sees(check_in.FEEL[0])
+    walker.choose(check_in.NO_ACHES).press(client.NEXT).sees(check_in.FEEL[0])
     walker.choose(*(parts.of(about, 4, 5) for about in (check_in.SLEPT, check_in.ENERGY, check_in.SETTLED)))
     walker.press(client.DONE).sees_heading(client.AMOUNT_HEAD)
 

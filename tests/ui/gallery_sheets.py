@@ -157,7 +157,7 @@ def Body(c: Card) -> ft.Control:
         c.title("Does anything hurt in a joint?"),
         BodyPicker(c, levels, set_levels, ends),
         c.head("The same on a picture"),
-        BodyPicker(c, levels, set_levels, ends, BodyShownAs.PICTURE),
+        BodyPicker(c, levels, set_levels, ends, BodyShownAs.BEHIND),
     ])
 
 

@@ -1,7 +1,7 @@
-"""Where it hurts and how much: a list of regions with their sides, or the same on a picture.
+"""Where it hurts and how much: the body as a table with its sides, or the same round a figure.
 
 Names for finding: a spot is the button "Left knee", once a level is given "Left knee: 6"; the squares are
-"Left knee 6 of 10"; taking it back is "Remove left knee". Match exactly, since one name holds another.
+"Left knee 6 of 10"; taking it back is "Left knee: leave it out". Match exactly, since one name holds another.
 """
 from __future__ import annotations
 
@@ -19,6 +19,11 @@ from app.ui.parts.buttons import bind
 from app.ui.parts.choices import Choices, options
 from app.words import parts as words_of
 
+WIDEST = 520.0
+"""Left and right of one region are seen as one row up to this width, px."""
+ASKED = "asked"
+"""The key of the question under the row that was pressed, for bringing it into view."""
+
 
 @dataclass(frozen=True)
 class Asking:
@@ -35,14 +40,29 @@ class Asking:
     ends: tuple[str, str, str] = ("", "", "")
     """What 0, 5 and 10 mean."""
     labels: Mapping[Region, str] = field(default_factory=lambda: words_of.REGIONS)
-    """What stands before the sides of a region."""
+    """What stands between the sides of a region."""
+    was: Mapping[Spot, int] = field(default_factory=dict)
+    """What was told last time; such a spot has to be answered and cannot be left out."""
+
+    def face(self, spot: Spot, name: str) -> str:
+        """What stands in a spot's box."""
+        return words_of.cell_face(name, self.levels.get(spot), self.was.get(spot), asked=self.spot == spot)
+
+    def spoken(self, spot: Spot) -> str:
+        """What a screen reader says of it."""
+        return words_of.cell_name(words_of.spot(spot, self.labels), self.levels.get(spot), self.was.get(spot))
+
+    def is_on(self, spot: Spot) -> bool:
+        """Whether it was answered or is being asked about."""
+        return spot in self.levels or self.spot == spot
 
 
 class BodyShownAs(Enum):
     """How the body is shown."""
 
     LIST = "list"
-    PICTURE = "picture"
+    BEHIND = "behind"
+    FRONT = "front"
 
 
 @ft.component
@@ -50,19 +70,16 @@ def BodyPicker(
     c: Choices, levels: Mapping[Spot, int], on_change: Callable[[dict[Spot, int]], Any],
     ends: tuple[str, str, str] = ("", "", ""), view: BodyShownAs = BodyShownAs.LIST,
     labels: Mapping[Region, str] = words_of.REGIONS, on_ask: Callable[[Spot | None], Any] | None = None,
+    asked: Spot | None = None, was: Mapping[Spot, int] | None = None,
 ) -> ft.Control:
-    """Picks spots and their levels; `on_change` gets all of them anew. It remembers only which spot is being asked.
+    """Picks spots and their levels; `on_change` gets all of them anew.
 
-    `on_ask` is told of each spot that is opened without a level yet, and None once nothing is open.
+    Which spot is being asked about it remembers itself, unless `on_ask` is told of each and gives it back as `asked`.
     """
     nowhere: Spot | None = None
-    spot, set_spot = ft.use_state(nowhere)
+    own, set_own = ft.use_state(nowhere)
     shown, show = ft.use_state(view)
-
-    def ask(which: Spot | None) -> None:
-        set_spot(which)
-        if on_ask is not None:
-            on_ask(which)
+    ask = on_ask if on_ask is not None else set_own
 
     def set_level(which: Spot, level: int) -> None:
         on_change({**levels, which: level})
@@ -71,76 +88,65 @@ def BodyPicker(
         ask(None)
         on_change({other: level for other, level in levels.items() if other != which})
 
-    asking = Asking(levels, spot, ask, set_level, remove, ends, labels)
-    views = options((BodyShownAs.LIST, words_of.AS_LIST), (BodyShownAs.PICTURE, words_of.ON_PICTURE))
-    drawn = body_list(c, asking) if shown is BodyShownAs.LIST else picture_list(c, asking)
+    spot = asked if on_ask is not None else own
+    asking = Asking(levels, spot, ask, set_level, remove, ends, labels, was or {})
+    views = options((BodyShownAs.LIST, words_of.AS_LIST), (BodyShownAs.BEHIND, words_of.BEHIND),
+                    (BodyShownAs.FRONT, words_of.IN_FRONT))
+    drawn = body_list(c, asking) if shown is BodyShownAs.LIST else picture_list(c, asking, shown)
     return c.stack([c.one_of(views, shown, show), drawn], t.GAP)
 
 
 def body_list(c: Choices, asking: Asking) -> ft.Control:
-    """Every region with its sides; the question follows under the region that was pressed."""
-    pieces: list[ft.Control] = [chosen_spots(c, asking)] if asking.levels else []
-    for region in BODY_REGIONS:
-        pieces += [c.hairline()] if pieces else []
-        pieces.append(_region(c, region, asking))
-        if asking.spot and asking.spot.region is region:
-            pieces.append(_question(c, asking.spot, asking))
-    return c.stack(pieces)
+    """Every region with its sides in boxes at the left and the right; the question follows under what was pressed."""
+    middle = [r for r in BODY_REGIONS if r not in PAIRED_REGIONS]
+    pieces: list[ft.Control] = [_row(c, asking, (Spot(middle[0]), asking.labels[middle[0]]),
+                                     (Spot(middle[1]), asking.labels[middle[1]]))]
+    pieces += question(c, asking) if asking.spot and asking.spot.region in middle else []
+    for region in (r for r in BODY_REGIONS if r in PAIRED_REGIONS):
+        left, right = ((Spot(region, side), words_of.SIDES[side]) for side in ("left", "right"))
+        pieces.append(_row(c, asking, left, right, asking.labels[region]))
+        pieces += question(c, asking) if asking.spot and asking.spot.region is region else []
+    wide = min(c.width - 2 * c.margin, WIDEST * max(1.0, c.scale))
+    return ft.Row([ft.Container(c.stack(pieces, 6), width=wide)])
 
 
-def picture_list(c: Choices, asking: Asking) -> ft.Control:
-    """A figure seen from behind, so that left is left, and under it the question and what was chosen."""
-    pieces: list[ft.Control] = [
-        c.soft(words_of.FROM_BEHIND),
-        body_picture(c, asking.levels, asking.spot, asking.on_ask, asking.labels),
-    ]
-    pieces += [_question(c, asking.spot, asking)] if asking.spot else []
-    pieces += [chosen_spots(c, asking)] if asking.levels else []
+def picture_list(c: Choices, asking: Asking, shown: BodyShownAs) -> ft.Control:
+    """A figure with every part named beside it, and above it the question about the part that was pressed."""
+    in_front = shown is BodyShownAs.FRONT
+    seen = words_of.SEEN[words_of.IN_FRONT if in_front else words_of.BEHIND]
+    pieces = [c.soft(seen), *question(c, asking), body_picture(c, asking.face, asking.spoken, asking.is_on, asking.spot,
+                                                               asking.on_ask, asking.labels, in_front=in_front)]
     return c.stack(pieces, t.GAP)
 
 
-def chosen_spots(c: Choices, asking: Asking) -> ft.Control:
-    """The spots with a level, each with a way to take it back."""
-    return c.box(c.rows([_chosen(c, spot, level, asking) for spot, level in sorted(asking.levels.items())], 6))
-
-
-def _chosen(c: Choices, spot: Spot, level: int, asking: Asking) -> ft.Control:
-    name = words_of.spot(spot, asking.labels)
-    words = c.text(words_of.level_of(name, level), t.T_LEAD, t.EXTRA, height=1.15)
-    act = c.small_button(words_of.REMOVE, bind(asking.on_remove, spot), name=words_of.remove(name))
-    if c.scale > t.LARGE_PRINT:
-        return c.stack([words, act], 4)
-    words.expand = True
-    return ft.Row([words, act], spacing=t.GAP_S)
-
-
-def _region(c: Choices, region: Region, asking: Asking) -> ft.Control:
-    if region not in PAIRED_REGIONS:
-        return _spot(c, Spot(region), asking, asking.labels[region])
-    cells: list[ft.Control] = [
-        _spot(c, Spot(region, side), asking, words_of.SIDES[side], expand=True) for side in ("left", "right")
-    ]
-    name = c.text(asking.labels[region], t.T_LEAD, t.SEMI, height=1.15)
-    if c.scale > t.LARGE_PRINT:
-        return c.stack([name, ft.Row(cells, spacing=t.GAP_S)], 4)
-    name.width = 108
-    return ft.Row([name, *cells], spacing=t.GAP_S)
-
-
-def _spot(c: Choices, spot: Spot, asking: Asking, face: str, **more: Any) -> ft.Control:
-    level = asking.levels.get(spot)
-    name = words_of.spot(spot, asking.labels)
-    words = face if level is None else words_of.level_of(face, level)
-    spoken = name if level is None else words_of.level_of(name, level, ":")
-    then = None if asking.spot == spot else spot
-    return c.choice(words, spoken, level is not None or asking.spot == spot, bind(asking.on_ask, then), **more)
-
-
-def _question(c: Choices, spot: Spot, asking: Asking) -> ft.Control:
+def question(c: Choices, asking: Asking) -> list[ft.Control]:
+    """How much, about the part that was pressed; a slip can be taken back."""
+    spot = asking.spot
+    if spot is None:
+        return []
     name = words_of.spot(spot, asking.labels)
 
     def tell(level: int) -> Any:
         return asking.on_level(spot, level)
 
     scale = c.scale_0_10(name, asking.levels.get(spot), tell, asking.ends)
-    return c.aside(c.stack([c.subhead(words_of.how_much(name)), scale]))
+    out = [] if asking.was.get(spot) else [
+        c.link(words_of.LEAVE_OUT, bind(asking.on_remove, spot), name=words_of.leave_out(name))]
+    inner = c.aside(c.stack([c.subhead(words_of.how_much(name)), scale, *out], 8))
+    return [ft.Container(inner, key=ft.ScrollKey(ASKED))]  # type: ignore[call-arg]
+
+
+def _row(c: Choices, asking: Asking, left: tuple[Spot, str], right: tuple[Spot, str], between: str = "") -> ft.Control:
+    cells: list[ft.Control] = [_cell(c, asking, spot, face, expand=3 if between else 1) for spot, face in (left, right)]
+    if not between:
+        return ft.Row(cells, spacing=t.GAP_S)
+    name = c.text(between, t.T_BODY, t.SEMI, height=1.1, text_align=ft.TextAlign.CENTER)
+    if c.scale > t.LARGE_PRINT:
+        name.text_align = ft.TextAlign.LEFT
+        return c.stack([name, ft.Row(cells, spacing=t.GAP_S)], 2)
+    return ft.Row([cells[0], ft.Container(name, expand=3), cells[1]], spacing=t.GAP_S)
+
+
+def _cell(c: Choices, asking: Asking, spot: Spot, face: str, **more: Any) -> ft.Control:
+    then = None if asking.spot == spot and spot in asking.levels else spot
+    return c.choice(asking.face(spot, face), asking.spoken(spot), asking.is_on(spot), bind(asking.on_ask, then), **more)

@@ -1,4 +1,7 @@
-"""A plain figure seen from behind, with a button on every region: left is left, as for the person themselves."""
+"""A plain figure seen from behind or in front, with every part named in whole beside it and a line to where it is.
+
+From behind the left is left, as for the person themselves; in front it is as when facing somebody.
+"""
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
@@ -10,80 +13,99 @@ import flet.canvas as cv
 from app.domain.model.body import PAIRED_REGIONS, Region, Spot
 from app.ui.parts import strokes
 from app.ui.parts import theme as t
-from app.ui.parts.buttons import bind
+from app.ui.parts.buttons import bind, room
 from app.ui.parts.choices import Choices
 from app.words import parts as words_of
 
-WIDTH, HEIGHT = 320.0, 570.0
-BUTTON = 52.0
+FIGURE = 150.0
+"""Width of the figure, px."""
+ROW, GAP = 52.0, 6.0
+"""Height of a name's box at the usual size of letters, and what lies between two, px."""
+WIDEST = 520.0
 
-#: Where each region lies, as shares of width and height; for paired ones on the left.
+#: Where each region lies on the figure, as shares of its width and height; for paired ones at the left.
 PLACES: Mapping[Region, tuple[float, float]] = {
-    Region.NECK: (0.5, 0.14), Region.SHOULDER: (0.29, 0.2), Region.ELBOW: (0.165, 0.355), Region.WRIST: (0.1, 0.5),
-    Region.HAND: (0.09, 0.6), Region.RIBS: (0.335, 0.3), Region.BACK: (0.5, 0.36), Region.HIP: (0.4, 0.475),
-    Region.THIGH: (0.385, 0.57), Region.KNEE: (0.37, 0.665), Region.CALF: (0.36, 0.76), Region.ANKLE: (0.35, 0.855),
-    Region.FOOT: (0.33, 0.95),
+    Region.NECK: (0.5, 0.14), Region.SHOULDER: (0.27, 0.2), Region.ELBOW: (0.14, 0.355), Region.WRIST: (0.07, 0.5),
+    Region.HAND: (0.06, 0.56), Region.RIBS: (0.36, 0.3), Region.BACK: (0.5, 0.36), Region.HIP: (0.38, 0.475),
+    Region.THIGH: (0.365, 0.57), Region.KNEE: (0.35, 0.665), Region.CALF: (0.34, 0.76), Region.ANKLE: (0.33, 0.855),
+    Region.FOOT: (0.3, 0.93),
 }
+#: The paired regions from the head down: the order of the names beside the figure.
+DOWN: tuple[Region, ...] = tuple(sorted(PAIRED_REGIONS, key=lambda region: (PLACES[region][1], PLACES[region][0])))
 
 
-def place_of(spot: Spot) -> tuple[float, float]:
-    """Middle of a spot, px."""
+def figure_height(row: float = ROW) -> float:
+    """Height of the figure and of the names beside it, px."""
+    return len(DOWN) * (row + GAP) - GAP
+
+
+def place_of(spot: Spot, *, in_front: bool = False, row: float = ROW) -> tuple[float, float]:
+    """Where a spot lies on the figure, px: from behind the left is left, in front it is right."""
     x, y = PLACES[spot.region]
-    return (1 - x if spot.side == "right" else x) * WIDTH, y * HEIGHT
-
-
-def all_spots() -> tuple[Spot, ...]:
-    """Every spot on the picture, from the head down."""
-    order = sorted(PLACES, key=lambda region: PLACES[region][1])
-    return tuple(
-        Spot(region, side) for region in order for side in (("left", "right") if region in PAIRED_REGIONS else ("",))
-    )
+    is_mirrored = (spot.side == "right") is not in_front and bool(spot.side)
+    return (1 - x if is_mirrored else x) * FIGURE, y * figure_height(row)
 
 
 def body_picture(
-    c: Choices, levels: Mapping[Spot, int], chosen: Spot | None, on_ask: Callable[[Spot | None], Any],
-    labels: Mapping[Region, str] = words_of.REGIONS,
+    c: Choices, face: Callable[[Spot, str], str], spoken: Callable[[Spot], str], is_on: Callable[[Spot], bool],
+    chosen: Spot | None, on_ask: Callable[[Spot | None], Any], labels: Mapping[Region, str] = words_of.REGIONS, *,
+    in_front: bool = False,
 ) -> ft.Control:
-    """The figure; a spot with a level shows it. Buttons are named "Left knee", or "Left knee: 6"."""
-    buttons = [_button(c, words_of.spot(spot, labels), spot, levels.get(spot), spot == chosen, on_ask)
-               for spot in all_spots()]
-    figure = ft.Semantics(content=cv.Canvas(_figure(c.p), width=WIDTH, height=HEIGHT), exclude_semantics=True)
-    return ft.Row([ft.Stack([figure, *buttons], width=WIDTH, height=HEIGHT)], alignment=ft.MainAxisAlignment.CENTER)
+    """The figure between two columns of names, and under it the neck and the back.
+
+    Buttons are named by `spoken`, "Left knee", or "Left knee: 6"; `face` words what stands on them.
+    """
+    wide = min(c.width - 2 * c.margin, WIDEST * max(1.0, c.scale))
+    row = ROW * max(1.0, c.scale * 0.9) * (1.2 if c.scale > 1 else 1)
+
+    def name(spot: Spot, **more: Any) -> ft.Control:
+        on = is_on(spot)
+        said = face(spot, words_of.spot(spot, labels))
+        words = c.text(said, t.T_CAPTION, t.EXTRA, c.p.paper if on else c.p.ink, 1.05,
+                       semantics_label=spoken(spot), text_align=ft.TextAlign.CENTER)
+        box = c.press(words, bind(on_ask, None if spot == chosen else spot), c.p.ink if on else c.p.sheet, c.border(),
+                      ft.Padding.all(2) if "height" in more else room(t.TARGET - 6, t.T_CAPTION * 1.05, 2),
+                      ft.Alignment.CENTER, **more)
+        return ft.MergeSemantics(ft.Semantics(content=box, selected=on), expand="height" not in more)
+
+    sides = ("right", "left") if in_front else ("left", "right")
+    across = (wide - FIGURE) / 2
+    columns = [ft.Column([name(Spot(region, side), height=row) for region in DOWN], spacing=GAP, width=across,
+                         horizontal_alignment=ft.CrossAxisAlignment.STRETCH) for side in sides]
+    drawn = cv.Canvas(_figure(c.p, row, in_front=in_front), width=FIGURE, height=figure_height(row))
+    figure = ft.Semantics(content=drawn, exclude_semantics=True)
+    middle: list[ft.Control] = [name(Spot(region)) for region in (Region.NECK, Region.BACK)]
+    body = ft.Row([columns[0], figure, columns[1]], spacing=0, vertical_alignment=ft.CrossAxisAlignment.START)
+    return ft.Row([ft.Container(c.stack([ft.Row(middle, spacing=t.GAP_S), body], t.GAP_S), width=wide)])
 
 
-def _button(
-    c: Choices, name: str, spot: Spot, level: int | None, chosen: bool, on_ask: Callable[[Spot | None], Any]
-) -> ft.Control:
-    x, y = place_of(spot)
-    spoken = name if level is None else words_of.level_of(name, level, ":")
-    on = chosen or level is not None
-    size = min(t.T_LEAD, 30 / c.scale)
-    word = c.text(
-        "?" if level is None and chosen else words_of.level_face(level), size, t.EXTRA,
-        c.p.paper if on else c.p.ink, 1.0, semantics_label=spoken, text_align=ft.TextAlign.CENTER, no_wrap=True,
-    )
-    box = c.press(
-        word, bind(on_ask, None if chosen else spot), c.p.ink if on else c.p.sheet, c.border(), ft.Padding.all(0),
-        ft.Alignment.CENTER, width=BUTTON, height=BUTTON,
-    )
-    merged = ft.MergeSemantics(ft.Semantics(content=box, selected=on))
-    left = min(max(x - BUTTON / 2, 0), WIDTH - BUTTON)
-    return ft.Container(merged, left=left, top=min(y - BUTTON / 2, HEIGHT - BUTTON))
+def _figure(p: t.Palette, row: float, *, in_front: bool) -> list[cv.Shape]:
+    high = figure_height(row)
 
+    def at(region: Region, side: str = "") -> tuple[float, float]:
+        return place_of(Spot(region, side), in_front=in_front, row=row)
 
-def _figure(p: t.Palette) -> list[cv.Shape]:
-    at = {spot: place_of(spot) for spot in all_spots()}
-    neck = at[Spot(Region.NECK)]
-    shapes: list[cv.Shape] = [cv.Circle(neck[0], HEIGHT * 0.055, HEIGHT * 0.05, paint=strokes.fill(p.line))]
-    chains = [(Region.SHOULDER, Region.ELBOW, Region.WRIST), (Region.HIP, Region.KNEE, Region.ANKLE)]
+    neck = at(Region.NECK)
+    shapes: list[cv.Shape] = [cv.Circle(neck[0], high * 0.065, high * 0.055, paint=strokes.fill(p.line))]
+    arm, leg = (Region.SHOULDER, Region.ELBOW, Region.WRIST, Region.HAND), (Region.HIP, Region.KNEE, Region.ANKLE)
     for side in ("left", "right"):
-        for chain, width in zip(chains, (30, 44), strict=True):
-            shapes += strokes.polyline([at[Spot(region, side)] for region in chain], _limb(p, width))
-    corners = [at[Spot(r, s)] for r, s in (
-        (Region.SHOULDER, "left"), (Region.SHOULDER, "right"), (Region.HIP, "right"), (Region.HIP, "left"))]
-    shapes.append(strokes.polygon(corners, strokes.fill(p.line)))
-    shapes.append(strokes.polygon(corners, _limb(p, 34)))
-    return shapes + strokes.lines([((neck[0], HEIGHT * 0.085), (neck[0], HEIGHT * 0.18))], _limb(p, 34))
+        shapes += strokes.polyline([at(region, side) for region in arm], _limb(p, 16))
+        shapes += strokes.polyline([*(at(region, side) for region in leg), at(Region.FOOT, side)], _limb(p, 24))
+    corners = [at(r, s) for r, s in ((Region.SHOULDER, "left"), (Region.SHOULDER, "right"), (Region.HIP, "right"),
+                                     (Region.HIP, "left"))]
+    shapes += [strokes.polygon(corners, strokes.fill(p.line)), strokes.polygon(corners, _limb(p, 20))]
+    shapes += strokes.lines([((neck[0], high * 0.1), (neck[0], high * 0.2))], _limb(p, 20))
+    return shapes + strokes.lines(_leaders(row, in_front=in_front), strokes.stroke(p.ink, t.HAIR))
+
+
+def _leaders(row: float, *, in_front: bool) -> list[tuple[tuple[float, float], tuple[float, float]]]:
+    """From each name to its part."""
+    found = []
+    for number, region in enumerate(DOWN):
+        for side in ("left", "right"):
+            x, y = place_of(Spot(region, side), in_front=in_front, row=row)
+            found.append(((0.0 if x < FIGURE / 2 else FIGURE, number * (row + GAP) + row / 2), (x, y)))
+    return found
 
 
 def _limb(p: t.Palette, width: float) -> ft.Paint:

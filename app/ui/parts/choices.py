@@ -11,6 +11,8 @@ from app.ui.parts import theme as t
 from app.ui.parts.buttons import Buttons, bind, room
 from app.words import parts as words_of
 
+NARROW = 500
+"""Below this width, px, a short scale stands under its name: beside it a square would be narrower than a finger."""
 Choose = Callable[[Any], Any]
 """Called with the value chosen, plain or async."""
 
@@ -72,26 +74,40 @@ class Choices(Buttons):
     def scale_0_10(
         self, about: str, chosen: int | None, on_choose: Choose, ends: tuple[str, str, str] = ("", "", "")
     ) -> ft.Control:
-        """0 to 10 in squares, two rows on a phone; `ends` says what 0, 5 and 10 mean. Names: "Right knee 6 of 10"."""
+        """0 to 10 in squares, two rows on a phone; `ends` says under 0, 5 and 10 what they mean.
+
+        Names: "Right knee 6 of 10".
+        """
         numbers = list(range(11))
         one_line = self.width >= 700 * self.scale
         lines = [numbers] if one_line else [numbers[:6], numbers[6:]]
         size = self._fitting(len(lines[0]))
-        squares: list[ft.Control] = [
-            self._squares(line, about, 10, chosen, on_choose, len(lines[0]), size) for line in lines
-        ]
-        said = [words_of.scale_end(n, word) for n, word in zip((0, 5, 10), ends, strict=True) if word]
-        legend = [self.caption(words_of.joined(said))] if said else []
-        return self.stack([*legend, *squares], 6)
+        meant = dict(zip((0, 5, 10), ends, strict=True))
+        pieces: list[ft.Control] = []
+        for line in lines:
+            pieces.append(self._squares(line, about, 10, chosen, on_choose, len(lines[0]), size))
+            anchors = [words_of.scale_end(n, meant[n]) for n in line if meant.get(n)]
+            pieces += [self._anchors(anchors, at_end=line[0] > 0)] if anchors else []
+        return self.stack(pieces, 6)
+
+    def _anchors(self, said: Sequence[str], *, at_end: bool) -> ft.Control:
+        """What the ends of a row of squares mean, under them."""
+        words: list[ft.Control] = []
+        for n, one in enumerate(said):
+            align = ft.TextAlign.RIGHT if n and n == len(said) - 1 else \
+                ft.TextAlign.CENTER if n else ft.TextAlign.END if at_end else ft.TextAlign.LEFT
+            words.append(self.text(one, t.T_BODY, t.SEMI, height=1.15, expand=True, text_align=align))
+        return ft.Row(words, spacing=t.GAP_S, vertical_alignment=ft.CrossAxisAlignment.START)
 
     def scale_1_5(self, about: str, low: str, high: str, chosen: int | None, on_choose: Choose) -> ft.Control:
         """1 to 5 in squares beside or under their name. Names: "Slept 2 of 5"."""
         squares = self._squares(list(range(1, 6)), about, 5, chosen, on_choose, 5)
         said: list[ft.Control] = [self.text(about, t.T_BODY, t.EXTRA, height=1.15), self.text(
-            words_of.from_to(low, high), t.T_CAPTION, colour=self.p.soft, height=1.15)]
+            words_of.from_to(low, high), t.T_BODY, colour=self.p.soft, height=1.15)]
         label = ft.Column(said, spacing=0, tight=True)
-        if self.scale > t.LARGE_PRINT:
-            return self.stack([label, squares], 4)
+        if self.scale > t.LARGE_PRINT or self.width < NARROW:
+            head = ft.Row(said, spacing=10, run_spacing=0, wrap=True)
+            return self.stack([head, squares], 4)
         label.width = 118
         squares.expand = True
         return ft.Row([label, squares], spacing=t.GAP_S)

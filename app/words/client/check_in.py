@@ -19,6 +19,18 @@ CHECK_IN_TITLE = "Check-in"
 
 ANYTHING_NEW: Pair = ("Anything new or worrying today?", "Ask {name}: anything new or worrying today?")
 ANYTHING_SHORT = "Anything new or worrying"
+ANYTHING_EXAMPLES = "Such as pressure in the chest, dizziness, fever, a fall, or a hot or swollen joint."
+WHAT_IS_IT = "What is it?"
+RATHER_NOT: Pair = ("I’d rather not say", "{name} would rather not say")
+#: What passing a question by means: always the cautious answer, said where it is chosen.
+RATHER_NOT_MEANS: Mapping[str, str] = {
+    "signs": "Then there is no session today. A walk is always fine.",
+    "pain": "Then we keep today easier, as on a sore day.",
+    "morning": "Then we keep today easier, as after a bad morning.",
+    "soreness": "Then we keep today easier, as with achy muscles.",
+    "feel": "Then we keep today easier, as after a poor night.",
+}
+NO_OR_YES_FIRST = f"Press “No” or “Yes” first, or “{RATHER_NOT[0]}”."
 WHICH_SIGNS = "Tick all that fit"
 SHOW_WHAT_TO_DO = "Show me what to do"
 JOINTS: Pair = ("Does a joint hurt?", "Ask {name}: does a joint hurt?")
@@ -36,8 +48,6 @@ PAIN_ENDS = ("none", "stops me now and then", "the worst I can think of")
 PAIN_HIGH = (f"Pain of {PAIN_RESTS} or more is worth a call to your doctor or physiotherapist, above all where it is "
              "new.")
 ACHE_ENDS = ("none", "I notice each step", "can hardly move")
-EARLIER_HEAD = "Last time it was here. And today?"
-GONE = "Gone"
 SOMEWHERE_ELSE = "Somewhere else"
 NOTHING_WORSE = "No pain that morning"
 FLARE: Pair = ("Did you feel clearly worse a day or two after the last session?",
@@ -47,16 +57,6 @@ FLARE_CHOICES: Mapping[int, str] = {0: "No", 1: "Yes, the day after", 2: "Yes, t
 FLARE_MISSING = "Press one of the answers."
 FLARE_TOLD = "Worse after the last session"
 WHO_ANSWERED = "Who answered?"
-
-
-def earlier_line(spot: str, level: int) -> str:
-    """`Left knee: 4 last time`."""
-    return f"{spot}: {level} last time"
-
-
-def gone_name(spot: str) -> str:
-    """The spoken name of "Gone": `Left knee: gone`."""
-    return f"{spot}: gone"
 
 
 def morning_head(session: str, asked: str = "") -> str:
@@ -77,30 +77,30 @@ def answered_options(asked: str) -> tuple[tuple[bool, str], ...]:
 
 
 GUESS_NOTE = "A guess is kept as a guess: it may ease today’s session and never moves it on."
-SIGN_MISSING = "Tick what it is, or press “No”."
-def number_missing(spot: str) -> str:
-    """A part of the body was pressed, and no number yet."""
-    return f"{spot}: how much? Press a number, or press it once more to leave it out."
-
-
+SIGN_MISSING = "Tick what it is. If nothing fits, go back and press “No”."
 WHO_MISSING = "Say who answered."
-UNANSWERED_HEAD = "Something is left out"
-UNANSWERED_ACT = "Save as it is"
-UNANSWERED_BACK = "Go back and answer"
-QUESTIONS: Mapping[str, str] = {
-    "signs": "whether anything is new or worrying", "pain": "whether a joint hurts",
-    "soreness": "whether muscles are achy", "flare": "whether you felt worse after the last session",
-    "feel": "how you slept and feel", "morning": "the morning after",
-}
 
 
-def unanswered_line(missing: list[str]) -> str:
-    """What leaving answers out means."""
-    told = listed([QUESTIONS[m] for m in missing])
-    first = " Without the first question there is no session." if "signs" in missing else ""
-    return f"Not answered: {told}. Without an answer today’s amount stays careful.{first}"
+def number_missing(spot: str, *, may_leave_out: bool) -> str:
+    """A part of the body was pressed, and no number yet."""
+    return f"{spot}: how much? Press a number{', or “Leave it out”' if may_leave_out else ''}."
 
 
-def as_last_time(spots: list[str]) -> str:
-    """Spots that hurt last time and were not asked about again."""
-    return f"Not answered today: {listed(spots)}. Counted as last time."
+def asked_again(spot: str) -> str:
+    """It hurt last time, and today nothing was said of it."""
+    return f"{spot} hurt last time. How is it today?"
+
+
+def asked_of_morning(spot: str) -> str:
+    """The same of the morning after."""
+    return f"{spot}: how was it that morning?"
+
+
+def where_missing(nothing: str) -> str:
+    """Nothing was said of the body yet."""
+    return f"Press where, or “{nothing}”."
+
+
+def feel_missing(names: list[str]) -> str:
+    """`Still to answer: slept and energy.`"""
+    return f"Still to answer: {listed([name.lower() for name in names])}."

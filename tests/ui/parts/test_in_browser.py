@@ -114,7 +114,7 @@ def test_a_spot_is_picked_rated_and_taken_back(browser: Browser, gallery: str) -
     page.get_by_role("button", name="Left hip", exact=True).first.click()
     page.get_by_role("button", name="Left hip 4 of 10", exact=True).click()
     expect(page.get_by_role("button", name="Left hip: 4", exact=True)).to_have_count(2)
-    page.get_by_role("button", name="Remove left hip", exact=True).first.click()
+    page.get_by_role("button", name="Left hip: leave it out", exact=True).first.click()
     expect(page.get_by_role("button", name="Left hip: 4", exact=True)).to_have_count(0)
     page.close()
 

@@ -10,11 +10,11 @@ import flet as ft
 import flet.canvas as cv
 import pytest
 
-from app.domain.model.body import Region, Spot
+from app.domain.model.body import PAIRED_REGIONS, Region, Spot
 from app.ui.parts import Card, Destination, Nav, bind, options
 from app.ui.parts import theme as t
 from app.ui.parts.body_list import Asking, body_list
-from app.ui.parts.body_picture import BUTTON, HEIGHT, WIDTH, all_spots, place_of
+from app.ui.parts.body_picture import DOWN, FIGURE, figure_height, place_of
 from app.ui.parts.chart import Series, line_chart
 from app.ui.parts.count_panel import Phase, count_panel, figure_size
 from app.ui.parts.strip_rows import row_now, thread_now
@@ -179,24 +179,25 @@ def test_a_chart_without_values_says_so() -> None:
 
 
 def test_every_spot_can_be_picked_in_the_list_and_taken_back() -> None:
-    """Fourteen spots by name, the question under the one asked, and a way to remove."""
+    """Every spot by name, the question under the one asked, and a way to take it back."""
     told: list[Any] = []
     knee = Spot(Region.KNEE, "right")
     asking = Asking({knee: 6}, knee, told.append, lambda spot, level: told.append((spot, level)), told.append)
     by_name = {spoken(b): b for b in pressed(body_list(CARD, asking))}
-    assert {"Neck", "Back", "Left knee", "Right knee: 6", "Right ankle", "Remove right knee"} <= set(by_name)
+    assert {"Neck", "Back", "Left knee", "Right knee: 6", "Right ankle", "Right knee: leave it out"} <= set(by_name)
     by_name["Right knee 4 of 10"].on_click(None)
     by_name["Left hip"].on_click(None)
-    by_name["Remove right knee"].on_click(None)
+    by_name["Right knee: leave it out"].on_click(None)
     assert told == [(knee, 4), Spot(Region.HIP, "left"), knee]
 
 
-def test_spots_on_the_picture_never_cover_one_another() -> None:
-    """Each has its 52 px, all lie within, and left is left of right."""
-    places = {spot: place_of(spot) for spot in all_spots()}
-    assert len(places) == 24
-    for one, (x, y) in places.items():
-        assert 0 <= x <= WIDTH and 0 <= y <= HEIGHT
-        for other, (u, v) in places.items():
-            assert one == other or abs(x - u) >= BUTTON or abs(y - v) >= BUTTON
-    assert places[Spot(Region.KNEE, "left")][0] < places[Spot(Region.KNEE, "right")][0]
+def test_every_part_lies_on_the_figure_and_left_is_left_from_behind() -> None:
+    """In front it is as when facing somebody; the names beside it stand from the head down, each once."""
+    assert set(DOWN) == PAIRED_REGIONS
+    for region in DOWN:
+        for in_front in (False, True):
+            left, right = (place_of(Spot(region, side), in_front=in_front) for side in ("left", "right"))
+            assert all(0 <= x <= FIGURE and 0 <= y <= figure_height() for x, y in (left, right))
+            assert (left[0] < right[0]) is not in_front
+    heights = [place_of(Spot(region, "left"))[1] for region in DOWN]
+    assert heights == sorted(heights)

@@ -16,6 +16,12 @@ from app.domain.model.record import CheckIn, SessionDone, Stamp
 from app.domain.model.thresholds import FLARE_DAYS
 
 Levels = Mapping[Spot, int]
+SIGNS_PAGE = "signs"
+#: Page → what of the answers it asks about.
+ASKED_ON: Mapping[str, tuple[str, ...]] = {
+    SIGNS_PAGE: ("new", "signs"), "pain": ("pain",), "morning": ("morning",), "soreness": ("soreness",),
+    "feel": ("slept", "energy", "calm"),
+}
 STOPPING = frozenset({Symptom.EMERGENCY, Symptom.STOP_AND_ASK, Symptom.FEVER})
 
 
@@ -56,13 +62,19 @@ class Answers:
     """So many days after the last session they felt clearly worse; 0: they did not."""
     by_them: bool | None = None
     """Whether whoever is led answered for themselves."""
+    unsaid: frozenset[str] = frozenset()
+    """Pages that were passed by with "I'd rather not say"."""
     asking: Spot | None = None
     """A part of the body that was pressed; its number may still be missing."""
     complaint: str = ""
 
     def stops(self) -> bool:
-        """Whether a sign is ticked that ends the questions."""
-        return bool(self.new) and any(SIGNS[s] in STOPPING for s in self.signs)
+        """Whether the questions end here: a sign is ticked that stops, or it was not said whether there is any."""
+        return SIGNS_PAGE in self.unsaid or (bool(self.new) and any(SIGNS[s] in STOPPING for s in self.signs))
+
+    def spots(self, page: str) -> Levels | None:
+        """What was told of the body on that page."""
+        return {"pain": self.pain, "morning": self.morning, "soreness": self.soreness}[page]
 
     def emergencies(self) -> list[str]:
         """Ticked signs that may be an emergency."""
@@ -105,12 +117,26 @@ def earlier_of(card: Today) -> Earlier:
 
 
 def answers_of(check_in: CheckIn) -> Answers:
-    """A check-in that is answered again."""
-    return Answers(
+    """A check-in that is answered again; what was not said then stands as not said."""
+    told = Answers(
         None if check_in.symptoms is None else bool(check_in.signs), frozenset(check_in.signs), check_in.pain,
         check_in.morning_after, check_in.soreness, check_in.slept, check_in.energy, check_in.calm, check_in.flare_days,
         check_in.answered_by is AnsweredBy.SELF,
     )
+    return replace(told, unsaid=frozenset(missing(told, list(ASKED_ON))))
+
+
+def passed_by(answers: Answers, page: str) -> Answers:
+    """With "I'd rather not say" on that page, or without it again; what was said on it before is gone."""
+    blank = {name: getattr(Answers(), name) for name in ASKED_ON[page]}
+    if page in answers.unsaid:
+        return replace(answers, unsaid=answers.unsaid - {page})
+    return replace(answers, unsaid=answers.unsaid | {page}, asking=None, complaint="", **blank)
+
+
+def said_on(answers: Answers, page: str, **values: object) -> Answers:
+    """With something said on that page, which then is no longer passed by."""
+    return replace(answers, complaint="", unsaid=answers.unsaid - {page}, **values)  # type: ignore[arg-type]
 
 
 def asks_morning(earlier: Earlier, day: date) -> bool:
@@ -148,6 +174,17 @@ def missing(answers: Answers, pages: list[str]) -> list[str]:
         "flare": answers.flare is None, "feel": None in (answers.slept, answers.energy, answers.calm),
     }
     return [page for page in pages if unanswered[page]]
+
+
+def still_open(answers: Answers, page: str, earlier: Earlier) -> Spot | None:
+    """The first part of the body on that page that needs a number before one goes on; None: none."""
+    told = answers.spots(page)
+    if answers.asking is not None and answers.asking not in (told or {}):
+        return answers.asking
+    before = {"pain": earlier.pain, "soreness": earlier.soreness}.get(page)
+    if before is None:
+        before = dict.fromkeys(morning_spots(earlier, answers), 0)
+    return next(iter(left_open(told, before)), None)
 
 
 def _with_open(told: Levels | None, earlier: Levels) -> dict[Spot, int] | None:

@@ -1,4 +1,4 @@
-"""The check-in: four or five short pages, one question each, kept as far as it was answered."""
+"""The check-in: four or five short pages, one question each, answered or passed by with "I'd rather not say"."""
 from __future__ import annotations
 
 from dataclasses import replace
@@ -10,24 +10,27 @@ from app.actions.new_stamp import new_stamp
 from app.actions.people import current_person
 from app.actions.training import check_in as acting
 from app.actions.training.today import Today, today
+from app.domain.model.body import Spot
 from app.domain.model.level import Level
 from app.domain.model.record import Stamp
 from app.domain.model.thresholds import PAIN_RESTS
 from app.ui.client.check_in import check_in_pages as pages
 from app.ui.client.check_in.check_in_answers import (
+    SIGNS_PAGE,
     Answers,
     Earlier,
     answers_of,
     check_in_of,
     earlier_of,
     flare_choices,
-    left_open,
-    missing,
     pages_of,
+    still_open,
 )
 from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.client.profile.questions import both_ways
-from app.ui.parts import Card, Look
+from app.ui.parts import Card
+from app.ui.parts import theme as t
+from app.ui.parts.in_view import bring_into_view, scrolled
 from app.ui.shell.shell import Shell, safe
 from app.words import parts
 from app.words.client import check_in as words
@@ -52,11 +55,12 @@ def CheckInScreen(shell: Shell) -> ft.Control:
 @ft.component
 def Questions(shell: Shell, card: Today) -> ft.Control:
     """The pages."""
-    c, asked = shell.card(), card.person.name if card.person.led_by else ""
+    c, asked = shell.card(), card.person.asked
     earlier = use_held(lambda: earlier_of(card)).value
     held = use_held(lambda: answers_of(card.check_in) if card.check_in and _corrected(card) else Answers())
     at, go_to = ft.use_state(0)
-    confirming, confirm = ft.use_state(False)
+    unseen: ft.Column | None = None
+    scrolls = ft.use_ref(unseen)
     order = pages_of(earlier, card.day)
     page = order[min(at, len(order) - 1)]
     home = f"/today/{shell.route_id()}".rstrip("/")
@@ -68,72 +72,79 @@ def Questions(shell: Shell, card: Today) -> ft.Control:
         acting.save_check_in(shell.store, shell.clock, record)
         shell.go(home)
 
+    def ask(spot: Spot | None) -> None:
+        held.set(replace(held.value, asking=spot, complaint="", unsaid=held.value.unsaid - {page}))
+        if spot is not None:
+            shell.run(bring_into_view, scrolls)
+
     def onward() -> None:
-        complaint = _lacks(held.value, page, asked)
+        spot, complaint = lacks(held.value, page, asked, earlier)
         if complaint:
-            held.set(replace(held.value, complaint=complaint))
-        elif page == "signs" and held.value.stops():
+            held.set(replace(held.value, complaint=complaint, asking=spot))
+            if spot is not None:
+                shell.run(bring_into_view, scrolls)
+        elif at == len(order) - 1 or (page == SIGNS_PAGE and held.value.stops()):
             save()
-        elif at < len(order) - 1:
+        else:
             held.note(replace(held.value, asking=None))
             go_to(at + 1)
-        elif missing(held.value, order) or _passed_over(held.value, earlier):
-            confirm(True)
-        else:
-            save()
 
     def back() -> None:
         held.note(replace(held.value, complaint="", asking=None))
-        if confirming:
-            confirm(False)
-        elif at:
+        if at:
             go_to(at - 1)
         else:
             shell.go(home)
 
-    if confirming:
-        return _confirm(c, held, earlier, order, safe(shell, lambda _: (confirm(False), go_to(_first(held, order)))),
-                        safe(shell, lambda _: save()))
-    body = _asked(c, shell, held, card, asked, earlier, page, safe(shell, onward))
-    return _page(c, shell, held, page, body, today_words.step_of(at + 1, len(order)), back, onward)
+    asks = pages.Asks(c, held, page, asked, ask)
+    step = today_words.step_of(at + 1, len(order))
+    drawn = _page(c, shell, held, page, _asked(asks, card, earlier), step, back, onward)
+    scrolls.current = scrolled(drawn)
+    return drawn
 
 
-def _first(held: Held[Answers], order: list[str]) -> int:
-    """The first page with something left out."""
-    return order.index((missing(held.value, order) or ["pain"])[0])
+def lacks(answers: Answers, page: str, asked: str, earlier: Earlier) -> tuple[Spot | None, str]:
+    """What keeps this page from being left, in words, with the part of the body to be asked about; empty: nothing."""
+    if page not in answers.unsaid:
+        if page == SIGNS_PAGE:
+            if answers.new is None:
+                return None, words.NO_OR_YES_FIRST
+            return None, words.SIGN_MISSING if answers.new and not answers.signs else ""
+        if page == "flare":
+            return None, words.FLARE_MISSING if answers.flare is None else ""
+        if page == "feel":
+            still = [name for name, key in pages.FEEL_KEYS.items() if getattr(answers, key) is None]
+            if still:
+                return None, words.feel_missing(still)
+        elif complaint := _body_lacks(answers, page, earlier):
+            return complaint
+    return None, words.WHO_MISSING if page == "feel" and asked and answers.by_them is None else ""
 
 
-def _passed_over(answers: Answers, earlier: Earlier) -> list[str]:
-    """Spots of last time that were not asked about again, in words."""
-    spots = [*left_open(answers.pain, earlier.pain), *left_open(answers.soreness, earlier.soreness)]
-    return [parts.spot(spot) for spot in spots]
+def _body_lacks(answers: Answers, page: str, earlier: Earlier) -> tuple[Spot | None, str] | None:
+    spot = still_open(answers, page, earlier)
+    if spot is None:
+        return None if answers.spots(page) is not None else (None, words.where_missing(NOTHING[page]))
+    name, pressed = parts.spot(spot, LABELS[page]), spot == answers.asking
+    if page == "morning" and not pressed:
+        return spot, words.asked_of_morning(name)
+    before = earlier.pain if page == "pain" else earlier.soreness if page == "soreness" else earlier.before
+    return spot, words.number_missing(name, may_leave_out=not before.get(spot)) if pressed else words.asked_again(name)
 
 
-def _lacks(answers: Answers, page: str, asked: str) -> str:
-    if page == "signs" and answers.new and not answers.signs:
-        return words.SIGN_MISSING
-    told = {"pain": answers.pain, "morning": answers.morning, "soreness": answers.soreness}
-    if page in told and answers.asking is not None and answers.asking not in (told[page] or {}):
-        return words.number_missing(parts.spot(answers.asking))
-    if page == "flare" and answers.flare is None:
-        return words.FLARE_MISSING
-    return words.WHO_MISSING if page == "feel" and asked and answers.by_them is None else ""
+NOTHING = {"pain": words.NOTHING_HURTS, "morning": words.NOTHING_WORSE, "soreness": words.NO_ACHES}
+LABELS = {"pain": parts.REGIONS, "morning": parts.REGIONS, "soreness": parts.MUSCLES}
 
 
-def _asked(
-    c: Card, shell: Shell, held: Held[Answers], card: Today, asked: str, earlier: Earlier, page: str, onward: Any
-) -> list[ft.Control]:
-    if page == "signs":
-        return pages.ask_signs(c, held, asked, card.person.emergency_number, onward)
-    if page == "pain":
-        return pages.ask_pain(c, held, asked, earlier, onward)
-    if page == "morning":
-        return pages.ask_morning(c, held, asked, earlier, onward)
-    if page == "soreness":
-        return pages.ask_soreness(c, held, asked, earlier, onward)
-    if page == "flare":
-        return pages.ask_flare(c, held, asked, flare_choices(earlier, card.day))
-    return pages.ask_feel(c, held, asked)
+def _asked(asks: pages.Asks, card: Today, earlier: Earlier) -> list[ft.Control]:
+    if asks.page == SIGNS_PAGE:
+        return pages.ask_signs(asks, card.person.emergency_number)
+    if asks.page == "feel":
+        return pages.ask_feel(asks)
+    if asks.page == "flare":
+        return pages.ask_flare(asks, flare_choices(earlier, card.day))
+    ask = {"pain": pages.ask_pain, "morning": pages.ask_morning, "soreness": pages.ask_soreness}[asks.page]
+    return ask(asks, earlier)
 
 
 def _page(
@@ -141,25 +152,14 @@ def _page(
 ) -> ft.Control:
     answers = held.value
     act = today_words.DONE if page == "feel" else today_words.NEXT
-    act = words.SHOW_WHAT_TO_DO if page == "signs" and answers.stops() else act
-    foot: list[ft.Control] = [c.notice(answers.complaint)] if answers.complaint else []
+    act = words.SHOW_WHAT_TO_DO if page == SIGNS_PAGE and answers.emergencies() else act
+    foot: list[ft.Control] = []
+    if answers.complaint:
+        told = c.text(answers.complaint, t.T_BODY, t.EXTRA, height=1.15)
+        foot.append(ft.Semantics(content=told, live_region=True))
     if page == "pain" and max((answers.pain or {}).values(), default=0) >= PAIN_RESTS:
         foot.append(c.notice(words.PAIN_HIGH))
     foot.append(both_ways(c, today_words.BACK, safe(shell, lambda _: back()), act, safe(shell, lambda _: onward())))
     drawn = c.page([c.caption(f"{words.CHECK_IN_TITLE}, {step}"), *body], foot)
     drawn.key = f"page-{page}"
-    return drawn
-
-
-def _confirm(
-    c: Card, held: Held[Answers], earlier: Earlier, order: list[str], back: Any, save: Any
-) -> ft.Control:
-    """What was left out, and what that means."""
-    answers = held.value
-    unanswered, passed = missing(answers, order), _passed_over(answers, earlier)
-    said = [words.unanswered_line(unanswered)] if unanswered else []
-    said += [words.as_last_time(passed)] if passed else []
-    foot = [c.button(words.UNANSWERED_BACK, back, look=Look.SOLID), c.button(words.UNANSWERED_ACT, save)]
-    drawn = c.page([c.title(words.UNANSWERED_HEAD), *(c.body(line) for line in said)], foot)
-    drawn.key = "page-confirm"
     return drawn

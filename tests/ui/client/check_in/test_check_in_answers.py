@@ -14,6 +14,7 @@ from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Timeline
 from app.domain.model.record import CheckIn, Ending, Event, EventKind, Hurt, Record, SessionDone, Stamp
 from app.ui.client.check_in.check_in_answers import (
+    ASKED_ON,
     Answers,
     Earlier,
     answers_of,
@@ -23,7 +24,11 @@ from app.ui.client.check_in.check_in_answers import (
     missing,
     morning_spots,
     pages_of,
+    passed_by,
+    said_on,
 )
+from app.ui.client.check_in.check_in_screen import lacks
+from app.words.client import check_in
 
 DAY = date(2026, 3, 4)
 NOON = datetime(2026, 3, 4, 12, tzinfo=UTC)
@@ -179,3 +184,41 @@ def test_only_days_that_have_come_can_be_chosen_and_the_answer_is_kept() -> None
     assert written(replace(NOTHING, flare=2), known(session(3))).flare_days is None
     assert "flare" in missing(NOTHING, pages_of(earlier, DAY))
     assert answers_of(CheckIn(stamp("now"), flare_days=1)).flare == 1
+# ------------------------------------------------------------------ passed by, and what keeps a page open
+
+def test_what_one_would_rather_not_say_is_kept_apart_from_nothing() -> None:
+    """Passing a page by takes back what was said on it; saying something takes the passing by back."""
+    told = replace(NOTHING, pain={KNEE: 3})
+    for page, names in ASKED_ON.items():
+        silent = passed_by(told, page)
+        assert page in silent.unsaid and all(getattr(silent, name) in (None, frozenset()) for name in names)
+        assert page not in passed_by(silent, page).unsaid
+    silent = passed_by(told, "pain")
+    assert written(silent).pain is None
+    said = said_on(silent, "pain", pain={})
+    assert said.unsaid == frozenset() and written(said).pain == {}
+
+
+def test_not_saying_whether_anything_is_new_ends_the_questions() -> None:
+    """There is no session then, so nothing more is asked."""
+    assert passed_by(Answers(), "signs").stops() and not Answers().stops()
+
+
+def test_a_page_is_left_only_once_it_is_answered_or_passed_by() -> None:
+    """What is missing is said in words, and a part of the body is named with it."""
+    earlier = known(CheckIn(stamp("c", 1), frozenset(), pain={KNEE: 4}))
+    for page in ("signs", "pain", "soreness", "feel"):
+        assert lacks(Answers(), page, "", earlier)[1]
+        assert lacks(passed_by(Answers(), page), page, "", earlier) == (None, "")
+    spot, words = lacks(replace(NOTHING, pain={HIP: 2}), "pain", "", earlier)
+    assert spot == KNEE and words == check_in.asked_again("Left knee")
+    spot, words = lacks(replace(NOTHING, pain={KNEE: 2}, asking=HIP), "pain", "", earlier)
+    assert spot == HIP and words == check_in.number_missing("Right hip", may_leave_out=True)
+    assert lacks(replace(NOTHING, pain={KNEE: 2}), "pain", "", earlier) == (None, "")
+    assert lacks(NOTHING, "feel", "Ines", earlier) == (None, check_in.WHO_MISSING)
+
+
+def test_answers_given_again_stand_as_they_were_kept() -> None:
+    """What was not said stands as not said."""
+    again = answers_of(written(passed_by(passed_by(NOTHING, "pain"), "feel")))
+    assert {"pain", "feel"} <= again.unsaid and "soreness" not in again.unsaid and again.soreness == {}

@@ -1,0 +1,28 @@
+"""Bringing the question that was just opened into view."""
+from __future__ import annotations
+
+import asyncio
+import contextlib
+from typing import Any
+
+import flet as ft
+
+from app.ui.parts.body_list import ASKED
+
+LAID_OUT_S = 0.12
+"""Until what was just opened has its place on the page."""
+
+
+def scrolled(page: ft.Control) -> ft.Column | None:
+    """The part of a drawn page that scrolls."""
+    found = page.controls[0] if isinstance(page, ft.Column) and page.controls else None
+    return found if isinstance(found, ft.Column) and found.scroll else None
+
+
+async def bring_into_view(held: Any) -> None:
+    """Scrolls to the question; a page that has gone meanwhile is left alone."""
+    await asyncio.sleep(LAID_OUT_S)
+    if held.current is None:
+        return
+    with contextlib.suppress(RuntimeError, TimeoutError):
+        await held.current.scroll_to(scroll_key=ASKED, duration=200)
