@@ -152,7 +152,7 @@ def _page(
 ) -> ft.Control:
     answers = held.value
     act = today_words.DONE if page == "feel" else today_words.NEXT
-    act = words.SHOW_WHAT_TO_DO if page == SIGNS_PAGE and answers.emergencies() else act
+    act = words.SHOW_WHAT_TO_DO if page == SIGNS_PAGE and answers.new and answers.stops() else act
     foot: list[ft.Control] = []
     if answers.complaint:
         told = c.text(answers.complaint, t.T_BODY, t.EXTRA, height=1.15)
