@@ -49,6 +49,11 @@ SLANG = re.compile(
     r"supersets?|tabata|tandem|traps?|workout)\b", re.IGNORECASE)
 #: What a hand that helps is asked; standing up without it asks less of the arms, and is harder all the same.
 ARMS = {Axis.WRIST_WEIGHT_BEARING, Axis.SHOULDER_LOAD, Axis.ELBOW_LOAD, Axis.GRIP}
+#: What coaches say to one another and nobody else says of a body.
+IDIOM = re.compile(
+    r"\b(tail|crown|grow tall|sit free|long|soft|peel|wake up|firm up|taut|trunk|breastbone|float|lengthen|hip-wide|"
+    r"complains?|low back|brace|engage|activate|mid-foot|anchor|like your knees|shins tire)\b", re.IGNORECASE)
+PLAIN = re.compile(r"\blong (taps?|toe taps)|reach .* long\b", re.IGNORECASE)
 PULLS = {Pattern.HORIZONTAL_PULL, Pattern.VERTICAL_PULL}
 
 
@@ -136,6 +141,14 @@ def test_every_line_is_read_in_two_seconds(one: str) -> None:
         assert len(line) <= LONGEST_LINE and len(line.split()) <= MOST_WORDS, line
         assert line[0].isupper() and line[-1] in ".!" and "  " not in line, line
     assert not re.search(r"hold (your|the) breath", " ".join((cues.breath, *cues.action)), re.IGNORECASE)
+
+
+@pytest.mark.parametrize("one", EXERCISES)
+def test_no_line_needs_a_coach_to_be_understood(one: str) -> None:
+    """Plain words for a lay reader: no idiom of the trade, in the name or in any cue."""
+    cues = library()[one].cues
+    for line in (library()[one].name, *cues.set_up, *cues.action, cues.breath, *cues.safety):
+        assert PLAIN.search(line) or not IDIOM.search(line), line
 
 
 def test_names_say_what_one_does() -> None:

@@ -83,7 +83,7 @@ EVIDENCE: dict[str, Callable[[Exercise], object]] = {
     "bends forward with a weight or a band": lambda e: {"dumbbell", "band"} & set(e.equipment),
     "takes a firm grip": lambda e: "dumbbell" in e.equipment or re.search("hold the frame|pause for two", said(e)),
     "grips hard": lambda e: "dumbbell" in e.equipment and "walk" in said(e),
-    "rounds the back": lambda e: re.search("round|sit back|space between|widens", said(e)),
+    "rounds the back": lambda e: re.search("round|sit back|stretch between", said(e)),
     "arches the back": lambda e: "over the chair" in said(e),
     "turns or tips the head": lambda e: re.search("head|look", said(e)),
     "turns round or walks backwards": lambda e: re.search("round|turn|step back", said(e)),
