@@ -69,7 +69,11 @@ class HostFiles:
 
     def name_in(self, link: str) -> str:
         name = link_file(link)
-        if folder_of(link) != self._folder:
+        try:
+            is_ours = folder_of(link) == self._folder
+        except ValueError:  # no address at all, as with a bracket too many
+            is_ours = False
+        if not is_ours:
             raise Elsewhere(name=name)
         return name
 

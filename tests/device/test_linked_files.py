@@ -103,3 +103,10 @@ def test_a_program_opens_the_files_that_it_was_given_and_no_others(tmp_path: Pat
         asyncio.run(files.fetch(path.name, 9))
     with pytest.raises(NoLinks):
         files.name_in(f"{FOLDER}#/get?file=a")
+
+
+@pytest.mark.parametrize("link", ["https://[[[/app/#/get?file=a", "https://steps.example]/saltmarsh/#/get?file=a"])
+def test_what_is_no_address_at_all_is_refused(link: str) -> None:
+    """As a link to elsewhere."""
+    with pytest.raises(Elsewhere):
+        HostFiles(FOLDER + "#/today").name_in(link)

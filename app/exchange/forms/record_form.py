@@ -203,7 +203,7 @@ class UnreadForm(Form):
 
 def _tag(table: Any) -> str:
     kind = table.get("record") if isinstance(table, dict) else None
-    if kind not in BY_SENT:
+    if not isinstance(kind, str) or kind not in BY_SENT:
         return _UNREAD
     stamp = table.get("stamp")
     if isinstance(stamp, dict) and stamp.get("deleted") is True:

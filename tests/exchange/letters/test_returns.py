@@ -52,6 +52,7 @@ from tests.exchange.fixed import (
     run,
 )
 from tests.exchange.forgery import inside
+from tests.exchange.hostile import letter
 from tests.generators import SENDS, people, records
 
 
@@ -320,3 +321,12 @@ def test_the_plan_travels_without_loss() -> None:
     """The coach sees what was planned, with its reasons."""
     read = run(_read(_write())).records[1]
     assert isinstance(read, SessionDone) and read.plan == DONE.plan
+
+
+@pytest.mark.parametrize("kind", [["check_in"], {"check_in": 1}, None, 1])
+def test_a_kind_of_record_that_is_no_word_is_damage(kind: object) -> None:
+    """A list or a table where the kind should stand is looked up in nothing."""
+    table = inside(run(write_return(RETURN, client=CLIENT, readers=READERS)))
+    table["records"][0]["record"] = kind
+    with pytest.raises(DamagedFile):
+        run(read_return(letter(to_json(table)), "file", private_keys=(COACH.sealing,)))
