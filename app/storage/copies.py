@@ -15,7 +15,7 @@ from contextlib import closing
 from datetime import UTC, date, datetime
 from pathlib import Path
 
-from app.domain.errors import DamagedDatabase
+from app.domain.errors import DamagedDatabase, StorageError
 from app.storage.driver_errors import named_disk_faults, named_faults
 from app.storage.row_checks import changed_rows
 
@@ -98,9 +98,22 @@ def restore_copy(path: Path, copy: Path) -> Path | None:
     new.unlink(missing_ok=True)
     _copy(copy, new)
     aside = set_aside(path, REPLACED) if path.exists() else None
-    with named_disk_faults(str(path)):
-        new.replace(path)
+    try:
+        with named_disk_faults(str(path)):
+            new.replace(path)
+    except StorageError:
+        _put_back(aside, path)
+        new.unlink(missing_ok=True)
+        raise
     return aside
+
+
+def finish_restoring(path: Path) -> None:
+    """Puts in place what was on its way there when the program was cut off, with the old store set aside already."""
+    new = path.with_name(f"{path.name}.{RESTORING}")
+    if not path.exists() and is_whole(new):
+        with named_disk_faults(str(path)):
+            new.replace(path)
 
 
 def set_aside(path: Path, why: str) -> Path:
@@ -116,6 +129,14 @@ def set_aside(path: Path, why: str) -> Path:
             if part.exists():
                 part.rename(kept.with_name(kept.name + end))
     return kept
+
+
+def _put_back(aside: Path | None, path: Path) -> None:
+    """The other way: what was set aside stands where it stood."""
+    for end in (*BESIDE, ""):
+        part = aside.with_name(aside.name + end) if aside else None
+        if part is not None and part.exists():
+            part.rename(path.with_name(path.name + end))
 
 
 def last_set_aside(path: Path) -> Path | None:

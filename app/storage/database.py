@@ -16,6 +16,7 @@ from app.storage.copies import (
     DAMAGED,
     INCOMING,
     copies,
+    finish_restoring,
     is_whole,
     keep_copy,
     keep_private,
@@ -177,6 +178,7 @@ def _open_file(path: Path, lineage: Lineage) -> Store:
     with named_disk_faults(str(path)):
         # a folder that is there already keeps its rights: it may be shared on purpose
         path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    finish_restoring(path)
     if not path.exists():
         if copies(path):  # set aside or taken away: there is something to go back to
             raise DamagedDatabase(path=str(path), kept=str(last_set_aside(path) or path))

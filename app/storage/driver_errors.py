@@ -25,6 +25,8 @@ _BY_CODE: dict[int, type[StorageError]] = {
     sqlite3.SQLITE_IOERR: NoAccess,
 }
 
+#: Rights, something else in the file's place, or a disk that fails.
+_NO_ACCESS = (errno.EACCES, errno.EPERM, errno.EROFS, errno.ENOTDIR, errno.EISDIR, errno.EEXIST, errno.EIO)
 #: SQLite's shared memory beside the store grows by this much at once.
 LEAST_ROOM = 64 * 1024
 
@@ -76,6 +78,6 @@ def named_disk_faults(path: str) -> Iterator[None]:
     except OSError as error:
         if error.errno in (errno.ENOSPC, errno.EDQUOT):
             raise NoRoom(path=path) from error
-        if error.errno in (errno.EACCES, errno.EPERM, errno.EROFS, errno.ENOTDIR, errno.EISDIR, errno.EEXIST):
+        if error.errno in _NO_ACCESS:
             raise NoAccess(path=path) from error
         raise

@@ -1,6 +1,7 @@
 """A store that something happened to: noticed, said, mended where it can be, and no changed row is believed."""
 from __future__ import annotations
 
+import errno
 import json
 import os
 import shutil
@@ -283,3 +284,30 @@ def test_any_page_that_was_scribbled_on_is_noticed_or_read_as_it_was_written(at:
     except StorageError:
         return
     assert texts(found) <= texts(before)
+
+
+def test_a_restoring_that_was_cut_off_is_finished_at_the_next_start(told: Store) -> None:
+    """Between the old store set aside and the copy put in place there is no store: not a new, empty one is made."""
+    path = closed(told)
+    before = path.read_bytes()
+    path.rename(path.with_name(f"{path.name}.replaced-1"))
+    path.with_name(f"{path.name}.restoring").write_bytes(before)
+    store = open_store(path)
+    assert texts(dump(store))
+    assert not path.with_name(f"{path.name}.restoring").exists()
+
+
+def test_a_copy_that_cannot_be_put_in_place_leaves_the_store_as_it_was(told: Store, monkeypatch: pytest.MonkeyPatch
+                                                                       ) -> None:
+    """A disk that fails at the last step of a restoring."""
+    before = dump(told)
+    path = closed(told)
+    copy = keep_copy(path, "0004")
+
+    def fails(self: Path, target: Path) -> Path:
+        raise OSError(errno.EIO, "failing disk")
+    with monkeypatch.context() as patched:
+        patched.setattr(Path, "replace", fails)
+        with pytest.raises(NoAccess):
+            restore_copy(path, copy)
+    assert dump(open_store(path)) == before

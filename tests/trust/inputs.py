@@ -213,8 +213,8 @@ def _link(text: str) -> object:
     return address_below(folder_of("https://quay.example/app/"), host.name_in(text.strip()))
 
 
-CLIENT_FILE = (b'{"spare":{"left knee":1},"conditions":["osteoporosis"],"usual_pain":{"left knee":{"level":3,"agreed_with":'
-               b'"physiotherapist","until":"2026-09-01"}},"weights_kg":[1,2.5],"alone":true}')
+CLIENT_FILE = (b'{"spare":{"left knee":1},"conditions":["osteoporosis"],"usual_pain":{"left knee":{"level":3,'
+               b'"agreed_with":"physiotherapist","until":"2026-09-01"}},"weights_kg":[1,2.5],"alone":true}')
 DIARY_FILE = (b'{"symptoms":[],"pain":{"left knee":4},"soreness":{"hip":2},"slept":3,"energy":4,"calm":4,'
               b'"last":{"days_ago":2,"rpe":6,"target_rpe":5,"completed":1.0},"fall":{"days_ago":3,"hurt":true}}')
 PLACE_FILE = b'{"name":"Hall","kit":["chair","wall"],"floor":true,"noise":false,"space":"large"}'
@@ -248,7 +248,8 @@ INPUTS: dict[str, Input] = {
     "place file": Input(_text(place_from_json), lambda: [PLACE_FILE], VALUES, (ContentError,)),
     "diary file": Input(_text(diary_from_json), lambda: [DIARY_FILE], VALUES, (ContentError,)),
     "brand": Input(_brand, lambda: [(BRANDS / "saltmarsh.toml").read_bytes()], WORDS, (ContentError, FileError)),
-    "icon": Input(_icon, lambda: [(BRANDS / "saltmarsh-icon.png").read_bytes()], BYTES, (ContentError, FileError), 0.02),
+    "icon": Input(_icon, lambda: [(BRANDS / "saltmarsh-icon.png").read_bytes()], BYTES, (ContentError, FileError),
+                  0.02),
     "shell": Input(lambda data: read_shell(_place("shell.zip", data)), _shells, BYTES, (ContentError, FileError)),
     "WAV": Input(lambda data: read_recording(data, "voice"), lambda: [_wav(16_000, 1), _wav(44_100, 2), _wav(8_000, 1)],
                  BYTES, (ContentError,)),

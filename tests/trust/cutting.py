@@ -1,0 +1,244 @@
+"""Cuts: a process ended, or its disk failing, in the midst of something; then the question what is left.
+
+    LD_PRELOAD=failing_disk.so python -m tests.trust.cutting COUNT [SEED] [--only NAME]      JSON, one line a cut
+
+Each undertaking is first done whole, noting every state between two transactions. Then a forked process does it again
+and meets its fault; what it said that it had done has to be there afterwards, and nothing that is half of a step.
+"""
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import random
+import re
+import shutil
+import sqlite3
+import sys
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+
+from app.domain.errors import AppError
+from app.storage.copies import is_whole
+from app.storage.database import Connection, Store, open_store
+from app.storage.export import logical_dump
+from tests.trust.disk import ENDED, Disk, Fault
+from tests.trust.undertakings import HERS, UNDERTAKINGS, Undertaking, World
+
+#: Keys, digests and ids made by chance: the same states with other ones count as the same.
+_BY_CHANCE = re.compile(r"[0-9A-Za-z+/]{32,}=*")
+
+
+@dataclass(frozen=True)
+class Cut:
+    """One cut and what was left. `wrong` is empty where all was well."""
+
+    undertaking: str
+    fault: str
+    moment: int
+    acknowledged: int
+    """So many steps."""
+    told: str
+    """How the process ended: `cut`, `done`, or the name of the error that it was told."""
+    wrong: str = ""
+
+
+@dataclass
+class Whole:
+    """An undertaking done whole: its states in their order, which of them stood after each step, and its moments."""
+
+    states: list[str] = field(default_factory=list)
+    after: list[int] = field(default_factory=list)
+    moments: dict[Fault, int] = field(default_factory=dict)
+
+    def add(self, state: str) -> None:
+        """A state, where it is another one than before."""
+        if not self.states or self.states[-1] != state:
+            self.states.append(state)
+
+
+def state_of(store: Store) -> str:
+    """Everything that is kept, as text that is the same for the same story."""
+    with store.read() as db:
+        return "\n".join(sorted(_BY_CHANCE.sub("*", logical_dump(db)).splitlines()))
+
+
+class Cutter:
+    """Data directories as they begin, kept to be copied; and cuts."""
+
+    def __init__(self, place: Path, disk: Disk) -> None:
+        self._place, self._disk = place, disk
+        self._wholes: dict[str, Whole] = {}
+
+    def whole(self, name: str) -> Whole:
+        """The undertaking done whole, once."""
+        if name not in self._wholes:
+            self._wholes[name] = self._done_whole(name, UNDERTAKINGS[name])
+        return self._wholes[name]
+
+    def _begun(self, name: str) -> Path:
+        """A fresh data directory for it."""
+        kept = self._place / f"{name}, as it begins"
+        if not kept.exists():
+            UNDERTAKINGS[name].begins(kept)
+        folder = self._place / "now"
+        shutil.rmtree(folder, ignore_errors=True)
+        shutil.copytree(kept, folder)
+        return folder
+
+    def _done_whole(self, name: str, undertaking: Undertaking) -> Whole:
+        whole, folder = Whole(), self._begun(name)
+        world = World(folder)
+        whole.add(state_of(world.store))
+        whole.after.append(0)
+        for step in undertaking.steps():
+            with _noting(whole):
+                step(world)
+            whole.add(state_of(world.store))
+            whole.after.append(len(whole.states) - 1)
+        world.store.close()
+        # once more, without a look at the states in between, for its moments
+        folder = self._begun(name)
+        self._disk.arm(folder, Fault.NOTHING, 0)
+        _steps(name, folder, lambda: None)
+        whole.moments.update({fault: self._disk.count(fault) for fault in self._disk.faults})
+        return whole
+
+    def cut(self, name: str, fault: Fault, moment: int) -> Cut:
+        """Does it again with that fault at that moment, and looks at what is left."""
+        whole = self.whole(name)
+        folder, acknowledged, told = self._forked(name, fault, moment)
+        wrong = "" if told in ("cut", "done") or told.startswith("told ") else f"crashed: {told}"
+        wrong = wrong or left_wrong(folder, whole, acknowledged, UNDERTAKINGS[name])
+        return Cut(name, fault.words, moment, acknowledged, told, wrong)
+
+    def _forked(self, name: str, fault: Fault, moment: int) -> tuple[Path, int, str]:
+        """Its folder, how many steps were acknowledged, and how it ended."""
+        folder = self._begun(name)
+        self._disk.arm(Path("/nowhere"), Fault.NOTHING, 0)
+        hears, says = os.pipe()
+        child = os.fork()
+        if child == 0:
+            self._disk.arm(folder, fault, moment)
+            _end_child(name, folder, says)
+        os.close(says)
+        with os.fdopen(hears) as lines:
+            said = lines.read().splitlines()
+        status = os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+        told = "cut" if status == ENDED else said[-1] if said and said[-1] != "step" else f"exit {status}"
+        return folder, said.count("step"), told
+
+
+def left_wrong(folder: Path, whole: Whole, acknowledged: int, undertaking: Undertaking) -> str:
+    """What is wrong with what was left; empty: nothing."""
+    try:
+        store = open_store(folder)
+    except AppError as error:
+        return f"it does not open: {type(error).__name__}"
+    found = state_of(store)
+    store.close()
+    with closing(sqlite3.connect(folder / "evenload.db")) as db:
+        if db.execute("PRAGMA integrity_check").fetchone()[0] != "ok" or db.execute(
+                "PRAGMA foreign_key_check").fetchall():
+            return "it is not sound"
+    last = min(acknowledged + 1, len(whole.after) - 1)
+    if found not in whole.states[whole.after[acknowledged]:whole.after[last] + 1]:
+        return "what was acknowledged is not there" if found in whole.states else "something half is there"
+    return _wrong_beside(folder, undertaking.erases and found == whole.states[-1])
+
+
+
+def _wrong_beside(folder: Path, erased: bool) -> str:
+    """Of the files beside the store."""
+    for path in folder.rglob("*"):
+        if not path.is_file():
+            continue
+        if re.search(r"(\.copy-\w+-\d+|\.db)$", path.name) and path.name[0] != "." and not is_whole(path):
+            return f"{path.name} is not whole"
+        if erased and HERS in path.read_bytes():
+            return f"{path.name} holds what was erased"
+    return ""
+
+
+@contextmanager
+def _noting(whole: Whole) -> Iterator[None]:
+    """Within it, every transaction that writes is followed by a look at what then is kept."""
+    begin = Store.begin
+
+    @contextmanager
+    def noted(store: Store) -> Iterator[Connection]:
+        with begin(store) as db:
+            yield db
+        whole.add(state_of(store))
+    Store.begin = noted  # type: ignore[method-assign]
+    try:
+        yield
+    finally:
+        Store.begin = begin  # type: ignore[method-assign]
+
+
+def _steps(name: str, folder: Path, acknowledge: Callable[[], None]) -> None:
+    world = World(folder)
+    for step in UNDERTAKINGS[name].steps():
+        step(world)
+        acknowledge()
+    world.store.close()
+
+
+def _end_child(name: str, folder: Path, says: int) -> None:
+    """Does it all, says so, and ends without anything that Python does at an end."""
+    try:
+        _steps(name, folder, lambda: _say(says, "step"))
+        _say(says, "done")
+    except AppError as error:
+        _say(says, f"told {type(error).__name__}")
+    except BaseException as error:
+        frame = error.__traceback__
+        while frame and frame.tb_next:
+            frame = frame.tb_next
+        place = f"{Path(frame.tb_frame.f_code.co_filename).name}:{frame.tb_lineno}" if frame else ""
+        _say(says, f"{type(error).__name__} {error} at {place}".replace("\n", " "))
+    finally:
+        os._exit(0)
+
+
+def _say(says: int, words: str) -> None:
+    os.write(says, f"{words}\n".encode())
+
+
+def cuts(count: int, seed: int, only: str, place: Path) -> list[Cut]:
+    """So many cuts at chosen moments, each undertaking and each fault in turn."""
+    disk, rng, found = Disk(), random.Random(seed), []
+    cutter = Cutter(place, disk)
+    names = [name for name in UNDERTAKINGS if only in name]
+    begun = rng.randrange(len(names))
+    for number in range(count):
+        name = names[(begun + number) % len(names)]
+        faults = [fault for fault in disk.faults if cutter.whole(name).moments.get(fault, 0)]
+        if not faults:
+            continue
+        fault = rng.choice(faults)
+        found.append(cutter.cut(name, fault, rng.randint(1, cutter.whole(name).moments[fault])))
+    return found
+
+
+def main() -> int:
+    """Prints each cut as JSON; 1 where something was lost."""
+    asked = argparse.ArgumentParser(prog="python -m tests.trust.cutting")
+    asked.add_argument("count", type=int)
+    asked.add_argument("seed", type=int, nargs="?", default=1)
+    asked.add_argument("--only", default="")
+    args = asked.parse_args()
+    in_memory = "/dev/shm" if os.access("/dev/shm", os.W_OK) else None  # what is kept there outlives a process too
+    with tempfile.TemporaryDirectory(prefix="evenload-cuts-", dir=in_memory) as place:
+        found = cuts(args.count, args.seed, args.only, Path(place))
+    for one in found:
+        print(json.dumps(asdict(one)), flush=True)
+    return 1 if any(one.wrong for one in found) else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
