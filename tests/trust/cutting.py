@@ -16,7 +16,7 @@ import shutil
 import sqlite3
 import sys
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing, contextmanager
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
@@ -28,8 +28,8 @@ from app.storage.export import logical_dump
 from tests.trust.disk import ENDED, Disk, Fault
 from tests.trust.undertakings import HERS, UNDERTAKINGS, Undertaking, World
 
-#: Keys, digests and ids made by chance: the same states with other ones count as the same.
-_BY_CHANCE = re.compile(r"[0-9A-Za-z+/]{32,}=*")
+#: Keys, digests and ids; those that chance makes are others each time, and count as the same.
+_TOKEN = re.compile(r"[0-9A-Za-z+/]{32,}=*")
 
 
 @dataclass(frozen=True)
@@ -53,6 +53,8 @@ class Whole:
     states: list[str] = field(default_factory=list)
     after: list[int] = field(default_factory=list)
     moments: dict[Fault, int] = field(default_factory=dict)
+    fixed: frozenset[str] = frozenset()
+    """Keys, digests and ids that are the same each time."""
 
     def add(self, state: str) -> None:
         """A state, where it is another one than before."""
@@ -60,10 +62,25 @@ class Whole:
             self.states.append(state)
 
 
+    def leave(self, once_more: Whole) -> None:
+        """Leaves in the states what is the same when it is done once more."""
+        self.fixed = frozenset(_tokens(self.states) & _tokens(once_more.states))
+        self.states = [self.seen(state) for state in self.states]
+
+    def seen(self, state: str) -> str:
+        """A state without what chance has made."""
+        plain = _TOKEN.sub(lambda found: found[0] if found[0] in self.fixed else "*", state)
+        return "\n".join(sorted(plain.splitlines()))
+
+
+def _tokens(states: Sequence[str]) -> set[str]:
+    return {token for state in states for token in _TOKEN.findall(state)}
+
+
 def state_of(store: Store) -> str:
-    """Everything that is kept, as text that is the same for the same story."""
+    """Everything that is kept, as text."""
     with store.read() as db:
-        return "\n".join(sorted(_BY_CHANCE.sub("*", logical_dump(db)).splitlines()))
+        return logical_dump(db)
 
 
 class Cutter:
@@ -76,10 +93,10 @@ class Cutter:
     def whole(self, name: str) -> Whole:
         """The undertaking done whole, once."""
         if name not in self._wholes:
-            self._wholes[name] = self._done_whole(name, UNDERTAKINGS[name])
+            self._wholes[name] = self._done_whole(name)
         return self._wholes[name]
 
-    def _begun(self, name: str) -> Path:
+    def begun(self, name: str) -> Path:
         """A fresh data directory for it."""
         kept = self._place / f"{name}, as it begins"
         if not kept.exists():
@@ -89,22 +106,27 @@ class Cutter:
         shutil.copytree(kept, folder)
         return folder
 
-    def _done_whole(self, name: str, undertaking: Undertaking) -> Whole:
-        whole, folder = Whole(), self._begun(name)
-        world = World(folder)
+    def _done_whole(self, name: str) -> Whole:
+        whole = self._noted(name)
+        whole.leave(self._noted(name))
+        # once more, without a look at the states in between, for its moments
+        folder = self.begun(name)
+        self._disk.arm(folder, Fault.NOTHING, 0)
+        _steps(name, folder, lambda: None)
+        whole.moments.update({fault: self._disk.count(fault) for fault in self._disk.faults})
+        return whole
+
+    def _noted(self, name: str) -> Whole:
+        """Its states, and which of them stood after each step."""
+        whole, world = Whole(), World(self.begun(name))
         whole.add(state_of(world.store))
         whole.after.append(0)
-        for step in undertaking.steps():
+        for step in UNDERTAKINGS[name].steps():
             with _noting(whole):
                 step(world)
             whole.add(state_of(world.store))
             whole.after.append(len(whole.states) - 1)
         world.store.close()
-        # once more, without a look at the states in between, for its moments
-        folder = self._begun(name)
-        self._disk.arm(folder, Fault.NOTHING, 0)
-        _steps(name, folder, lambda: None)
-        whole.moments.update({fault: self._disk.count(fault) for fault in self._disk.faults})
         return whole
 
     def cut(self, name: str, fault: Fault, moment: int) -> Cut:
@@ -117,7 +139,7 @@ class Cutter:
 
     def _forked(self, name: str, fault: Fault, moment: int) -> tuple[Path, int, str]:
         """Its folder, how many steps were acknowledged, and how it ended."""
-        folder = self._begun(name)
+        folder = self.begun(name)
         self._disk.arm(Path("/nowhere"), Fault.NOTHING, 0)
         hears, says = os.pipe()
         child = os.fork()
@@ -138,7 +160,7 @@ def left_wrong(folder: Path, whole: Whole, acknowledged: int, undertaking: Under
         store = open_store(folder)
     except AppError as error:
         return f"it does not open: {type(error).__name__}"
-    found = state_of(store)
+    found = whole.seen(state_of(store))
     store.close()
     with closing(sqlite3.connect(folder / "evenload.db")) as db:
         if db.execute("PRAGMA integrity_check").fetchone()[0] != "ok" or db.execute(

@@ -50,12 +50,11 @@ def test_a_step_is_one_transaction_or_is_whole_in_each(name: str, cutter: Cutter
     assert after[-1] > 0 or name in ("migration", "backup")
 
 
-def test_what_is_missing_half_or_broken_is_seen(cutter: Cutter, tmp_path: Path) -> None:
+def test_what_is_missing_half_or_broken_is_seen(cutter: Cutter) -> None:
     """The judge itself: an older state, one that never was, and a file cut short."""
     name = "check-in"
     whole, undertaking = cutter.whole(name), UNDERTAKINGS[name]
-    folder = tmp_path / "left"
-    undertaking.begins(folder)
+    folder = cutter.begun(name)
     assert left_wrong(folder, whole, 0, undertaking) == ""
     assert left_wrong(folder, whole, 2, undertaking) == "what was acknowledged is not there"
     store = open_store(folder)

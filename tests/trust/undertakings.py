@@ -42,6 +42,7 @@ from tests.exchange.fixed import (
     NOW,
     OTHER_CLIENT,
     READERS,
+    RECOVERY_SEALING,
     RECOVERY_SIGNING,
     REPLY,
     RETURN,
@@ -126,7 +127,8 @@ def desk(folder: Path) -> None:
     """A coach's, with keys, one return from Ada, and a copy of the day before."""
     world = World(folder)
     with world.store.begin() as db:
-        for kind, pair in (("signing", COACH.signing), ("sealing", COACH.sealing)):
+        for kind, pair in (("signing", COACH.signing), ("sealing", COACH.sealing),
+                           ("recovery_signing", RECOVERY_SIGNING), ("recovery_sealing", RECOVERY_SEALING)):
             _keep(db, COACHES, kind, pair)
     _take(world, _return(1))
     if world.store.path:

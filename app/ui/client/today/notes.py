@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import timedelta, timezone
 from typing import Any
 
 import flet as ft
@@ -14,6 +15,7 @@ from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
 from app.domain.dosing.history import sessions_of
 from app.domain.dosing.screening import questions
 from app.domain.measures.stall import stalled, strength_due
+from app.domain.model.misdated import clock_doubt
 from app.domain.model.programme import Programme
 from app.domain.progress.planned_days import next_blocks
 from app.ui.client.today.card_face import CardFace
@@ -24,6 +26,7 @@ from app.words import conditions
 from app.words.client import checks, progression, stop_questions
 from app.words.client import events as words
 from app.words.client import planning as plans
+from app.words.client.today import clock_line
 
 #: Faces of the card beside which nothing else is said.
 PRESSING = frozenset({CardFace.RUNNING, CardFace.STOPPED, CardFace.WAITING, CardFace.SCREENING, CardFace.YES_GIVEN,
@@ -31,10 +34,11 @@ PRESSING = frozenset({CardFace.RUNNING, CardFace.STOPPED, CardFace.WAITING, Card
 
 
 def notes_above(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:
-    """Above the session: new questions, a pause, the day chosen for it, and at the end of a programme what follows."""
+    """Above the session: a doubtful clock, new questions, a pause, the chosen day, and what follows a programme."""
+    clock = _clock(c, shell, card)
     if face in PRESSING:
-        return []
-    return [*_new_questions(c, shell, card), *_suiting(c, card), *_pause(c, shell, card),
+        return clock
+    return [*clock, *_new_questions(c, shell, card), *_suiting(c, card), *_pause(c, shell, card),
             *_planned(c, shell, card, face), *next_block(c, shell, card)]
 
 
@@ -60,6 +64,16 @@ def _new_questions(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
         return []
     act = c.small_button(stop_questions.NEW_ACT, goes(shell, "/welcome/new"))
     return [c.notice(stop_questions.NEW_NOTE, acts=[act], icon=ft.Icons.HELP_SHARP)]
+
+
+def _clock(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """Where the device's clock can hardly be right: every day here is counted by it."""
+    now = shell.clock.now()
+    doubt = clock_doubt((record.stamp for record in card.records), now)
+    if doubt is None:
+        return []
+    here = now.astimezone(timezone(timedelta(minutes=shell.clock.local(now).offset_min)))
+    return [c.note(clock_line(doubt, here), ft.Icons.SCHEDULE_SHARP)]
 
 
 def _suiting(c: Card, card: Today) -> list[ft.Control]:
