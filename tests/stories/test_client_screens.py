@@ -5,6 +5,7 @@ import json
 import re
 import shutil
 import sqlite3
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -115,3 +116,10 @@ def test_settings_places_and_taking_back(person_at: PersonAt, data: Path) -> Non
         walker.press("Floor to lie on: No", "Done").sees(re.compile("No floor to lie on"))
         walker.press(re.compile("^Boathouse"), "Remove this place").sees(re.compile("“Boathouse” is removed"))
         walker.press("Undo").sees_button(re.compile("^Boathouse"))
+
+
+def test_a_clock_behind_the_diary_is_said(person_at: PersonAt, ready: Path, tmp_path: Path) -> None:
+    """This morning's answers are there, and the device thinks that it is the day before yesterday."""
+    data = Path(shutil.copytree(ready, tmp_path / "data"))
+    with person_at(data, began=datetime.now().astimezone() - timedelta(days=2)) as walker:
+        walker.sees(re.compile("^This device says that it’s .*, but your newest entry was made on "))

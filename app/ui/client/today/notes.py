@@ -26,7 +26,7 @@ from app.words import conditions
 from app.words.client import checks, progression, stop_questions
 from app.words.client import events as words
 from app.words.client import planning as plans
-from app.words.client.today import clock_line
+from app.words.client.wrong_clock import clock_line
 
 #: Faces of the card beside which nothing else is said.
 PRESSING = frozenset({CardFace.RUNNING, CardFace.STOPPED, CardFace.WAITING, CardFace.SCREENING, CardFace.YES_GIVEN,

@@ -1,0 +1,95 @@
+"""The reliability table: `python -m tests.trust [--inputs N] [--kills N] [--seed N] [--only WORDS]`.
+
+Exit 1: something is amiss.
+N inputs of each kind (fewer of those that take long), N cuts in all. Whatever crashed is kept under dist/trust.
+"""
+from __future__ import annotations
+
+import argparse
+import hashlib
+import json
+import os
+import subprocess
+import sys
+import tempfile
+import time
+from collections import Counter
+from pathlib import Path
+
+from tests.exchange.make_vectors import FOLDER
+from tests.trust import inputs
+from tests.trust.disk import built
+from tests.trust.hunting import HEAD, Hunted, bound_memory, hunt
+from tests.trust.inputs import INPUTS
+
+ROOT = Path(__file__).parents[2]
+CRASHED = ROOT / "dist" / "trust"
+
+
+def hunts(tries: int, seed: int, only: str) -> list[Hunted]:
+    """Every kind of input, one line each as it is done."""
+    print(" | ".join(HEAD), flush=True)
+    found = []
+    for name in (name for name in INPUTS if only in name):
+        one = hunt(name, tries, seed)
+        print(" | ".join(one.row()), flush=True)
+        for seen, data in one.crashed.items():
+            CRASHED.mkdir(parents=True, exist_ok=True)
+            kept = CRASHED / hashlib.sha256(data).hexdigest()[:16]
+            kept.write_bytes(data)
+            print(f"    AMISS: {seen} ({kept.relative_to(ROOT)})", flush=True)
+        found.append(one)
+    inputs.tidy()
+    return found
+
+
+def kills(count: int, seed: int, only: str) -> list[dict[str, str]]:
+    """Cuts, in a process whose disk can fail; one line for each kind of fault."""
+    with tempfile.TemporaryDirectory() as folder:
+        library = built(Path(folder))
+        env = os.environ | ({"LD_PRELOAD": str(library)} if library else {})
+        command = [sys.executable, "-m", "tests.trust.cutting", str(count), str(seed), "--only", only]
+        done = subprocess.run(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True)
+    found = [json.loads(line) for line in done.stdout.splitlines()]
+    if not library:
+        print("No C compiler: processes were ended at SQL statements alone, and no disk failed.")
+    if len(found) < count and done.returncode not in (0, 1):
+        found.append({"fault": "the harness", "wrong": f"ended with {done.returncode}", "told": "", "undertaking": ""})
+    print("fault | tried | survived | lost | ended or told")
+    for fault, tried in Counter(one["fault"] for one in found).items():
+        lost = [one for one in found if one["fault"] == fault and one["wrong"]]
+        met = sum(one["fault"] == fault and one["told"] != "done" for one in found)
+        print(f"{fault} | {tried} | {tried - len(lost)} | {len(lost)} | {met}")
+        for one in lost:
+            print(f"    AMISS: {one}")
+    return found
+
+
+def main() -> int:
+    """Hunts, cuts, and adds up."""
+    asked = argparse.ArgumentParser(prog="python -m tests.trust", description=__doc__)
+    asked.add_argument("--inputs", type=int, default=200, help="of each kind")
+    asked.add_argument("--kills", type=int, default=40)
+    asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--only", default="", help="kinds of input and undertakings whose name holds these words")
+    args = asked.parse_args()
+    began = time.monotonic()
+    # before memory is bounded: a limit would be handed on
+    cut = kills(args.kills, args.seed, args.only) if args.kills else []
+    bound_memory()
+    hunted = hunts(args.inputs, args.seed, args.only) if args.inputs else []
+    crashed, lost = sum(len(one.crashed) for one in hunted), sum(bool(one["wrong"]) for one in cut)
+    print(f"bad inputs: {sum(one.tried for one in hunted)} tried, {sum(one.refused for one in hunted)} refused, "
+          f"{sum(one.taken for one in hunted)} taken in, {crashed} crashed; slowest "
+          f"{max((one.slowest_s for one in hunted), default=0):.2f} s, largest "
+          f"{max((one.largest_mib for one in hunted), default=0):.0f} MiB")
+    print(f"faults: {len(cut)} tried, {len(cut) - lost} survived, {lost} lost, of which kills "
+          f"{sum(one['told'] == 'cut' for one in cut)}")
+    print(f"vectors: {len(list(FOLDER.iterdir()))} in {FOLDER.relative_to(ROOT)}, read by test_vectors.py and "
+          f"test_other_reader.py")
+    print(f"{time.monotonic() - began:.0f} s", file=sys.stderr)
+    return 1 if crashed or lost else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
