@@ -236,8 +236,8 @@ def cuts(count: int, seed: int, only: str, place: Path) -> list[Cut]:
     disk, rng, found = Disk(), random.Random(seed), []
     cutter = Cutter(place, disk)
     names = [name for name in UNDERTAKINGS if only in name]
-    begun = rng.randrange(len(names))
-    for number in range(count):
+    begun = rng.randrange(len(names) or 1)
+    for number in range(count if names else 0):
         name = names[(begun + number) % len(names)]
         faults = [fault for fault in disk.faults if cutter.whole(name).moments.get(fault, 0)]
         if not faults:
