@@ -287,7 +287,8 @@ def checks_done(person: str) -> SearchStrategy[CheckDone]:
     return st.builds(
         CheckDone, stamps(person), st.sampled_from(FunctionalCheck), stands=st.none() | st.integers(0, 60),
         time_ms=st.none() | st.integers(0, 120_000), side=st.sampled_from(("", "left", "right")),
-        hands_used=st.booleans(), aid=st.booleans(), answered_by=st.sampled_from(AnsweredBy), note=texts())
+        hands_used=st.booleans(), aid=st.booleans(), answered_by=st.sampled_from(AnsweredBy), note=texts(),
+        seat_cm=st.none() | st.integers(10, 150))
 
 
 def events(person: str) -> SearchStrategy[Event]:

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Any
@@ -10,6 +10,7 @@ from typing import Any
 from sqlalchemy import Connection, Row, Select, func, select
 
 from app.domain.measures.attention_summary import AgreedPain, PersonSummary, RecordSummary
+from app.domain.model.client import Condition
 from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
 from app.domain.model.record import CheckDone, CheckIn, Clearance, Event, EventKind, SessionDone
@@ -75,6 +76,7 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
     """
     paused, still_open = _pauses(db), _open_stops(db, since, today + AHEAD)
     before, usual, checks = _counted_before(db, since), _usual_pains(db, since), _checks(db, since)
+    ticked = _conditions(db, checks)
     told: dict[str, list[RecordSummary]] = {}
     for row in _rows_told(db, since, today + AHEAD):
         told.setdefault(row[0], []).append(_told(row, today + AHEAD))
@@ -83,7 +85,7 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
     return tuple(
         PersonSummary(person, name, tuple(told.get(person, ())), last_return, added.date(),
              tuple(paused.get(person, ())), still_open.get(person), before.get(person, 0), usual.get(person, ()),
-             tuple(checks.get(person, ())))
+             tuple(checks.get(person, ())), ticked.get(person, frozenset()))
         for person, name, last_return, added in db.execute(wanted)
     )
 
@@ -159,6 +161,13 @@ def _checks(db: Connection, since: date) -> dict[str, list[CheckDone]]:
     for person, payload, told in db.execute(wanted.order_by(c.local_date, c.utc, c.id)):
         found.setdefault(person, []).append(from_text(CheckDone, unchanged(payload, told)))
     return found
+
+
+def _conditions(db: Connection, of: Collection[str]) -> dict[str, frozenset[Condition]]:
+    """By person: what they ticked."""
+    p = person_table.c
+    wanted = select(p.id, p.payload).where(p.id.in_(of))
+    return {person: from_text(Person, text).body.conditions for person, text in db.execute(wanted)} if of else {}
 
 
 def _open_stops(db: Connection, since: date, until: date) -> dict[str, RecordSummary]:

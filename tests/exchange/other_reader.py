@@ -319,7 +319,8 @@ def _return(data: bytes, head: Head) -> Any:
     _whole(table.get("reply_number", 0), 0, 1_000_000)
     _instant(table["made_utc"])
     known = {"check_in", "session_done", "clearance", "check_done", "event"}
-    later = {"check_done": ("check", {"chair_stand", "one_leg", "walk"}),
+    later = {"check_done": ("check", {"chair_stand", "one_leg", "walk", "chair_stand_high", "one_leg_held",
+                                      "walk_4m"}),
              "event": ("kind", {"fall", "illness", "medicine", "activity", "goal", "pause"})}
     seen: set[tuple[str, int]] = set()
     for record in table["records"]:

@@ -46,6 +46,7 @@ clearances = st.builds(Clearance, stamps, answers=st.text(), who=st.text(), kind
 checks = st.builds(
     CheckDone, stamps, st.sampled_from(FunctionalCheck), stands=st.none() | st.integers(0, 60),
     time_ms=st.none() | st.integers(0, 120_000), hands_used=st.booleans(),
+    seat_cm=st.none() | st.integers(30, 60),
 )
 events = st.builds(
     Event, stamps, st.sampled_from(EventKind), what=st.sampled_from(("", "walk", "cold")),

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from app.words.client import today as client
 from tests.stories.person import PersonAt
 
 RATE = 4
@@ -53,7 +54,9 @@ def test_the_chair_stand_is_tried_timed_and_kept(person_at: PersonAt, data: Path
     """A try first; whether the hands pushed has to be said; the result stands in the list and in the diary."""
     name = "Up from the chair, half a minute"
     with person_at(data, "/checks", rate=RATE) as walker:
-        walker.press(f"Do this check: {name}", "Next").sees_heading("First, a try that does not count")
+        walker.press(f"Do this check: {name}").write("Height of the seat, cm", "4").press("Next")
+        walker.sees(re.compile("whole centimetres")).write("Height of the seat, cm", "44")
+        walker.press("Next").sees_heading("First, a try that does not count")
         walker.press("I have tried it", "Start", "Count one").sees_heading("How many times were you fully up?")
         walker.press(re.compile("^One more than"), "Keep this result").sees("Say whether your hands pushed you up.")
         walker.press("Hands pushed: No", "Keep this result").sees_heading("Kept in your diary.")
@@ -73,6 +76,17 @@ def test_balance_is_never_done_alone(person_at: PersonAt, data: Path) -> None:
         walker.press("Somebody is with me: No", "The left", "Next")
         walker.sees("Then leave it for another day. This one is never done alone.")
         walker.sees_no_button("I have tried it")
+
+
+def test_who_falls_is_given_the_supported_check_and_told_why(person_at: PersonAt, data: Path) -> None:
+    """The one without a hold says what to do instead; the other wants company or a wall."""
+    with person_at(data, "/settings/conditions") as walker:
+        walker.press("On the feet").tick("A fall in the last year, or unsteady on the feet").press(client.SAVE)
+        walker.go("/checks").sees(re.compile("Do “On one leg, with a hand on something” instead"))
+        walker.press("Do this check: On one leg, with a hand on something")
+        walker.press("Somebody, or a wall: No", "The left", "Next").sees(re.compile("a wall right beside you"))
+        walker.sees_no_button("I have tried it").press("Somebody, or a wall: Yes", "Next")
+        walker.sees_heading("First, a try that does not count")
 
 
 def test_the_rules_can_be_read_from_todays_card(person_at: PersonAt, data: Path) -> None:

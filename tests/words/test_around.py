@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.domain.checks import functional_checks
-from app.domain.checks.functional_checks import BANDS, Change, Withheld
+from app.domain.checks.functional_checks import Change, Withheld
+from app.domain.checks.published_figures import BANDS, TalkingPoint
 from app.domain.dosing import events
 from app.domain.measures.attention_summary import AttentionReason, Flag
 from app.domain.measures.week_minutes import Frame
@@ -18,6 +19,7 @@ from app.words.client import checks as check_words
 from app.words.client import events as event_words
 from app.words.client import planning
 from app.words.coach import attention
+from app.words.coach import checks as coach_words
 from tests.domain.past import T0, stamp
 from tests.generators import checks_done, texts
 from tests.words.test_text import assert_plain
@@ -101,7 +103,7 @@ def test_whatever_came_of_a_check_can_be_said(before: CheckDone, now: CheckDone)
         found = functional_checks.change(before, now)
         said = check_words.change_words(found, before, now)
         assert_plain(said)
-        assert check_words.COACH_CHANGE[found] in check_words.coach_result(now, before)
+        assert coach_words.COACH_CHANGE[found] in coach_words.coach_result(now, before)
         assert now.check is not FunctionalCheck.ONE_LEG or found is Change.NO_CALL
 
 
@@ -129,20 +131,51 @@ def test_why_a_check_is_not_offered_is_said(why: Withheld) -> None:
 def test_every_check_is_told_step_by_step(check: FunctionalCheck) -> None:
     """What is needed, how it goes, and a try that does not count; in plain sentences."""
     told = check_words.INSTRUCTIONS[check]
-    for line in (*told.needs, *told.how, told.practice, check_words.ABOUT[check], check_words.COACH_ERROR[check]):
+    for line in (*told.needs, *told.how, told.practice, check_words.ABOUT[check], coach_words.COACH_ERROR[check]):
         assert_plain(line)
     assert check in check_words.NAMES
 
 
+def test_a_check_that_is_withheld_says_what_to_do_instead() -> None:
+    """The one in its place by name, or whom to ask."""
+    said = check_words.withheld_words(Withheld.LIMITS, (Axis.UNHELD_BALANCE,), FunctionalCheck.ONE_LEG_HELD)
+    assert said.endswith("Do “On one leg, with a hand on something” instead.")
+    assert check_words.withheld_words(Withheld.LIMITS, (Axis.ANKLE_LOAD,)).endswith(check_words.ASK_COACH)
+    assert "higher seat" in check_words.withheld_words(Withheld.NEW_HIP, (), FunctionalCheck.CHAIR_STAND_HIGH)
+    assert "instead" in check_words.withheld_words(Withheld.SEATED) and "better day" in check_words.withheld_words(
+        Withheld.PAIN)
+
+
+def test_the_protocol_says_how_high_the_seat_is_and_what_counts_at_the_bell() -> None:
+    """Of both chairs; and hands count 0."""
+    for check, height in ((FunctionalCheck.CHAIR_STAND, "43 cm"), (FunctionalCheck.CHAIR_STAND_HIGH, "50 cm")):
+        told = check_words.INSTRUCTIONS[check]
+        assert any(height in line for line in told.needs)
+        assert check_words.AT_THE_BELL in told.how and any("counts 0" in line for line in told.how)
+
+
+def test_what_is_worth_a_talk_is_no_diagnosis_and_for_the_coach_alone() -> None:
+    """Each says so; pace and seat stand beside the result."""
+    assert set(coach_words.TALKING_POINTS) == set(TalkingPoint)
+    assert all("not a diagnosis" in words for words in coach_words.TALKING_POINTS.values())
+    four = CheckDone(stamp("k"), FunctionalCheck.WALK_4M, time_ms=5_000)
+    assert coach_words.coach_result(four, None).endswith("5.0 seconds, 0.80 m/s")
+    assert "m/s" not in check_words.result_words(four)
+    high = CheckDone(stamp("k"), FunctionalCheck.CHAIR_STAND_HIGH, stands=9, seat_cm=50)
+    assert coach_words.coach_result(high, None).endswith("9 stands, seat 50 cm")
+    band = next(b for b in BANDS if b.check is FunctionalCheck.CHAIR_STAND)
+    assert coach_words.placed_line(band, high).endswith("not placed, since the seat was 50 cm")
+
+
 def test_bands_and_their_source_are_for_the_coach() -> None:
     """Each figure with its age and where it comes from; nothing of them in what the client reads."""
-    lines = [check_words.band_line(band) for band in BANDS]
+    lines = [coach_words.band_line(band) for band in BANDS]
     assert "Women of 70–74: 10–15 stands (Rikli & Jones 1999, 25th to 75th percentile)" in lines
-    assert "At 60–69: mean 8.1 (7.1–9.0) s (Bohannon 2006, meta-analysis)" in lines
-    assert "At 80–99: mean 8.5 s (Bohannon 2006, meta-analysis)" in lines
+    assert "At 60–69: mean 8.1 s (Bohannon 2006, meta-analysis; a mean, and no usual range)" in lines
+    assert any(line.startswith("At 71–75: mean 9.5 (7.8–11.2) s (Pondal & del Ser 2008") for line in lines)
     slow = CheckDone(stamp("k"), FunctionalCheck.WALK, time_ms=11_000)
-    assert check_words.placed_line(BANDS[-1], slow).endswith(": within the band")
-    assert "falls poorly" in check_words.COACH_CAUTION and "fall" in check_words.HONEST
+    assert coach_words.placed_line(BANDS[-1], slow).endswith(": within the band")
+    assert "falls poorly" in coach_words.COACH_CAUTION and "fall" in check_words.HONEST
 
 
 @given(texts())

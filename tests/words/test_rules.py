@@ -11,6 +11,7 @@ from app.domain.model.body import REGION_AXES
 from app.domain.model.client import Condition
 from app.domain.model.exercise import Axis
 from app.domain.model.proofreading_limits import limit_bounds
+from app.domain.model.record import FunctionalCheck
 from app.domain.model.rules import PRESETS, RuleId, rule_table
 from app.words.coach.person import RULE_WORDS
 from app.words.coach.proofreading import PROBLEMS
@@ -76,6 +77,7 @@ def test_a_clients_page_is_plain() -> None:
             assert line.endswith((".", "]")), line
             assert "_" not in line and "[P]" not in line and "RPE" not in line, line
     assert len(section("joints", for_client()).rows) == len(REGION_AXES)
+    assert len(section("checks", for_client()).rows) == len(FunctionalCheck)
 
 
 @pytest.mark.parametrize("one", BOTH, ids=lambda s: s.id)

@@ -13,10 +13,11 @@ from app.storage.database import Store
 
 
 def keep_check(store: Store, clock: Clock, person: Person, check: FunctionalCheck, *, stands: int | None = None,
-               time_ms: int | None = None, side: str = "", hands_used: bool = False, aid: bool = False) -> CheckDone:
-    """Keeps a result: stands in 30 s, or ms on one leg or there and back."""
+               time_ms: int | None = None, side: str = "", hands_used: bool = False, aid: bool = False,
+               seat_cm: int | None = None) -> CheckDone:
+    """Keeps a result: stands in 30 s, or ms on one leg or of a walk; of a chair, the height of its seat."""
     by = AnsweredBy.LEADER if person.led_by else AnsweredBy.SELF
-    done = CheckDone(new_stamp(clock, person.id), check, stands, time_ms, side, hands_used, aid, by)
+    done = CheckDone(new_stamp(clock, person.id), check, stands, time_ms, side, hands_used, aid, by, seat_cm=seat_cm)
     with store.begin() as db:
         return records.save_record(db, done)
 

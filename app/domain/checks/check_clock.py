@@ -1,12 +1,13 @@
 """The clock of a functional check: a count-in, the signal, stands counted as they come, and its end.
 
-Times are whole ms of a monotonic clock passed in. On one leg there is no count-in: the clock starts with the press.
+Times are whole ms of a monotonic clock passed in. On one leg and over the 4 m there is no count-in: the clock
+starts with the press.
 """
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from app.domain.checks.functional_checks import LONGEST_MS
+from app.domain.checks.functional_checks import CHAIR_STANDS, LONGEST_MS, ONE_LEGGED
 from app.domain.model.record import FunctionalCheck
 from app.domain.model.session_timing import COUNT_IN_MS, LAST_TEN_MS
 from app.domain.sound.cues import Cue, CueKind
@@ -35,7 +36,7 @@ class CheckClock:
 
 def count_in_ms(check: FunctionalCheck) -> int:
     """How long before the signal Start is pressed."""
-    return 0 if check is FunctionalCheck.ONE_LEG else COUNT_IN_MS
+    return 0 if check in ONE_LEGGED or check is FunctionalCheck.WALK_4M else COUNT_IN_MS
 
 
 def started(clock: CheckClock, now_ms: int) -> CheckClock:
@@ -67,6 +68,6 @@ def check_cues(check: FunctionalCheck) -> tuple[Cue, ...]:
     """What is heard, by ms since the signal."""
     longest = LONGEST_MS[check]
     found = [(CueKind.COUNT, at) for at in range(-count_in_ms(check), 0, 1000)] + [(CueKind.WORK, 0)]
-    if check is FunctionalCheck.CHAIR_STAND:
+    if check in CHAIR_STANDS:
         found += [(CueKind.HALFWAY, longest // 2), (CueKind.LAST_TEN, longest - LAST_TEN_MS)]
     return tuple(Cue(kind, at, 0) for kind, at in [*found, (CueKind.FINISH, longest)])

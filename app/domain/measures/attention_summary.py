@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
 
+from app.domain.model.client import Condition
 from app.domain.model.record import CheckDone
 
 
@@ -109,6 +110,8 @@ class PersonSummary:
     usual: tuple[AgreedPain, ...] = ()
     checks: tuple[CheckDone, ...] = ()
     """Their functional checks, oldest first, where one was done lately."""
+    conditions: frozenset[Condition] = frozenset()
+    """What they ticked, where a check was done lately: how much a check must change depends on it."""
 
 
 @dataclass(frozen=True)

@@ -126,7 +126,7 @@ def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
         if before is None or (today - one.stamp.local).days >= at.FOUR_WEEKS_DAYS or one.stamp.local > today:
             continue
         hands = one.hands_used and not before.hands_used
-        if hands or change(before, one) is Change.LESS:
+        if hands or change(before, one, line.conditions) is Change.LESS:
             yield Flag(line.person, line.name, AttentionReason.CHECK_FELL, one.stamp.local,
                        (before.stamp.id, one.stamp.id), (counted(before) or 0, counted(one) or 0),
                        (one.check.value, "hands" if hands else one.side))

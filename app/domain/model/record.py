@@ -190,6 +190,12 @@ class FunctionalCheck(StrEnum):
     """How long on one leg, eyes open."""
     WALK = "walk"
     """Up from a chair, 3 m there and back, down again."""
+    CHAIR_STAND_HIGH = "chair_stand_high"
+    """Stands in 30 s from a higher seat; a series of its own."""
+    ONE_LEG_HELD = "one_leg_held"
+    """How long on one leg with a hand on something; a series of its own."""
+    WALK_4M = "walk_4m"
+    """4 m at the everyday pace, with a run-up and a run-out."""
 
 
 @dataclass(frozen=True)
@@ -210,6 +216,8 @@ class CheckDone:
     """Walked with a stick or a frame."""
     answered_by: AnsweredBy = AnsweredBy.SELF
     note: str = ""
+    seat_cm: int | None = field(default=None, metadata=LATE)
+    """Height of the seat above the floor; only of the stands from a chair. None: not measured."""
 
 
 class EventKind(StrEnum):

@@ -70,6 +70,17 @@ CAPOVILLA_2016 = Reference("Capovilla et al.", 2016, "Epilepsia", "10.1111/epi.1
 HEART_ONLINE_2026 = Reference("Heart Online", 2026, "heartonline.org.au, safety considerations, as read that year")
 #: From its abstract.
 WHITFIELD_2017 = Reference("Whitfield et al.", 2017)
+GILL_2022 = Reference("Gill et al.", 2022)
+PETERSEN_2017 = Reference("Petersen et al.", 2017, "", "10.1519/JPT.0000000000000102")
+DONOGHUE_2019 = Reference("Donoghue et al.", 2019, "BMJ Open", "10.1136/bmjopen-2019-030475")
+HUANG_2011 = Reference("Huang et al.", 2011)
+WRIGHT_2011 = Reference("Wright et al.", 2011)
+ALGHADIR_2015 = Reference("Alghadir et al.", 2015, "BMC Musculoskelet Disord", "10.1186/s12891-015-0637-8")
+PONDAL_2008 = Reference("Pondal & del Ser", 2008, "J Geriatr Phys Ther 31:57–63")
+ARAUJO_2022 = Reference("Araujo et al.", 2022, "Br J Sports Med")
+CESARI_2005 = Reference("Cesari et al.", 2005, "J Am Geriatr Soc 53:1675")
+GOLDBERG_2011 = Reference("Goldberg et al.", 2011, "Gait Posture 33:737")
+BARRY_2014 = Reference("Barry et al.", 2014, "BMC Geriatr 14:14")
 MADERA_2017 = Reference("Madera et al.", 2017, "J Neurosurg Spine 26:694")
 FREEMAN_2011 = Reference("Freeman et al.", 2011)
 

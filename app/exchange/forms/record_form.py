@@ -171,6 +171,7 @@ class CheckDoneForm(Form):
     aid: bool = False
     answered_by: AnsweredBy = AnsweredBy.SELF
     note: Text = ""
+    seat_cm: Annotated[int, whole(10, 150)] | None = None
 
 
 class EventForm(Form):

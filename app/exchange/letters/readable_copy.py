@@ -43,6 +43,9 @@ _HOWS = {
 _CHECKS = {
     FunctionalCheck.CHAIR_STAND: "standing up from a chair, 30 s", FunctionalCheck.ONE_LEG: "standing on one leg",
     FunctionalCheck.WALK: "walking 3 m and back from a chair",
+    FunctionalCheck.CHAIR_STAND_HIGH: "standing up from a high chair, 30 s",
+    FunctionalCheck.ONE_LEG_HELD: "standing on one leg with a hand on something",
+    FunctionalCheck.WALK_4M: "walking 4 m",
 }
 _EVENTS = {
     EventKind.FALL: "a fall", EventKind.ILLNESS: "an illness", EventKind.MEDICINE: "a new or changed medicine",
@@ -142,6 +145,7 @@ def _check(record: CheckDone) -> Row:
     result = f"{record.stands} stands" if record.stands is not None else ""
     result = f"{record.time_ms / 1000:.1f} s" if record.time_ms is not None else result
     hows = ((bool(record.side), f"on the {record.side} leg"), (record.aid, "with a stick or frame"),
+            (record.seat_cm is not None, f"seat {record.seat_cm} cm high"),
             (record.hands_used, "pushed off with the hands: counts 0"),
             (record.answered_by.value != "self", "told by somebody else"))
     return _day(record), _CHECKS[record.check], result, ", ".join(words for holds, words in hows if holds), record.note

@@ -1,24 +1,29 @@
 """Words of the functional checks: own names, own instructions, honest results. Knows no Flet.
 
-The client sees their own results over time; the published bands are worded for the coach alone.
+The client sees their own results over time; the published figures are worded for the coach in `words/coach/checks.py`.
 """
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
 
 from app.domain.checks import functional_checks as c
-from app.domain.checks.functional_checks import BandPlace, Change, ReferenceBand, Withheld
+from app.domain.checks.functional_checks import (
+    CHAIR_STANDS,
+    HIGH_SEAT_CM,
+    SEAT_CM_LEAST,
+    SEAT_CM_MOST,
+    Change,
+    Withheld,
+)
 from app.domain.model.exercise import Axis
 from app.domain.model.record import CheckDone, FunctionalCheck
-from app.domain.model.thresholds import PAIN_CAPS
 from app.words.client.today import day_words
 from app.words.text import AXIS_WORDS, count, listed
 
 TITLE = "Checks"
 WHY = (
-    "Three small checks, a few weeks apart, show you over months what the sessions do. Nothing is decided by them, and "
+    "A few small checks, some weeks apart, show you over months what the sessions do. Nothing is decided by them, and "
     "nobody has to do them."
 )
 HONEST = (
@@ -28,13 +33,19 @@ HONEST = (
 NAMES: Mapping[FunctionalCheck, str] = {
     FunctionalCheck.CHAIR_STAND: "Up from the chair, half a minute", FunctionalCheck.ONE_LEG: "On one leg",
     FunctionalCheck.WALK: "There and back",
+    FunctionalCheck.CHAIR_STAND_HIGH: "Up from a high chair, half a minute",
+    FunctionalCheck.ONE_LEG_HELD: "On one leg, with a hand on something",
+    FunctionalCheck.WALK_4M: "Four metres, everyday pace",
 }
 ABOUT: Mapping[FunctionalCheck, str] = {
     FunctionalCheck.CHAIR_STAND: "How often you stand up in 30 seconds.",
-    FunctionalCheck.ONE_LEG: "How long one leg carries you, eyes open.",
+    FunctionalCheck.ONE_LEG: "How long you can stand on one leg, eyes open.",
     FunctionalCheck.WALK: "How long up from a chair, 3 metres there and back, and down again take.",
+    FunctionalCheck.CHAIR_STAND_HIGH: "How often you stand up in 30 seconds from a higher seat.",
+    FunctionalCheck.ONE_LEG_HELD: "How long you can stand on one leg while a hand holds on.",
+    FunctionalCheck.WALK_4M: "How long 4 metres take as you always walk. It needs a hall or a path of 8 metres.",
 }
-PLAN_NOTE = "Up from the chair, on one leg, there and back."
+PLAN_NOTE = "Up from the chair, on one leg, walking."
 LATEST = "Last time"
 NEVER_DONE = "Not done yet."
 DO_IT = "Do this check"
@@ -57,13 +68,17 @@ class Instruction:
     practice: str
 
 
+AT_THE_BELL = "At the last signal a stand still counts if you are more than half-way up."
+
 INSTRUCTIONS: Mapping[FunctionalCheck, Instruction] = {
     FunctionalCheck.CHAIR_STAND: Instruction(
-        ("A firm chair without wheels, its back against a wall.", "Flat shoes, or bare feet."),
+        ("A firm chair without wheels or arms, its back against a wall; the seat about 43 cm high.",
+         "A tape measure, once, for the height of the seat. Always use the same chair.", "Flat shoes, or bare feet."),
         ("Sit in the middle of the seat, feet flat, arms crossed on the chest.",
          "At the signal stand right up, sit down, and go on at your own pace until the last signal.",
          "Count each time that you are fully up. Or somebody presses “Count one” for you.",
-         "Breathe all the while. If you need your hands, use them, and say so afterwards: then it counts 0."),
+         AT_THE_BELL,
+         "Keep breathing. If you need your hands, use them, and say so afterwards: then it counts 0."),
         "Stand up and sit down twice, slowly. Does it go without the hands?",
     ),
     FunctionalCheck.ONE_LEG: Instruction(
@@ -83,6 +98,35 @@ INSTRUCTIONS: Mapping[FunctionalCheck, Instruction] = {
          "Whoever is with you presses Stop when you sit.", "No hurry: it is your everyday walk that counts."),
         "Walk it once without the clock.",
     ),
+    FunctionalCheck.CHAIR_STAND_HIGH: Instruction(
+        ("A firm high chair without wheels, its back against a wall; the seat about 50 cm high, and never lower than "
+         "the back of your knee.", "A tape measure for the height of the seat. Always use the same chair.",
+         "Flat shoes."),
+        ("Sit towards the front of the seat, feet flat, arms crossed on the chest.",
+         "At the signal stand right up, sit down gently, and go on at your own pace until the last signal.",
+         "Count each time that you are fully up. Or somebody presses “Count one” for you.", AT_THE_BELL,
+         "Keep breathing. If you need your hands, use them, and say so afterwards: then it counts 0.",
+         "Do not lean far forward over a new hip; what your surgeon said comes first."),
+        "Stand up and sit down twice, slowly.",
+    ),
+    FunctionalCheck.ONE_LEG_HELD: Instruction(
+        ("A kitchen worktop, or something as firm, to hold the whole time.",
+         "Somebody within reach, or a wall right beside you."),
+        ("Stand before the worktop, eyes open, one hand flat on it. The hand stays there.",
+         "Lift one foot a little. Press Start, or have it pressed, as the foot leaves the floor.",
+         "Press Stop when the foot comes down, or when you have to grip hard.",
+         "After half a minute the clock stops automatically. That is enough."),
+        "Try it once with both hands on the worktop.",
+    ),
+    FunctionalCheck.WALK_4M: Instruction(
+        ("Eight metres of clear floor: two marks 4 metres apart, and about 2 metres before and after them.",
+         "Somebody with you, who presses the clock.",
+         "Your usual shoes, and your stick or frame if you walk with one."),
+        ("Start walking 2 metres before the first mark, at your everyday pace.",
+         "The other person presses Start as your foot passes the first mark, and Stop as it passes the second.",
+         "Walk on for 2 metres before you slow down.", "Do it twice; keep the second one."),
+        "Walk it once without the clock.",
+    ),
 }
 STOP_AT = "Stop at once for chest pressure, dizziness, sharp pain, or breath that does not settle."
 NEEDS_HEAD, HOW_HEAD, TRY_HEAD = "What you need", "How it goes", "First, a try that does not count"
@@ -90,11 +134,19 @@ TRIED = "I have tried it"
 COMPANY_HEAD = "Is somebody with you now?"
 COMPANY_SHORT = "Somebody is with me"
 COMPANY_ALONE = "Then leave it for another day. This one is never done alone."
+WALL_HEAD = "Is somebody with you, or a wall right beside you?"
+WALL_SHORT = "Somebody, or a wall"
+WALL_NEITHER = "Then choose a place with a wall right beside you, or leave it for another day."
+SEAT = "Height of the seat, cm"
+SEAT_HINT = "From the floor to the top of the seat, where you sit. Leave it empty if you can’t measure it."
+SEAT_HINT_HIGH = "From the floor to the top of the seat, where you sit."
+SEAT_WRONG = f"Write whole centimetres, from {SEAT_CM_LEAST} to {SEAT_CM_MOST}."
+SEAT_LOW = f"This check needs a seat of {HIGH_SEAT_CM} cm or more. Choose a higher chair."
 LEG_HEAD = "Which leg do you stand on?"
 LEGS: Mapping[str, str] = {"left": "The left", "right": "The right"}
 AID_HEAD = "With a stick or a frame?"
 AID_SHORT = "Stick or frame"
-LACKS = "Answer what stands above first."
+LACKS = "Please answer the questions above."
 GO = "Start"
 STOP_NOW = "Stop"
 COUNT_ONE = "Count one"
@@ -143,28 +195,37 @@ def counted_now(number: int) -> str:
 
 
 WITHHELD: Mapping[Withheld, tuple[str, str, str]] = {
-    Withheld.STOP: ("Not while a stop waits for a yes.", TO_TODAY, "/today"),
+    Withheld.STOP: ("Not while you need a go-ahead to train again. The checks can wait.", TO_TODAY, "/today"),
     Withheld.SCREENING: ("The stop questions come first.", "Answer the stop questions", "/welcome/questions"),
     Withheld.ASK: ("First say how you are this morning: nothing is measured on a joint that hurts.",
                    "Answer the questions", "/check-in"),
-    Withheld.PAIN: (f"Not today: a joint hurts {PAIN_CAPS} of 10 or more.", "", ""),
+    Withheld.PAIN: ("Not today, because a joint hurts too much. Try it on a better day; what you did before is kept.",
+                    "", ""),
     Withheld.ALONE: ("Not for somebody who trains alone. Do it with your coach or with somebody beside you, and say in "
                      "the settings that you are not alone.", "", ""),
     Withheld.LIMITS: ("Your limits leave this out today", "", ""),
+    Withheld.NEW_HIP: ("With a new hip it is done from a higher seat, until a clinician has said that the first limits "
+                       "may go.", "", ""),
+    Withheld.SEATED: ("This check is done standing. Ask your coach what to measure instead, such as what you can lift, "
+                      "or how far you can push your chair.", "", ""),
 }
+ASK_COACH = "Ask your coach what to measure instead."
 
 
-def withheld_words(why: Withheld, axes: Sequence[Axis] = ()) -> str:
-    """Why a check is not offered."""
+def withheld_words(why: Withheld, axes: Sequence[Axis] = (), instead: FunctionalCheck | None = None) -> str:
+    """Why a check is not offered, and what to do in its place."""
     words = WITHHELD[why][0]
-    return f"{words}: {listed([AXIS_WORDS[a] for a in axes])}." if why is Withheld.LIMITS else words
+    if why not in (Withheld.LIMITS, Withheld.NEW_HIP):
+        return words
+    said = f"{words}: {listed([AXIS_WORDS[a] for a in axes])}." if why is Withheld.LIMITS else words
+    return f"{said} {f'Do “{NAMES[instead]}” instead.' if instead else ASK_COACH}"
 
 
 # ------------------------------------------------------------------ results
 
 def result_words(done: CheckDone) -> str:
     """`12 stands`, `17.4 seconds on the left leg`, `9.3 seconds, with a stick or frame`."""
-    if done.check is FunctionalCheck.CHAIR_STAND:
+    if done.check in CHAIR_STANDS:
         told = count(done.stands or 0, "stand")
         return f"0 stands: the hands pushed ({told} with them)" if done.hands_used else told
     told = seconds(done.time_ms or 0)
@@ -181,13 +242,13 @@ def change_words(found: Change, before: CheckDone, now: CheckDone) -> str:
     """What may honestly be said of a result and the one before."""
     when = day_words(before.stamp.local)
     if found is Change.NO_CALL:
-        return "On one leg it differs so much from day to day that nothing is said about a change."
+        return "On one leg the time differs so much from day to day that it says nothing about a change."
     if found is Change.NOT_ALIKE:
         return f"It was done in another way on {when}, so the two are not compared."
     if found is Change.WITHIN:
-        return f"Beside {when} that is no change: so much it differs by itself."
+        return f"About the same as on {when}; that much difference is normal."
     gap = abs((c.counted(now) or 0) - (c.counted(before) or 0))
-    stands = now.check is FunctionalCheck.CHAIR_STAND
+    stands = now.check in CHAIR_STANDS
     much = count(gap, "stand") if stands else seconds(gap)
     which = (("more", "fewer") if stands else ("quicker", "slower"))[found is Change.LESS]
     more = f"That is {much} {which} than on {when}, more than it differs by itself."
@@ -196,67 +257,8 @@ def change_words(found: Change, before: CheckDone, now: CheckDone) -> str:
 
 def chart_name(check: FunctionalCheck, side: str = "") -> str:
     """The name at the line's end."""
-    return {"left": "Left", "right": "Right"}.get(side, "Stands" if check is FunctionalCheck.CHAIR_STAND else "Seconds")
+    return {"left": "Left", "right": "Right"}.get(side, "Stands" if check in CHAIR_STANDS else "Seconds")
 
 
 CHART_SAID = "One point for each time, in order. More is longer or more often."
 CHART_SAID_WALK = "One point for each time, in order, in seconds. Lower is quicker."
-
-# ------------------------------------------------------------------ for the coach
-
-COACH_HEAD = "Checks"
-COACH_NONE = "No check came back yet."
-COACH_CAUTION = (
-    "A single check predicts falls poorly, and a band describes a group, not a person. No diagnosis. Results come from "
-    "a home, after one try, timed by hand."
-)
-COACH_ERROR: Mapping[FunctionalCheck, str] = {
-    FunctionalCheck.CHAIR_STAND: "Changed only from 3 stands on; less is within its own error.",
-    FunctionalCheck.ONE_LEG: "Varies too much for any call of change.",
-    FunctionalCheck.WALK: "Changed only from 1.2 s on; less is within its own error.",
-}
-COACH_CHANGE: Mapping[Change, str] = {
-    Change.NOT_ALIKE: "not comparable: done in another way", Change.NO_CALL: "no call of change",
-    Change.WITHIN: "within its own error", Change.MORE: "changed: better", Change.LESS: "changed: worse",
-}
-NO_BIRTH_YEAR = "No band: the year of birth is not told."
-NO_BAND = "No band was published for about {age} years."
-SEX_WORDS: Mapping[str, str] = {"woman": "women", "man": "men", "": "both"}
-PLACES: Mapping[BandPlace, str] = {
-    BandPlace.BELOW: "below the band", BandPlace.WITHIN: "within the band", BandPlace.ABOVE: "above the band",
-}
-
-
-def _figure(check: FunctionalCheck, value: int) -> str:
-    return str(value) if check is FunctionalCheck.CHAIR_STAND else f"{value / 1000:.1f}"
-
-
-def band_line(band: ReferenceBand) -> str:
-    """`Women of 70–74: 10–15 stands (source)`."""
-    who = f"{SEX_WORDS[band.sex].capitalize()} of {band.first_age}–{band.last_age}" if band.sex else \
-        f"At {band.first_age}–{band.last_age}"
-    unit = "stands" if band.check is FunctionalCheck.CHAIR_STAND else "s"
-    spread = "" if band.low is None or band.high is None else \
-        f"{_figure(band.check, band.low)}–{_figure(band.check, band.high)}"
-    mean = "" if band.mean is None else f"mean {_figure(band.check, band.mean)}"
-    figures = f"{mean} ({spread})" if mean and spread else mean or spread
-    return f"{who}: {figures} {unit} ({band.source})"
-
-
-def placed_line(band: ReferenceBand, done: CheckDone) -> str:
-    """The band, and where a result lies in it; a slow walk lies above."""
-    result = c.counted(done)
-    place = None if result is None else c.place_in(band, result)
-    return f"{band_line(band)}: {PLACES[place]}" if place else band_line(band)
-
-
-def coach_result(done: CheckDone, before: CheckDone | None) -> str:
-    """One result with its day and what may be said beside the one before."""
-    said = f"{day_words(done.stamp.local)}: {result_words(done)}"
-    by = "" if done.answered_by.value == "self" else ", told by whoever leads them"
-    return f"{said}{by}" if before is None else f"{said}{by}; {COACH_CHANGE[c.change(before, done)]}"
-
-
-def age_at(day: date, birth_year: int) -> int:
-    """About how old, in whole years: the birthday is not known."""
-    return day.year - birth_year

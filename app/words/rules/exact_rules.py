@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from app.domain.checks import functional_checks
+from app.domain.checks import functional_checks, published_figures
 from app.domain.compile import prescription
 from app.domain.compile.prescription import LONGEST_HOLD_S
 from app.domain.dosing import limits, screening, votes
@@ -24,8 +24,9 @@ from app.domain.model.references import HEART_ONLINE_2026, REFERENCES
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.model.session import MOST_STEPS, USUAL_STEPS
 from app.domain.progress import progression_ladder as steps
-from app.words.client.checks import COACH_ERROR, NAMES, band_line
+from app.words.client.checks import NAMES
 from app.words.client.stop_questions import ASKED_BEFORE, STOPS
+from app.words.coach.checks import COACH_ERROR, TALKING_POINTS, band_line
 from app.words.coach.person import RULE_WORDS
 from app.words.coach.proofreading import PROBLEMS
 from app.words.conditions import COACH_WORDS
@@ -253,15 +254,19 @@ def _limits() -> Section:
 
 
 def _checks() -> Section:
-    rows = tuple((NAMES[band.check], band_line(band)) for band in functional_checks.BANDS)
+    rows = tuple((NAMES[band.check], band_line(band)) for band in published_figures.BANDS)
     errors = tuple(f"{NAMES[check]}: {COACH_ERROR[check]}" for check in FunctionalCheck)
     weeks = at.RETEST.days // 7
     return Section("checks", "Functional checks", (
         "For you alone; the client sees their own results over time. A single check predicts falls poorly, and none is "
         "a diagnosis.",
         *errors,
-        f"Not offered from pain {at.PAIN_CAPS} today or with a stop open; balance and walk never to "
-        f"somebody alone. A quiet reminder after {weeks} weeks.",
+        *TALKING_POINTS.values(),
+        f"Not offered from pain {at.PAIN_CAPS} today, or from a point over an agreed usual pain, {at.USUAL_PAIN_MOST} "
+        "at the most [P]; nor with a stop open. On one leg without a hold, and the walks, never to somebody alone. Who "
+        "may not stand on one leg unheld does it with a hand on something, in company or beside a wall; with a new hip "
+        f"one stands up from {functional_checks.HIGH_SEAT_CM} cm or more [P] until a clinician’s yes. Each is a series "
+        f"of its own. A quiet reminder after {weeks} weeks.",
     ), ("Check", "Published figures"), rows)
 
 

@@ -13,8 +13,10 @@ from app.domain.model import thresholds as at
 from app.domain.model.anchors import ANCHORS, GENERAL
 from app.domain.model.body import REGION_AXES
 from app.domain.model.level import Level
+from app.domain.model.record import FunctionalCheck
 from app.domain.model.rules import RuleId, RuleTable
 from app.domain.progress import progression_ladder as steps
+from app.words.client.checks import ABOUT, NAMES
 from app.words.client.welcome import CONDITIONS
 from app.words.coach.proofreading import PROBLEMS
 from app.words.parts import REGIONS
@@ -182,6 +184,20 @@ def _levels_of(anchors: tuple[str, ...]) -> str:
     return f"{'; '.join(f'{n}: {words}' for n, words in enumerate(anchors))}."
 
 
+def _checks() -> Section:
+    rows = tuple((NAMES[check], ABOUT[check]) for check in FunctionalCheck)
+    return Section("checks", "The checks", (
+        "Nobody has to do them, and nothing is decided by them. You see your own results; your coach also sees how they "
+        "compare with published figures, which say something about groups and little about one person.",
+        f"Not on a day when a joint hurts {at.PAIN_CAPS} out of 10 or more. Where you have agreed on a usual pain with "
+        f"a clinician, a check is possible up to that level and below {at.USUAL_PAIN_MOST}.",
+        "If your limits leave one out, you are told why and what to do instead: up from a higher chair, or on one leg "
+        "with a hand on something. Standing on one leg without a hold and the walks are never done alone.",
+        "Small differences are normal. A difference is only called a change where it is larger than such a check varies "
+        "from day to day.",
+    ), ("Check", "What it measures"), rows)
+
+
 def _proofread() -> Section:
     rows = tuple((said,) for said, _ in PROBLEMS.values())
     return Section("proofread", "What is looked for before a session reaches you", (
@@ -200,4 +216,5 @@ def _sources(table: RuleTable) -> Section:
 def for_client(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, with their coach's own table."""
     return (_how(), _answers(table), _joints(), limbs_for_client(), rises_for_client(), _conditions(), _stops(),
-            _way_back(), *_over_weeks(), _coach(table), _demands(), _proofread(), _sources(table))
+            _way_back(), *_over_weeks(), _coach(table), _demands(), _checks(), _proofread(),
+            _sources(table))

@@ -14,12 +14,21 @@ from app.domain.checks.check_clock import (
     stopped,
     with_one_more,
 )
-from app.domain.checks.functional_checks import WITH_SOMEBODY
+from app.domain.checks.functional_checks import (
+    CHAIR_STANDS,
+    HIGH_SEAT_CM,
+    ONE_LEGGED,
+    SEAT_CM_LEAST,
+    SEAT_CM_MOST,
+    WALKS,
+    WITH_SOMEBODY,
+)
 from app.domain.model.person import Person
 from app.domain.model.record import CheckDone, FunctionalCheck
 from app.domain.model.session_timing import BREATH_S, CHECK_LOOK_S
 from app.domain.sound.cues import CueKind, sounding
 from app.ui.shell.shell import Shell
+from app.words.client import checks as words
 
 
 class Stage(Enum):
@@ -36,7 +45,8 @@ class Stage(Enum):
 class Doing:
     """`redraw` draws the page anew."""
 
-    def __init__(self, shell: Shell, person: Person, check: FunctionalCheck, redraw: Callable[[], None]) -> None:
+    def __init__(self, shell: Shell, person: Person, check: FunctionalCheck, redraw: Callable[[], None],
+                 last_seat: int | None = None) -> None:
         self.shell, self.person, self.check, self.redraw = shell, person, check, redraw
         self.stage = Stage.READ
         self.company: bool | None = True if person.led_by else None
@@ -45,6 +55,8 @@ class Doing:
         self.aid: bool | None = None
         self.hands: bool | None = None
         self.stands = 0
+        self.seat = str(last_seat or "")
+        """Height of the seat as written."""
         self.complaint = ""
         self.clock = CheckClock(check)
         self.kept: CheckDone | None = None
@@ -66,9 +78,31 @@ class Doing:
     @property
     def lacks(self) -> bool:
         """Whether something that was asked on the first page is not answered as it must be."""
-        asks_company = self.check in WITH_SOMEBODY and not self.company
-        return (asks_company or (self.check is FunctionalCheck.ONE_LEG and not self.side)
-                or (self.check is FunctionalCheck.WALK and self.aid is None))
+        asks_company = self.asks_company and not self.company
+        return (asks_company or (self.check in ONE_LEGGED and not self.side)
+                or (self.check in WALKS and self.aid is None))
+
+    @property
+    def asks_company(self) -> bool:
+        """Whether it takes somebody, or for the supported one a wall."""
+        return self.check in WITH_SOMEBODY or self.check is FunctionalCheck.ONE_LEG_HELD
+
+    @property
+    def seat_cm(self) -> int | None:
+        """The height that was written; None where it is empty or no height of a seat."""
+        told = self.seat.strip()
+        height = int(told) if told.isascii() and told.isdigit() else 0
+        return height if SEAT_CM_LEAST <= height <= SEAT_CM_MOST else None
+
+    @property
+    def seat_complaint(self) -> str:
+        """What is wrong with the height: none that can be, or too low for the higher seat, which has to be known."""
+        high = self.check is FunctionalCheck.CHAIR_STAND_HIGH
+        if self.check not in CHAIR_STANDS or (not self.seat.strip() and not high):
+            return ""
+        if self.seat_cm is None:
+            return words.SEAT_WRONG
+        return words.SEAT_LOW if high and self.seat_cm < HIGH_SEAT_CM else ""
 
     def put(self, **values: object) -> None:
         """An answer."""
@@ -112,11 +146,11 @@ class Doing:
 
     def keep(self) -> None:
         """Keeps the result."""
-        chair = self.check is FunctionalCheck.CHAIR_STAND
+        chair = self.check in CHAIR_STANDS
         self.kept = keep_check(
             self.shell.store, self.shell.clock, self.person, self.check, stands=self.stands if chair else None,
             time_ms=None if chair else self.clock.took_ms, side=self.side, hands_used=chair and bool(self.hands),
-            aid=bool(self.aid))
+            aid=bool(self.aid), seat_cm=self.seat_cm if chair else None)
         self.go(Stage.KEPT)
 
     async def run(self) -> None:

@@ -38,7 +38,8 @@ def ChecksScreen(shell: Shell) -> ft.Control:
         everything = records.all_records(db, person.id)
     nav = client_nav(shell, "plan")
     body: list[ft.Control] = [c.title(words.TITLE), c.body(words.WHY), c.note(words.HONEST)]
-    for check in FunctionalCheck:
+    today = shell.clock.local(shell.clock.now()).day
+    for check in rules.shown(person.body, everything, today):
         body.append(_check(c, shell, person, everything, check, c.room(nav)))
     body += _sex(c, shell, person)
     page = c.page(body, [c.button(today_words.BACK, goes(shell, "/plan"))], nav)
@@ -57,12 +58,13 @@ def _check(
         pieces.append(c.button(words.DO_IT, goes(shell, f"/checks/{check}"), name=name))
     else:
         _, act, route = words.WITHHELD[why]
-        pieces.append(c.note(words.withheld_words(why, rules.over(check, person.body, everything, today))))
+        other = rules.replaced_by(check, person.body, everything, today)
+        pieces.append(c.note(words.withheld_words(why, rules.over(check, person.body, everything, today), other)))
         pieces += [c.link(act, goes(shell, route), name=f"{act}: {words.NAMES[check]}")] if act else []
-    return c.stack([*pieces, *_results(c, rules.checks_of(everything, check), width)], 10)
+    return c.stack([*pieces, *_results(c, person, rules.checks_of(everything, check), width)], 10)
 
 
-def _results(c: Card, done: Sequence[CheckDone], width: float) -> list[ft.Control]:
+def _results(c: Card, person: Person, done: Sequence[CheckDone], width: float) -> list[ft.Control]:
     """A plain list, the newest first, and a line where there are several."""
     if not done:
         return [c.soft(words.NEVER_DONE)]
@@ -70,12 +72,15 @@ def _results(c: Card, done: Sequence[CheckDone], width: float) -> list[ft.Contro
         c.stack([c.strong(words.result_words(one)), c.soft(day_words(one.stamp.local))], 0)
         for one in reversed(done[-SHOWN:])
     ]
-    return [c.subhead(words.RESULTS), c.rows(rows, 6), *_said(c, done), *_chart(c, done, width)]
+    return [c.subhead(words.RESULTS), c.rows(rows, 6), *_said(c, person, done), *_chart(c, done, width)]
 
 
-def _said(c: Card, done: Sequence[CheckDone]) -> list[ft.Control]:
+def _said(c: Card, person: Person, done: Sequence[CheckDone]) -> list[ft.Control]:
     before = rules.previous(done, done[-1])
-    return [c.body(words.change_words(rules.change(before, done[-1]), before, done[-1]))] if before else []
+    if before is None:
+        return []
+    found = rules.change(before, done[-1], person.body.conditions)
+    return [c.body(words.change_words(found, before, done[-1]))]
 
 
 def _chart(c: Card, done: Sequence[CheckDone], width: float) -> list[ft.Control]:
@@ -88,13 +93,13 @@ def _chart(c: Card, done: Sequence[CheckDone], width: float) -> list[ft.Control]
         return []
     highest = max(v for one in series for v in one.values if v is not None)
     top = (int(highest) // STEP + 1) * STEP
-    said = words.CHART_SAID_WALK if check is FunctionalCheck.WALK else words.CHART_SAID
+    said = words.CHART_SAID_WALK if check in rules.WALKS else words.CHART_SAID
     return [line_chart(c, series, width, since=words.OLDEST, until=words.NEWEST, top=top), c.caption(said)]
 
 
 def _values(done: Sequence[CheckDone], side: str) -> tuple[float | None, ...]:
     results = [(one, rules.counted(one)) for one in done if one.side == side]
-    return tuple(None if r is None else r if one.check is FunctionalCheck.CHAIR_STAND else r / 1000 for one,
+    return tuple(None if r is None else r if one.check in rules.CHAIR_STANDS else r / 1000 for one,
                  r in results)
 
 

@@ -7,7 +7,7 @@ from typing import Any
 import flet as ft
 
 from app.domain.checks import functional_checks as rules
-from app.domain.checks.functional_checks import WITH_SOMEBODY
+from app.domain.checks.functional_checks import CHAIR_STANDS, ONE_LEGGED, WALKS
 from app.domain.model.person import Person
 from app.domain.model.record import FunctionalCheck
 from app.storage import records
@@ -31,7 +31,7 @@ def CheckPage(shell: Shell, person: Person, check: FunctionalCheck) -> ft.Contro
     _, turn = ft.use_state(0)
 
     def opened() -> Doing:
-        return Doing(shell, person, check, lambda: turn(lambda n: n + 1))
+        return Doing(shell, person, check, lambda: turn(lambda n: n + 1), _last_seat(shell, person, check))
 
     may = ft.use_memo(lambda: not _withheld(shell, person, check), [check])
 
@@ -53,6 +53,12 @@ def _withheld(shell: Shell, person: Person, check: FunctionalCheck) -> bool:
     return rules.withheld(check, person, everything, shell.clock.local(shell.clock.now()).day) is not None
 
 
+def _last_seat(shell: Shell, person: Person, check: FunctionalCheck) -> int | None:
+    with shell.store.read() as db:
+        done = rules.checks_of(records.all_records(db, person.id), check)
+    return done[-1].seat_cm if done else None
+
+
 def _points(c: Card, lines: tuple[str, ...]) -> ft.Control:
     return c.rows([c.text(line, t.T_LEAD, height=1.25) for line in lines], 10)
 
@@ -61,8 +67,9 @@ def _read(c: Card, shell: Shell, doing: Doing) -> ft.Control:
     said = words.INSTRUCTIONS[doing.check]
 
     def onward(_: object) -> None:
-        if doing.lacks:
-            doing.complaint = words.COMPANY_ALONE if doing.company is False else words.LACKS
+        if doing.lacks or doing.seat_complaint:
+            lacks = _company_lacks(doing) if doing.company is False else words.LACKS
+            doing.complaint = lacks if doing.lacks else doing.seat_complaint
             doing.redraw()
         else:
             doing.go(Stage.TRY)
@@ -76,20 +83,37 @@ def _read(c: Card, shell: Shell, doing: Doing) -> ft.Control:
     return c.page(body, [*complaint, foot])
 
 
+def _company_lacks(doing: Doing) -> str:
+    return words.WALL_NEITHER if doing.check is FunctionalCheck.ONE_LEG_HELD else words.COMPANY_ALONE
+
+
 def _asked(c: Card, shell: Shell, doing: Doing) -> list[ft.Control]:
     pieces: list[ft.Control] = []
-    if doing.check in WITH_SOMEBODY and not doing.person.led_by:
-        pieces += [c.head(words.COMPANY_HEAD),
-                   c.yes_no(words.COMPANY_SHORT, doing.company, safe(shell, lambda v: doing.put(company=v)))]
-        pieces += [c.notice(words.COMPANY_ALONE)] if doing.company is False else []
-    if doing.check is FunctionalCheck.ONE_LEG:
+    if doing.asks_company and not doing.person.led_by:
+        wall = doing.check is FunctionalCheck.ONE_LEG_HELD
+        pieces += [c.head(words.WALL_HEAD if wall else words.COMPANY_HEAD),
+                   c.yes_no(words.WALL_SHORT if wall else words.COMPANY_SHORT, doing.company,
+                            safe(shell, lambda v: doing.put(company=v)))]
+        pieces += [c.notice(_company_lacks(doing))] if doing.company is False else []
+    if doing.check in CHAIR_STANDS:
+        pieces.append(_seat(c, shell, doing))
+    if doing.check in ONE_LEGGED:
         sides: Mapping[str, str] = {side: words.LEGS[side] for side in rules.legs(doing.person.body)}
         pieces += [c.head(words.LEG_HEAD),
                    c.one_of(options(*sides.items()), doing.side, safe(shell, lambda v: doing.put(side=v)))]
-    if doing.check is FunctionalCheck.WALK:
+    if doing.check in WALKS:
         pieces += [c.head(words.AID_HEAD),
                    c.yes_no(words.AID_SHORT, doing.aid, safe(shell, lambda v: doing.put(aid=v)))]
     return pieces
+
+
+def _seat(c: Card, shell: Shell, doing: Doing) -> ft.Control:
+    def write(event: Any) -> None:
+        doing.seat = event.control.value or ""
+
+    high = doing.check is FunctionalCheck.CHAIR_STAND_HIGH
+    return c.stack([c.field(words.SEAT, doing.seat, safe(shell, write)),
+                    c.soft(words.SEAT_HINT_HIGH if high else words.SEAT_HINT)], 6)
 
 
 def _try(c: Card, shell: Shell, doing: Doing) -> ft.Control:
@@ -108,7 +132,7 @@ def _press(shell: Shell, act: Callable[[], Any]) -> Press:
 # ------------------------------------------------------------------ the clock
 
 def _clock(c: Card, shell: Shell, doing: Doing) -> ft.Control:
-    chair, running = doing.check is FunctionalCheck.CHAIR_STAND, doing.clock.is_running
+    chair, running = doing.check in CHAIR_STANDS, doing.clock.is_running
     at = doing.at_ms if running else 0
     left_s = -(-(rules.LONGEST_MS[doing.check] - at) // 1000)
     lead = running and at < 0
@@ -137,7 +161,7 @@ def _clock(c: Card, shell: Shell, doing: Doing) -> ft.Control:
 # ------------------------------------------------------------------ the result
 
 def _result(c: Card, shell: Shell, doing: Doing) -> ft.Control:
-    chair = doing.check is FunctionalCheck.CHAIR_STAND
+    chair = doing.check in CHAIR_STANDS
 
     def keep(_: object) -> None:
         if chair and doing.hands is None:
@@ -191,7 +215,9 @@ def _kept(c: Card, shell: Shell, doing: Doing) -> ft.Control:
         everything = rules.checks_of(records.all_records(db, done.stamp.person), doing.check)
     before = rules.previous(everything, done)
     body: list[ft.Control] = [c.title(words.KEPT), c.lead(words.result_line(done))]
-    body += [c.body(words.change_words(rules.change(before, done), before, done))] if before else []
+    if before:
+        found = rules.change(before, done, doing.person.body.conditions)
+        body.append(c.body(words.change_words(found, before, done)))
     body.append(c.note(words.HONEST))
     return c.page(body, [c.button(words.TO_CHECKS, goes(shell, "/checks"), look=Look.SOLID)])
 

@@ -6,14 +6,16 @@ from collections.abc import Sequence
 import flet as ft
 
 from app.domain.checks import functional_checks as rules
+from app.domain.checks import published_figures as figures
 from app.domain.dosing.events import events_of
 from app.domain.model.record import CheckDone, Event, FunctionalCheck
 from app.ui.coach.person.person_sheet import Sheet
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.words.client import checks as words
 from app.words.client import events
+from app.words.client.checks import NAMES
 from app.words.client.today import day_words
+from app.words.coach import checks as words
 from app.words.coach import person
 
 SHOWN = 4
@@ -34,24 +36,30 @@ def _checks(c: Card, sheet: Sheet) -> ft.Control:
         return c.stack([head, c.soft(empty)])
     pieces: list[ft.Control] = [head]
     for check, done in told:
-        pieces += [c.subhead(words.NAMES[check], t.T_BODY), c.rows(_results(c, done), 4), *_bands(c, sheet, done[-1]),
+        pieces += [c.subhead(NAMES[check], t.T_BODY), c.rows(_results(c, sheet, done), 4), *_bands(c, sheet, done[-1]),
                    c.soft(words.COACH_ERROR[check])]
     return c.stack([*pieces, c.note(words.COACH_CAUTION)])
 
 
-def _results(c: Card, done: Sequence[CheckDone]) -> list[ft.Control]:
+def _results(c: Card, sheet: Sheet, done: Sequence[CheckDone]) -> list[ft.Control]:
     """The latest first, each beside the one before it."""
-    return [c.body(words.coach_result(one, rules.previous(done, one))) for one in reversed(done[-SHOWN:])]
+    held = sheet.person.body.conditions
+    return [c.body(words.coach_result(one, rules.previous(done, one), held)) for one in reversed(done[-SHOWN:])]
 
 
 def _bands(c: Card, sheet: Sheet, done: CheckDone) -> list[ft.Control]:
     """The last result beside what was published for that age."""
+    point = figures.talking_point(done)
+    talk: list[ft.Control] = [c.note(words.TALKING_POINTS[point])] if point else []
+    if done.check not in {band.check for band in figures.BANDS}:
+        return talk
     born = sheet.person.birth_year
     if born is None:
-        return [c.soft(words.NO_BIRTH_YEAR)]
+        return [*talk, c.soft(words.NO_BIRTH_YEAR)]
     age = words.age_at(done.stamp.local, born)
-    bands = rules.bands_for(done.check, age, sheet.person.sex)
-    return [c.body(words.placed_line(band, done)) for band in bands] or [c.soft(words.NO_BAND.format(age=age))]
+    bands = figures.bands_for(done.check, age, sheet.person.sex)
+    return [*talk, *([c.body(words.placed_line(band, done)) for band in bands]
+                     or [c.soft(words.NO_BAND.format(age=age))])]
 
 
 def _events(c: Card, sheet: Sheet) -> ft.Control:
