@@ -81,7 +81,7 @@ def test_balance_is_never_done_alone(person_at: PersonAt, data: Path) -> None:
 def test_who_falls_is_given_the_supported_check_and_told_why(person_at: PersonAt, data: Path) -> None:
     """The one without a hold says what to do instead; the other wants company or a wall."""
     with person_at(data, "/settings/conditions") as walker:
-        walker.press("On the feet").tick("A fall in the last year, or unsteady on the feet").press(client.SAVE)
+        walker.press(re.compile("^On the feet")).tick(re.compile("^A fall in the last year")).press(client.SAVE)
         walker.go("/checks").sees(re.compile("Do “On one leg, with a hand on something” instead"))
         walker.press("Do this check: On one leg, with a hand on something")
         walker.press("Somebody, or a wall: No", "The left", "Next").sees(re.compile("a wall right beside you"))

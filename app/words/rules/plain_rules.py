@@ -187,14 +187,14 @@ def _levels_of(anchors: tuple[str, ...]) -> str:
 def _checks() -> Section:
     rows = tuple((NAMES[check], ABOUT[check]) for check in FunctionalCheck)
     return Section("checks", "The checks", (
-        "Nobody has to do them, and nothing is decided by them. You see your own results; your coach also sees how they "
-        "compare with published figures, which say something about groups and little about one person.",
+        "Nobody has to do them, and nothing is decided by them. You see your own results; your coach also sees how "
+        "they compare with published figures, which say something about groups and little about one person.",
         f"Not on a day when a joint hurts {at.PAIN_CAPS} out of 10 or more. Where you have agreed on a usual pain with "
         f"a clinician, a check is possible up to that level and below {at.USUAL_PAIN_MOST}.",
         "If your limits leave one out, you are told why and what to do instead: up from a higher chair, or on one leg "
         "with a hand on something. Standing on one leg without a hold and the walks are never done alone.",
-        "Small differences are normal. A difference is only called a change where it is larger than such a check varies "
-        "from day to day.",
+        "Small differences are normal. A difference is only called a change where it is larger than such a check "
+        "varies from day to day.",
     ), ("Check", "What it measures"), rows)
 
 
