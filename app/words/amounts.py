@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from app.domain.compile.dose_diff import AmountEased, CountedAmount, eased_amounts
 from app.domain.model.level import Level
-from app.domain.model.plan import Dose
+from app.domain.model.plan import Dose, Timeline
 from app.domain.model.session import Session
 from app.words.text import LEVEL_WORDS, count, listed
 
@@ -23,6 +23,11 @@ UNLIKE = {
     CountedAmount.REPS: "{by} fewer each time",
     CountedAmount.REST: "each rest {by} longer",
 }
+SHORT = {
+    CountedAmount.ROUNDS: "fewer rounds", CountedAmount.WORK: "shorter work", CountedAmount.HOLD: "shorter holds",
+    CountedAmount.REPS: "fewer repetitions", CountedAmount.REST: "longer rests",
+}
+SHORTER, GENTLER = "Shorter today", "Same session, gentler"
 UNITS = {CountedAmount.ROUNDS: "round", CountedAmount.REPS: "repetition"}
 
 
@@ -46,5 +51,26 @@ def amount_sentence(dose: Dose, session: Session) -> str:
         parts.append(f"weights of at most {dose.load} % of what was written")
     if not parts:
         return f"{LEVEL_WORDS[dose.level]}."
-    whole = "Shorter today" if dose.level <= Level.HOLD else LEVEL_WORDS[dose.level]
-    return f"{whole}: {listed(parts)}."
+    return f"{_head(dose, session)}: {listed(parts)}."
+
+
+def _head(dose: Dose, session: Session) -> str:
+    """Fewer rounds are less; with all of them, shorter work and longer rests may even take longer."""
+    fewer = any(eased.what is CountedAmount.ROUNDS for eased in eased_amounts(session, dose))
+    if dose.level <= Level.HOLD:
+        return SHORTER if fewer else LEVEL_WORDS[dose.level]
+    return LEVEL_WORDS[dose.level] if fewer or dose.level > Level.REDUCED else GENTLER
+
+
+def day_sentence(timeline: Timeline, session: Session) -> str:
+    """What is different today, in a line: `Same session, gentler: shorter work, longer rests (31 min), 1 swapped.`"""
+    dose = timeline.dose
+    if not dose.allows_session:
+        return f"{LEVEL_WORDS[dose.level]}."
+    kinds = [SHORT[eased.what] for eased in eased_amounts(session, dose)]
+    kinds += ["lighter weights"] if 0 < dose.load < FULL else []
+    how = f": {', '.join(dict.fromkeys(kinds))}" if kinds else ""
+    told = [f"{_head(dose, session)}{how} ({round(timeline.total_ms / 60_000)} min)"]
+    told += [f"{len(timeline.substitutions)} swapped"] if timeline.substitutions else []
+    told += [f"{len(timeline.left_out)} left out"] if timeline.left_out else []
+    return f"{', '.join(told)}."

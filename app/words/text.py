@@ -78,7 +78,7 @@ def count(number: int, one: str, many: str = "") -> str:
 # ------------------------------------------------------------------ amounts and changes
 
 LEVEL_WORDS = (
-    "The whole session", "The whole session", "A little less today", "Easier today", "A light session today",
+    "The whole session", "The whole session", "A little gentler today", "Easier today", "A light session today",
     "Gentle movement only, no weights", "A rest day today", "No session today: ask first",
     "Stop: this may be an emergency",
 )
@@ -88,9 +88,10 @@ def dose_sentence(dose: Dose) -> str:
     """Today's amount in a sentence."""
     if dose.level <= 1 or not dose.allows_session:
         return f"{LEVEL_WORDS[dose.level]}."
-    parts = [count(dose.rounds, "round"), f"work {dose.work} %", f"rest {dose.rest} %"]
-    parts += [f"weights {dose.load} %"] if 0 < dose.load < 100 else []
-    return f"{LEVEL_WORDS[dose.level]}: {listed(parts)} of what was written."
+    parts = ["shorter work"] if dose.work < 100 else []
+    parts += ["longer rests"] if dose.rest > 100 else []
+    parts += ["lighter weights"] if 0 < dose.load < 100 else []
+    return f"{LEVEL_WORDS[dose.level]}: {listed([*parts, count(dose.rounds, 'round')])}."
 
 
 def because_words(because: tuple[str, ...]) -> str:

@@ -54,7 +54,8 @@ LEFT_EARLY = "ended early"
 NEXT_TIME = (
     "If the morning is good, next time is the whole session.",
     "If the morning is good, next time is the whole session.",
-    "Next time is a little less.", "Next time is easier: fewer rounds, more rest.", "Next time is a light one.",
+    "Next time is the same session, a little gentler.", "Next time is easier: fewer rounds, more rest.",
+    "Next time is a light one.",
     "Next time is gentle movement only, without weights.", "Next comes a rest day.", "", "",
 )
 

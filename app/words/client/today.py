@@ -54,9 +54,10 @@ def not_medical(app: str) -> str:
             "begin, and whenever something changes.")
 
 
-def week_note(note: str, asked: str = "") -> str:
-    """What a coach wrote for a whole week, beside what today makes of it."""
-    return f"{asked + '’s' if asked else 'Your'} coach’s note for this week: {note}"
+def week_note(note: str, asked: str = "", *, eased: bool = False) -> str:
+    """What a coach wrote for a whole week; where today is eased, that today comes first."""
+    mind = " Today’s answers come first, so today is gentler." if eased else ""
+    return f"{asked + '’s' if asked else 'Your'} coach’s note for this week: {note}{mind}"
 
 
 def programme_of(coach: str) -> str:
@@ -78,6 +79,8 @@ NO_PROGRAMME = (
     "Save a file on this device first, then open it here."
 )
 OPEN_PROGRAMME = "Open a programme"
+FIRST_QUESTIONS = "First a few short questions, then it starts."
+WHERE_AND_LONG, OPEN_FOLD, CLOSE_FOLD = "Where, and how long", "Show", "Hide"
 START, GO_ON = "Start", "Go on where you were"
 GOING_ON_HEAD: Pair = (
     "You are in a session",

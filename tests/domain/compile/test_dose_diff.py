@@ -7,9 +7,9 @@ from hypothesis import strategies as st
 from app.domain.compile.dose_diff import AmountEased, CountedAmount, eased_amounts
 from app.domain.compile.prescription import eased_work_s, longer_rest_s
 from app.domain.dosing.dose import AMOUNTS
-from app.domain.model.plan import Dose
+from app.domain.model.plan import Dose, LeftOut, Part, Step, StepKind, StepSide, Substitution, Timeline
 from app.domain.model.session import Block, BlockKind, Item, Session
-from app.words.amounts import amount_sentence, eased_words
+from app.words.amounts import amount_sentence, day_sentence, eased_words
 
 
 def _session(*items: Item, rounds: int = 3, rest_s: int = 20) -> Session:
@@ -67,3 +67,30 @@ def test_what_is_told_is_what_is_compiled(work_s: int, rest_s: int, level: int) 
         assert (written, now) == (work_s, eased_work_s(work_s, amount.work)) and now < written
     for written, now in told.get(CountedAmount.REST, ()):
         assert (written, now) == (rest_s, longer_rest_s(rest_s, amount.rest)) and now > written
+
+
+# ------------------------------------------------------------------ the day in a sentence
+
+def _timeline(dose: Dose, minutes: int, **more: object) -> Timeline:
+    step = Step(StepKind.WORK, Part.MAIN, 0, minutes * 60_000, "squat", StepSide.BOTH, 1)
+    return Timeline("s", (step,), dose, **more)  # type: ignore[arg-type]
+
+
+def test_an_eased_session_never_reads_as_less_while_every_round_is_done() -> None:
+    """Shorter work and longer rests may well take longer than what was written."""
+    session = _session(Item("squat", work_s=40), rounds=3)
+    gentler = Dose(2, 3, 90, 110, 100)
+    assert day_sentence(_timeline(gentler, 31), session) == (
+        "Same session, gentler: shorter work, longer rests (31 min).")
+    assert "less" not in amount_sentence(gentler, session)
+
+
+def test_the_day_s_sentence_counts_what_is_swapped_and_left_out() -> None:
+    """Beside fewer rounds, or the whole session."""
+    session = _session(Item("squat", work_s=40), rounds=3)
+    swapped = (Substitution("squat", "sit", ("knee",)),)
+    assert day_sentence(_timeline(Dose(0, 3, 100, 100, 100), 30, substitutions=swapped), session) == (
+        "The whole session (30 min), 1 swapped.")
+    assert day_sentence(_timeline(Dose(0, 2, 100, 100, 100), 20, left_out=(LeftOut("a", ("side",)),)), session) == (
+        "Shorter today: fewer rounds (20 min), 1 left out.")
+    assert day_sentence(_timeline(Dose(3, 2, 75, 150, 100), 25), session).startswith("Easier today: fewer rounds, ")

@@ -11,13 +11,15 @@ from app.actions.training.today import Today
 from app.domain.dosing.history import sessions_of
 from app.domain.model.client import Condition, Place
 from app.domain.model.exercise import Space
+from app.domain.model.level import Level
 from app.domain.model.person import Person
 from app.domain.progress.progression_today import is_waiting
 from app.ui.parts import AnswerOption, Card
+from app.ui.parts import theme as t
 from app.ui.parts.time_strip import plan_strip
 from app.ui.shell.shell import Shell, safe
 from app.words import text
-from app.words.amounts import amount_sentence
+from app.words.amounts import amount_sentence, day_sentence
 from app.words.client import plan, progression, today, welcome
 from app.words.client import safety as safety_words
 from app.words.reasons import reason_text
@@ -30,11 +32,17 @@ def session_head(c: Card, card: Today, width: float) -> list[ft.Control]:
     assert card.session is not None
     due = card.due if card.due and card.due.session == card.session.id else None
     pieces: list[ft.Control] = [c.title(card.session.name)]
+    if card.timeline and card.check_in:
+        pieces += [c.text(day_sentence(card.timeline, card.session), t.T_LEAD, t.EXTRA, height=1.2), *_changes(c, card)]
     if card.timeline and card.timeline.steps:
         pieces += [c.lead(text.session_sentence(card.timeline, card.kit())), plan_strip(c, card.timeline, width)]
     pieces += [c.soft(today.due_line(due))] if due else []
-    pieces += [c.soft(today.week_note(due.note, card.person.asked))] if due and due.note else []
+    pieces += [c.soft(today.week_note(due.note, card.person.asked, eased=_is_eased(card)))] if due and due.note else []
     return pieces
+
+
+def _is_eased(card: Today) -> bool:
+    return bool(card.check_in and card.timeline and card.timeline.dose.level >= Level.REDUCED)
 
 
 def amount(c: Card, card: Today) -> list[ft.Control]:
@@ -49,10 +57,9 @@ def amount(c: Card, card: Today) -> list[ft.Control]:
     pieces: list[ft.Control] = [c.head(today.AMOUNT_HEAD), c.strong(amount_sentence(dose, card.session))]
     pieces += [c.rows(reasons, 6)] if reasons else []
     pieces += [c.body(progression.WAITING)] if is_waiting(timeline, sessions_of(card.records)) else []
-    changes = _changes(c, card)
-    if not reasons and not changes:
+    if not reasons and not _changes(c, card):
         pieces.append(c.body(today.said(today.NOTHING_CHANGED, card.person.asked)))
-    return [*pieces, *changes]
+    return pieces
 
 
 def _changes(c: Card, card: Today) -> list[ft.Control]:
@@ -93,6 +100,27 @@ def where(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
         c.link(today.CHANGE_PLACES, safe(shell, lambda _: shell.go("/settings/places"))),
         c.head(today.MINUTES_HEAD), c.one_of(among, card.place.minutes, safe(shell, minutes)),
     ]
+
+
+@ft.component
+def FoldedWhere(shell: Shell, card: Today) -> ft.Control:
+    """What stands of place and minutes in a line; pressed, both can be changed."""
+    c = shell.card()
+    is_open, set_open = ft.use_state(False)
+    minutes = today.minutes_name(card.place.minutes)
+    row = c.row(today.WHERE_AND_LONG, f"{card.place.name}. {minutes}.", safe(shell, lambda _: set_open(not is_open)),
+                trailing=today.CLOSE_FOLD if is_open else today.OPEN_FOLD, name=today.WHERE_AND_LONG)
+    return c.stack([row, *(where(c, shell, card) if is_open else [])])
+
+
+@ft.component
+def FoldedOthers(shell: Shell, card: Today) -> ft.Control:
+    """The other sessions, behind their name."""
+    c = shell.card()
+    is_open, set_open = ft.use_state(False)
+    row = c.row(today.OTHER_HEAD, "", safe(shell, lambda _: set_open(not is_open)),
+                trailing=today.CLOSE_FOLD if is_open else today.OPEN_FOLD, name=today.OTHER_HEAD)
+    return c.stack([row, *(others(c, shell, card)[1:] if is_open else [])])
 
 
 def place_words(person: Person, place: Place) -> str:

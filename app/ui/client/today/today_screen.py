@@ -80,12 +80,13 @@ def _face(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session:
     body.append(c.link(today_words.ALL_RULES, goes(shell, "/why")))
     if face is CardFace.READY:
         body.append(c.link(today_words.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
-    body += drawn.where(c, shell, card) + drawn.safety(c, card.person)
-    body += notes_below(c, shell, card, face) + drawn.others(c, shell, card)
+    body += [*drawn.safety(c, card.person), drawn.FoldedWhere(shell, card), *notes_below(c, shell, card, face)]
+    body += [drawn.FoldedOthers(shell, card)] if drawn.others(c, shell, card) else []
     if session:
         body.append(c.link(today_words.DUE_AGAIN, goes(shell, "/today")))
     route = f"/play{at}" if face is CardFace.READY else f"/check-in{at}"
-    return body, [c.main_button(today_words.START, goes(shell, route), ft.Icons.PLAY_ARROW_SHARP)]
+    first = [] if face is CardFace.READY else [c.soft(today_words.FIRST_QUESTIONS)]
+    return body, [*first, c.main_button(today_words.START, goes(shell, route), ft.Icons.PLAY_ARROW_SHARP)]
 
 
 #: Faces that are a head, a sentence and one way on.
