@@ -25,7 +25,7 @@ from app.domain.model.exercise import (
     Support,
 )
 from app.domain.model.session import Item
-from app.domain.progress.progression_ladder import ladder
+from app.domain.progress.progression_ladder import harder_options, ladder
 from tests.domain.shipped import SESSIONS, compiled, efforts, library, shipped
 
 EXERCISES = sorted(library())
@@ -263,3 +263,16 @@ def test_a_session_without_a_bed_in_its_words_needs_none() -> None:
     for session in shipped().sessions:
         beds = {i.exercise for _, i in session.items() if library()[i.exercise].position is Position.ON_BED}
         assert not beds or "bed" in session.about, session.id
+
+
+def test_nothing_lies_in_the_library_that_nobody_can_meet() -> None:
+    """Each exercise is in a session, stands in for one that is, or is a step that a station can climb to."""
+    met = {i.exercise for session in shipped().sessions for _, i in session.items()}
+    waiting = list(met)
+    while waiting:
+        exercise = library()[waiting.pop()]
+        beside = {o.to for o in (*exercise.easier, *exercise.swaps)} | {
+            e.id for e in harder_options(exercise, library())}
+        waiting += beside - met
+        met |= beside
+    assert set(EXERCISES) - met == set()
