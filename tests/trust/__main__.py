@@ -1,7 +1,8 @@
-"""The reliability table: `python -m tests.trust [--inputs N] [--kills N] [--seed N] [--only WORDS]`.
+"""The reliability table: `python -m tests.trust [--inputs N] [--kills N] [--soak HOURS] [--seed N]`.
 
 Exit 1: something is amiss.
-N inputs of each kind (fewer of those that take long), N cuts in all. Whatever crashed is kept under dist/trust.
+N inputs of each kind (fewer of those that take long), N cuts in all, simulated hours of use; `--only WORDS` takes those
+whose name holds the words. Whatever crashed is kept under dist/trust.
 """
 from __future__ import annotations
 
@@ -23,6 +24,7 @@ from tests.trust import inputs
 from tests.trust.disk import built
 from tests.trust.hunting import HEAD, Hunted, bound_memory, hunt
 from tests.trust.inputs import INPUTS
+from tests.trust.soak import amiss, soak
 
 ROOT = Path(__file__).parents[2]
 CRASHED = ROOT / "dist" / "trust"
@@ -67,6 +69,19 @@ def kills(count: int, seed: int, only: str) -> list[dict[str, str]]:
     return found
 
 
+def soaked(hours: int) -> str:
+    """Hours of use, drawn one a line; gives what grew that should not have."""
+    found = soak(hours)
+    most = max((one.memory_mib for one in found), default=1) or 1
+    print("hour | sessions | memory | store | journal")
+    for number, one in enumerate(found, 1):
+        print(f"{number} | {one.sessions} | {one.memory_mib:.1f} MiB {'#' * round(40 * one.memory_mib / most)} | "
+              f"{one.store_bytes // 1024} KiB | {one.journal_bytes // 1024} KiB")
+    grown = amiss(found)
+    print(f"soak: {len(found)} h, " + (f"AMISS: {grown}" if grown else "flat"))
+    return grown
+
+
 def vectors() -> tuple[int, list[str]]:
     """How many there are, and those of which something else came than they say."""
     whole = {path.stem: path.read_bytes() for path in sorted(FOLDER.glob("*.vector"))}
@@ -80,6 +95,7 @@ def main() -> int:
     asked = argparse.ArgumentParser(prog="python -m tests.trust", description=__doc__)
     asked.add_argument("--inputs", type=int, default=200, help="of each kind")
     asked.add_argument("--kills", type=int, default=40)
+    asked.add_argument("--soak", type=int, default=1, help="simulated hours; memory at the end of each is drawn")
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--only", default="", help="kinds of input and undertakings whose name holds these words")
     args = asked.parse_args()
@@ -95,12 +111,13 @@ def main() -> int:
           f"{max((one.largest_mib for one in hunted), default=0):.0f} MiB")
     print(f"faults: {len(cut)} tried, {len(cut) - lost} survived, {lost} lost, of which kills "
           f"{sum(one['told'] == 'cut' for one in cut)}")
+    grown = soaked(args.soak) if args.soak and not args.only else ""
     tried, wrong = vectors()
     print(f"vectors: {tried} read by a reader without code of the program, {tried - len(wrong)} as they say")
     for name in wrong:
         print(f"    AMISS: {name}")
     print(f"{time.monotonic() - began:.0f} s", file=sys.stderr)
-    return 1 if crashed or lost or wrong else 0
+    return 1 if crashed or lost or wrong or grown else 0
 
 
 if __name__ == "__main__":

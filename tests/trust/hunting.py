@@ -22,7 +22,8 @@ MOST_S, MOST_MIB = 1.0, 200
 GIVEN_UP_S = 60
 #: Inputs that are kept to begin from again; the newest stay.
 CORPUS = 400
-LONGEST = 2_000_000
+LONGEST, LARGE = 2_000_000, 200_000
+"""Bytes of an input; and from which on none is kept to begin from."""
 
 
 class GaveUp(BaseException):
@@ -69,8 +70,9 @@ def hunt(name: str, tries: int, seed: int = 1) -> Hunted:
         if signature != "taken" and now != kept:
             found.crashed.setdefault(f"something of a refused input was kept: {signature}", data)
         kept = now
-        if signature not in found.signatures:
-            found.signatures.add(signature)
+        is_new = signature not in found.signatures
+        found.signatures.add(signature)
+        if is_new and len(data) < LARGE:
             corpus = [*corpus, data][-CORPUS:]
     return found
 

@@ -5,6 +5,7 @@ import json
 import random
 import re
 from collections.abc import Callable
+from copy import deepcopy
 from typing import Any
 
 Change = Callable[[random.Random, bytes], bytes]
@@ -22,6 +23,8 @@ VALUES: tuple[Any, ...] = (
     None, True, False, 0, -1, 1, 10**30, -(10**30), 1e308, 0.1, "", "x", "x" * 3_000, [], {}, [[]], [None], {"": None},
     "9999-12-31", "0001-01-01", "2026-02-30", "1970-01-01T00:00:00Z", "\u202e", "\x00", "é", [0] * 300, "left knee",
 )
+#: A value longer than this is not multiplied, or the changes would need the memory and not the reader.
+_MANY_OF = 20_000
 _WORD = re.compile(r"\w+|[^\w\s]|\s+")
 
 
@@ -71,7 +74,7 @@ def some_values(rng: random.Random, data: bytes) -> bytes:
     """Values of a JSON replaced by others, of its own or odd ones, lost, doubled, or under another key."""
     try:
         whole = json.loads(data)
-    except ValueError:
+    except (ValueError, RecursionError):
         return some_words(rng, data)
     for _ in range(rng.choice((1, 1, 2, 4))):
         places = [*_places(whole)]
@@ -80,14 +83,15 @@ def some_values(rng: random.Random, data: bytes) -> bytes:
         parent, key = rng.choice(places)
         match rng.randrange(5):
             case 0 | 1:
-                parent[key] = rng.choice(VALUES)
+                parent[key] = deepcopy(rng.choice(VALUES))
             case 2:
                 other, there = rng.choice(places)
-                parent[key] = json.loads(json.dumps(other[there]))
+                parent[key] = deepcopy(other[there])
             case 3:
                 del parent[key]
             case _ if isinstance(parent, list):
-                parent.extend([parent[key]] * rng.choice((1, 20)))
+                many = rng.choice((1, 20)) if len(json.dumps(parent[key])) < _MANY_OF else 1
+                parent.extend(deepcopy(parent[key]) for _ in range(many))
             case _:
                 parent[rng.choice(ODD)] = parent.pop(key)
     return json.dumps(whole).encode()
