@@ -3,7 +3,6 @@ from __future__ import annotations
 
 import random
 import re
-import resource
 import signal
 import sys
 import time
@@ -128,7 +127,8 @@ def _given_up() -> Iterator[None]:
 
 def bound_memory(gib: int = 3) -> None:
     """From here on an input that asks for gigabytes ends with an error instead of ending the machine."""
-    with suppress(ValueError, OSError):
+    with suppress(ImportError, ValueError, OSError):
+        import resource
         resource.setrlimit(resource.RLIMIT_AS, (gib << 30, resource.getrlimit(resource.RLIMIT_AS)[1]))
 
 
@@ -137,4 +137,7 @@ def _most_mib() -> float:
     status = Path("/proc/self/status")
     if status.exists():
         return next(int(line.split()[1]) for line in status.read_text().splitlines() if line.startswith("VmHWM")) / 1024
+    if sys.platform == "win32":
+        return 0.0  # nobody can say
+    import resource
     return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / (1024**2 if sys.platform == "darwin" else 1024)
