@@ -123,3 +123,11 @@ def test_a_clock_behind_the_diary_is_said(person_at: PersonAt, ready: Path, tmp_
     data = Path(shutil.copytree(ready, tmp_path / "data"))
     with person_at(data, began=datetime.now().astimezone() - timedelta(days=2)) as walker:
         walker.sees(re.compile("^This device says that it’s .*, but your newest entry was made on "))
+
+
+def test_the_plan_shows_every_week_and_opens_the_one_that_is_pressed(person_at: PersonAt, data: Path) -> None:
+    """The week that one is in stands open; another takes its place."""
+    with person_at(data, "/plan") as walker:
+        walker.sees(re.compile("^Week 1 of 8")).sees_chosen("Week 1: 0 of 3 done, now")
+        walker.sees_heading("Week 1").press("Week 4: 0 of 3 done, lighter").sees_heading("Week 4")
+        walker.sees_button(re.compile("^Week 4, session 1: "))

@@ -63,11 +63,12 @@ def test_after_an_illness_it_is_asked_whether_it_got_worse_later(person_at: Pers
     """It takes an answer; the answer makes the day light and is kept; nobody else is asked."""
     with person_at(maud.data, "/note/illness", began=MORNING, rate=4) as walker:
         walker.press(parts.answer(events.ILL_FEVER_SHORT, parts.NO), "A cold or cough", events.WRITE_DOWN)
-        walker.sees_heading(events.WRITTEN).go("/check-in").press(parts.answer(check_in.ANYTHING_SHORT, parts.NO))
-        walker.press(check_in.NOTHING_HURTS).sees_heading(re.compile("^The morning after"))
-        walker.press(check_in.NOTHING_WORSE)
+        walker.sees_heading(events.WRITTEN).go("/check-in").choose(parts.answer(check_in.ANYTHING_SHORT, parts.NO))
+        walker.press(client.NEXT).choose(check_in.NOTHING_HURTS).press(client.NEXT)
+        walker.sees_heading(re.compile("^The morning after")).choose(check_in.NOTHING_WORSE).press(client.NEXT)
         walker.sees_heading(check_in.FLARE[0]).press(client.NEXT).sees(check_in.FLARE_MISSING)
-        walker.choose(check_in.FLARE_CHOICES[1]).press(client.NEXT).sees(check_in.MUSCLES[0]).press(check_in.NO_ACHES)
+        walker.choose(check_in.FLARE_CHOICES[1]).press(client.NEXT).sees(check_in.MUSCLES[0]).choose(check_in.NO_ACHES)
+        walker.press(client.NEXT)
         walker.choose("Slept 4 of 5", "Energy 4 of 5", "Settled 4 of 5").press(client.DONE)
         walker.sees_heading(client.AMOUNT_HEAD)
     with maud.store.read() as db:

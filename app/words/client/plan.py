@@ -36,3 +36,20 @@ def done_on(day: date) -> str:
 def all_sessions(number: int) -> str:
     """The way to the sessions that are not of one's own programme."""
     return f"All {number} other sessions of your coach"
+
+
+def where_one_is(week: int, weeks: int, done: int, of: int) -> str:
+    """`Week 6 of 6. 17 of 18 sessions done.`"""
+    return f"Week {week} of {weeks}. {done} of {of} sessions done."
+
+
+def week_done(done: int, of: int, *, lighter: bool, here: bool) -> str:
+    """At the end of a week's line: `done`, `2 of 3`, `lighter`; nothing for one to come."""
+    if done == of:
+        return "done"
+    return f"{done} of {of}" if done or here else "lighter" if lighter else ""
+
+
+def week_spoken(week: int, done: int, of: int, *, lighter: bool, here: bool) -> str:
+    """The same for a screen reader: `Week 4: 0 of 3 done, lighter, now`."""
+    return f"Week {week}: {done} of {of} done{', lighter' if lighter else ''}{', now' if here else ''}"
