@@ -9,11 +9,11 @@ from pathlib import Path
 
 import pytest
 
-from tests.faults import planted_around
+from tests.faults import planted_around, planted_checks
 from tests.faults.planted import FAULTS as OF_THE_DOSE
 from tests.faults.planted import Fault
 
-FAULTS = OF_THE_DOSE + planted_around.FAULTS
+FAULTS = OF_THE_DOSE + planted_around.FAULTS + planted_checks.FAULTS
 
 ROOT = Path(__file__).resolve().parents[2]
 GREEN, FAILED = 0, 1

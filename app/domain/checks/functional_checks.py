@@ -18,7 +18,7 @@ from app.domain.model.client import Client, Condition
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import Axis
 from app.domain.model.misdated import AHEAD
-from app.domain.model.person import Person
+from app.domain.model.person import NO_BODY, Person
 from app.domain.model.record import CheckDone, FunctionalCheck, Record
 from app.domain.model.thresholds import PAIN_CAPS, RETEST, USUAL_PAIN_MOST
 
@@ -183,10 +183,14 @@ def previous(done: Sequence[CheckDone], one: CheckDone) -> CheckDone | None:
     return earlier[-1] if earlier else None
 
 
-def retest_due(records: Sequence[Record], today: date) -> tuple[FunctionalCheck, ...]:
-    """Checks whose last result is six weeks old or more. One that was never done is not asked for."""
+def retest_due(records: Sequence[Record], today: date, body: Client = NO_BODY) -> tuple[FunctionalCheck, ...]:
+    """Checks whose last result is six weeks old or more.
+
+    One that was never done is not asked for, nor one that another takes the place of by now.
+    """
     latest = {done.check: done.stamp.local for done in checks_of(records)}
-    return tuple(check for check in FunctionalCheck if check in latest and today - latest[check] >= RETEST)
+    return tuple(check for check in FunctionalCheck if check in latest and today - latest[check] >= RETEST
+                 and replaced_by(check, body, records, today) is None)
 
 
 class Change(StrEnum):

@@ -161,6 +161,14 @@ def test_pain_below_4_is_told_and_a_side_that_rests_is_not_stood_on() -> None:
     assert legs(Client(rest_side="left", rest_limb="arm")) == ("left", "right")
 
 
+def test_a_check_that_another_replaced_is_not_asked_for_again() -> None:
+    """Somebody who stood on one leg before they fell."""
+    old = [done(FunctionalCheck.ONE_LEG, time_ms=9_000)]
+    later = TODAY + timedelta(days=50)
+    assert retest_due(old, later) == (FunctionalCheck.ONE_LEG,)
+    assert retest_due(old, later, Client(conditions=frozenset({Condition.FALLS}))) == ()
+
+
 # ------------------------------------------------------------------ over time
 
 def test_hands_that_push_count_nothing() -> None:

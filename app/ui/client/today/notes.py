@@ -146,7 +146,7 @@ def _ask_again(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
 
 
 def _retest(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
-    if not retest_due(card.records, card.day):
+    if not retest_due(card.records, card.day, card.person.body):
         return []
     return [c.stack([c.note(checks.RETEST, ft.Icons.EVENT_REPEAT_SHARP),
                      c.link(checks.RETEST_ACT, goes(shell, "/checks"))], 0)]
