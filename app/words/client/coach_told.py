@@ -34,3 +34,12 @@ def tell_coach(coach: str, contact: str, *, sent: bool = False, asked: str = "")
         return f"To reach {coach} sooner: {contact}." if contact else f"If you hear nothing, ask {coach} directly."
     reach = f" or reach them at {contact}" if contact else ""
     return f"Send {coach} {asked + '’s' if asked else 'your'} diary{reach}."
+
+
+def whom_to_ask(yes_from: str, coach: str, contact: str) -> str:
+    """Whose go-ahead it takes and how to reach them; it stays in view while training is on hold."""
+    if yes_from == "self":
+        return "Wait until the fever has been gone for two days. If it lasts, ask a doctor."
+    if yes_from == "coach" and coach:
+        return f"Ask {coach}{': ' + contact if contact else ''}, or a doctor, nurse or physio."
+    return "Ask a doctor, nurse or physio: phone the practice, and say that home training is meant."

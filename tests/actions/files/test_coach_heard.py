@@ -12,7 +12,7 @@ from app.actions.people import change_person
 from app.storage import people, replies
 from app.storage.codec import utc_text
 from app.storage.replies import Direction, Reply
-from app.words.client.coach_told import coach_knows
+from app.words.client.coach_told import coach_knows, whom_to_ask
 from tests.actions.at_home import Home
 
 FRIDAY = date(2026, 3, 6)
@@ -94,3 +94,10 @@ def test_it_is_said_in_a_sentence() -> None:
     assert coach_knows(FRIDAY, date(2026, 3, 9), date(2026, 3, 10)) == \
         "Sent on Friday; your coach wrote back yesterday."
     assert coach_knows(FRIDAY, None, date(2026, 3, 16)) == "Sent on 6 March; no answer yet."
+
+
+def test_whom_to_ask_is_who_may_give_the_go_ahead() -> None:
+    """The coach with how to reach them where theirs is enough; else a clinician; after a fever time first."""
+    assert whom_to_ask("coach", "Odile Marsh", "555 0101") == "Ask Odile Marsh: 555 0101, or a doctor, nurse or physio."
+    assert whom_to_ask("clinician", "Odile Marsh", "555 0101").startswith("Ask a doctor, nurse or physio")
+    assert "fever" in whom_to_ask("self", "", "")

@@ -17,6 +17,7 @@ from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words import signs as sign_words
+from app.words.client import coach_told as words
 from app.words.client import stop_questions, today, yes
 from app.words.reasons import reason_text
 
@@ -65,15 +66,23 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
     causes: list[ft.Control] = [c.strong(line) for line in told]
     if stop:
         causes.append(c.soft(yes.stop_because(stop.because, here(shell, stop), told)))
-    words = today.URGENT_WORDS if urgent else today.said(today.STOP_WORDS, card.person.asked)
-    box += [c.rule(), *causes, c.body(words)]
+    meant = today.URGENT_WORDS if urgent else today.said(today.STOP_WORDS, card.person.asked)
+    box += [c.rule(), *causes, c.body(meant)]
     knows = coach_unaware(c, shell, card, stop.id if stop else "")
     body: list[ft.Control] = [c.harm_box(c.stack(box, 12)), *knows, *way_back(c, shell, stop)]
     if card.check_in and (stop is None or stop.id == card.check_in.stamp.id):
         body.append(c.link(today.ANSWERS_WRONG, goes(shell, "/check-in")))
     elif stop and any(isinstance(r, Event) and r.stamp.id == stop.id for r in card.records):
         body.append(c.link(today.ANSWERS_WRONG, goes(shell, f"/diary/{stop.id}")))
-    return body, [c.button(today.RECORD_YES, goes(shell, "/yes"))]
+    pinned = c.strong(f"{today.call_words()} {card.person.emergency_number}.") if urgent else \
+        _whom(c, card, stop.yes_from if stop else "")
+    return body, [pinned, c.button(today.RECORD_YES, goes(shell, "/yes"))]
+
+
+def _whom(c: Card, card: Today, yes_from: str) -> ft.Control:
+    """Whom to ask and how to reach them stays in view; recording the answer comes after it."""
+    source = card.source
+    return c.strong(words.whom_to_ask(yes_from, source.coach if source else "", source.contact if source else ""))
 
 
 def here(shell: Shell, stop: Stop) -> Any:
@@ -110,4 +119,4 @@ def waiting(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
     contact = card.source.contact if card.source else ""
     heard = heard_of_screening(shell.store, card.person)
     knows = coach_told(c, shell, card.person, heard, contact)
-    return [box, *knows, again], [c.button(today.RECORD_YES, goes(shell, "/yes"))]
+    return [box, *knows, again], [_whom(c, card, ""), c.button(today.RECORD_YES, goes(shell, "/yes"))]
