@@ -126,11 +126,11 @@ def test_what_comes_next_is_told_by_the_strip_and_in_words(hold: Session, size: 
 
 @pytest.mark.parametrize("size", [PHONE, LYING, DESKTOP])
 def test_the_numerals_are_as_tall_as_their_place_allows(hold: Session, size: tuple[int, int]) -> None:
-    """Half as wide as the page's lesser side, or more; the move's figure is larger than they are."""
+    """A third of the page's lesser side in width, or more; the move's figure is larger than they are high."""
     walker = hold.walker.look(size)
     boxes = seen(walker)
     count = the(boxes, COUNT)
-    assert min(size) * 0.44 < count.width and count.height > 90
+    assert min(size) * 0.34 < count.width and count.height > 90
     assert max(box.width for box in boxes if box.words.startswith("Figure")) > count.height
 
 

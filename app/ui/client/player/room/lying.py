@@ -134,7 +134,7 @@ def _desk_foot(width: float, scale: float, said: WordsToFit) -> Room:
 
 def _sight(ways: Sequence[Way], least: float) -> tuple[Way, ...]:
     """Where they scroll, so much of them is in sight."""
-    return tuple(Way(min(way.height, least), way.worth, way.sets) for way in ways) if least else tuple(ways)
+    return (pieces.in_sight(ways, least),) if least else tuple(ways)
 
 
 def _beside(room: Room, words: Sequence[Way], strips: Sequence[Way], pairs: Sequence[Pair], free: float,

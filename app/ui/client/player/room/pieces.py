@@ -131,6 +131,11 @@ def cue_ways(said: WordsToFit, width: float, scale: float, sizes: Sequence[float
     return worthwhile(ways)
 
 
+def in_sight(cues: Sequence[Way], least: float) -> Way:
+    """Of what scrolls at least so much is seen at once; in small letters that is more of it."""
+    return Way(min(cues[0].height, least), cues[0].worth, cues[0].sets)
+
+
 def strip_height(kind: StripShown, scale: float) -> float:
     """Of the session's strip with the gap under it."""
     return {StripShown.NONE: 0.0, StripShown.THREAD: 26 + GAP,

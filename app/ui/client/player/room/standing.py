@@ -108,9 +108,9 @@ class _Page:
         large, plain = is_large(scale), not is_large(scale) and not said.opened
         opens, flows = said.opened and not flows and not large, flows or large
         cues = pieces.cue_ways(said, self.inner, scale, self._cue_sizes())
-        if flows:  # a little of what scrolls is in sight
+        if flows:
             least = 48 if tight else 60 if large else 104
-            cues = tuple(Way(least, way.worth, way.sets) for way in cues)
+            cues = (pieces.in_sight(cues, least),)
         kinds = tuple(StripShown)[::-1] if plain else (StripShown.NONE,)
         counts, word = TIGHT_COUNTS if tight else COUNTS, min(t.T_BIG * scale, 44)
         rest = together(
