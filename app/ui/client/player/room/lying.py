@@ -30,6 +30,10 @@ THREE = 3
 PHONE_MARGIN, DESK_MARGIN = 10.0, 24.0
 PHONE_COUNTS = (150.0, 132, 116, 104, 92, 84, 72)
 DESK_COUNTS = (230.0, 200, 170, 150, 132, 116, 100, 84)
+WIDER = (0.34, 0.38)
+PHONE_TRIES = (((LEAST_MOVE, LEAST_EASIER), (0.24, 0.27, 0.3), False), ((LEAST_MOVE, LEAST_EASIER), WIDER, False),
+               ((TIGHT_MOVE, TIGHT_EASIER), WIDER, False), ((TIGHT_MOVE, TIGHT_EASIER), (0.27, 0.3, *WIDER), True))
+"""Least figures, shares of the width for the words, and whether the cue scrolls: the first that fits is taken."""
 Found = tuple[float, Room] | None
 
 
@@ -45,10 +49,9 @@ def lying(width: float, height: float, scale: float, said: WordsToFit) -> Room:
                 press=_phone_press(said, height), pause=_phone_pause(said, height))
     free = height - 2 * PHONE_MARGIN
     words_free = free - 3 * GAP - (body * 1.15 + GAP if said.whose else 0)
-    for least in ((LEAST_MOVE, LEAST_EASIER), (TIGHT_MOVE, TIGHT_EASIER)):
-        tight = least[0] == TIGHT_MOVE
+    for least, shares, tight in PHONE_TRIES:
         found: Found = None
-        for left in (share * width for share in (0.24, 0.27, 0.3, *((0.34, 0.38) if said.whose else ()))):
+        for left in (share * width for share in shares):
             here = replace(room, words=left, pair=width - right - left - 4 * PHONE_MARGIN,
                            scrolls=large or said.opened or tight)
             words = together(

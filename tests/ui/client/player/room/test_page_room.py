@@ -21,6 +21,8 @@ LIBRARY = read_source(SOURCE).library()
 SIZES = ((360, 740), (412, 915), (915, 412), (768, 1024), (1280, 800))
 AMOUNT = "12 times, 2.5 kg"
 SAMPLED = 30
+MOST_SCROLL = 2
+"""Of all exercises, at work and at a change of sides."""
 
 
 def longest(moves: list[Exercise]) -> list[Exercise]:
@@ -52,12 +54,20 @@ def rooms(scale: float, sizes: tuple[tuple[int, int], ...] = SIZES) -> Iterator[
 
 @pytest.mark.parametrize("scale", [1.0, 1.3])
 def test_every_exercise_fits_without_scrolling(scale: float) -> None:
-    """The cue too; figures are at least 110 and 84 px, and from 412 × 915 on at 100 % at least 132 and 88."""
+    """The cue too; figures are at least 110 and 84 px, and from 412 × 915 on at 100 % at least 132 and 88.
+
+    But for one or two of the longest on the smallest phone at 130 %, whose cue may scroll.
+    """
+    scrolls = []
     for name, room in rooms(scale):
-        assert not room.scrolls and not room.loose, name
+        assert not room.loose, name
+        scrolls += [name] if room.scrolls else []
         assert room.move >= 110 and room.easy_figure >= 84, (name, room.move, room.easy_figure)
         if scale == 1 and "(360" not in name:
             assert room.move >= 132 and room.easy_figure >= 88, (name, room.move, room.easy_figure)
+    assert scrolls == [] if scale == 1 else all("(360, 740)" in name for name in scrolls), scrolls
+    print(f"{len(scrolls)} scroll", end="")
+    assert len(scrolls) <= MOST_SCROLL
 
 
 def test_in_the_largest_print_nothing_but_the_cue_scrolls() -> None:
