@@ -110,10 +110,11 @@ def in_one_line(words: str, width: float, largest: float) -> float:
 
 # ------------------------------------------------------------------ name, cue, strip
 
-def name_ways(said: WordsToFit, width: float, scale: float, sizes: Sequence[float]) -> tuple[Way, ...]:
-    """At the largest size at which no word is cut, in few lines."""
+def name_ways(said: WordsToFit, width: float, scale: float, sizes: Sequence[float], smallest: float = 0.85
+              ) -> tuple[Way, ...]:
+    """At the largest size at which no word is cut, in few lines. `smallest`: in large print, as a share of the body."""
     lines = 3 if is_large(scale) or width < 330 else 2
-    least = t.T_BODY * scale * (0.85 if is_large(scale) else 1)
+    least = t.T_BODY * scale * (smallest if is_large(scale) else 1)
     return worthwhile(Way(name.height + 6, NAME_WORTH * name.size / scale, {"name": name})
                       for name in (fitted(said.name, width, px * scale, least, lines) for px in sizes))
 

@@ -113,9 +113,11 @@ class _Page:
             cues = (pieces.in_sight(cues, least),)
         kinds = tuple(StripShown)[::-1] if plain else (StripShown.NONE,)
         counts, word = TIGHT_COUNTS if tight else COUNTS, min(t.T_BIG * scale, 44)
+        names = pieces.name_ways(said, self.inner, scale, (*self._name_sizes(), *((14,) if tight and large else ())),
+                                 0.7 if tight else 0.85)
         rest = together(
             self.buttons(room, tight=tight), pieces.band_ways(said, self.inner, scale, counts, word),
-            pieces.name_ways(said, self.inner, scale, self._name_sizes()), cues, pieces.strip_ways(scale, kinds),
+            names, cues, pieces.strip_ways(scale, kinds),
             pieces.next_ways(said, self.inner, room.button, may=plain))
         return self._with_figures(room, rest, (least_move * (0.84 if large else 1), least_easier), flows=flows,
                                   more=pieces.OPENED_WHOLE_WORTH * opens)
