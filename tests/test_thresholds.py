@@ -35,7 +35,9 @@ EXCEPTIONS: dict[tuple[str, str], str] = {
     ("app.words.machine.command_help",
      "The files are JSON; leave out what does not apply. A question left out of the diary counts as"): "an example",
     ("app.words.rules.exact_rules", "Every answer votes for a level from 0 to "): "nothing at all",
-    ("app.words.client.diary", "done.completed >= 100"): "all of it",
+    ("app.words.client.diary", "done.completed < 100"): "all of it",
+    ("app.words.client.coach_told", "WEEK_DAYS = 7"): "a calendar week",
+    ("app.ui.coach.person.axis_limit_panel", "timedelta(days=30)"): "a month, of a limit's end",
     ("app.words.client.diary", "timedelta(days=7)"): "a calendar week",
     ("app.ui.client.settings.usual_pain", "timedelta(days=30)"): "a month, of an agreement's end",
 }

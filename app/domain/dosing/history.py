@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from app.domain.dosing.limits import usual_for
 from app.domain.dosing.screening import SIGNS
@@ -16,6 +16,7 @@ from app.domain.model.rules import DEFAULT_RULES, RuleId, RuleTable
 from app.domain.model.thresholds import (
     EFFORT_OVER,
     FEVER_FREE,
+    FORTNIGHT_DAYS,
     PAIN_ENDS,
     PAIN_HOLDS,
     STRENGTH_GAP_DAYS,
@@ -24,6 +25,8 @@ from app.domain.model.thresholds import (
 
 ILLNESS_CARRIES = Level.LIGHT
 """An illness that was told without a stop is left step by step, as a head cold is."""
+CLOCK_SET_BACK = timedelta(days=FORTNIGHT_DAYS)
+"""What bears a day up to so much later than a check-in was made before it, and by another clock. [P]"""
 LOOK_BACK = 12
 """So many sessions are looked back for the last of the same kind."""
 #: Nothing with strength work was done yet: neither too soon nor too long ago.
@@ -234,13 +237,19 @@ def _lasts(sessions: Sequence[SessionDone], today: date) -> tuple[Last, Last | N
     """
     strength, light = [s for s in sessions if s.plan.strength], [s for s in sessions if not s.plan.strength]
     trained = [s for s in strength if s.completed > 0]
-    days = (today - trained[-1].stamp.local).days if trained else NO_STRENGTH_YET
+    days = _days_ago(trained[-1], today) if trained else NO_STRENGTH_YET
     if not strength:
         return _last(sessions[-1], days), None
-    return _last(strength[-1], days), _last(light[-1], (today - light[-1].stamp.local).days) if light else None
+    return _last(strength[-1], days), _last(light[-1], _days_ago(light[-1], today)) if light else None
 
 
-def _last(latest: SessionDone, days: int) -> Last:
+def _days_ago(done: SessionDone, today: date) -> int | None:
+    """None where it bears a day to come, so that the clock was set back: nobody knows."""
+    days = (today - done.stamp.local).days
+    return days if days >= 0 else None
+
+
+def _last(latest: SessionDone, days: int | None) -> Last:
     at: dict[Spot, int] = dict(latest.pain or {})
     for hurt in latest.hurts:
         at[hurt.spot] = max(hurt.level, at.get(hurt.spot, 0))
@@ -265,9 +274,12 @@ def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *,
                 ) -> Diary:
     """The evidence for today's dose: this check-in, read against everything before it.
 
+    What bears a day up to a fortnight later was made before it all the same, by a clock that has been set back since,
+    and counts; how long ago that was is then not known. What bears a later day is a stray entry: it counts for nothing.
     `table` is the one that decides the dose: it says from which soreness on the hours are counted.
     """
-    past = [r for r in records if r.stamp.id != check_in.stamp.id and r.stamp.utc <= check_in.stamp.utc]
+    until = check_in.stamp.utc + CLOCK_SET_BACK
+    past = [r for r in records if r.stamp.id != check_in.stamp.id and r.stamp.utc <= until]
     # a fall or an illness told since this morning's answers counts all the same
     so_far = [*past, *(r for r in records if isinstance(r, Event) and r.stamp.utc > check_in.stamp.utc)]
     sessions, earlier, way = sessions_of(past), check_ins_of(past), way_back(so_far)

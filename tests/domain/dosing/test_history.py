@@ -70,7 +70,7 @@ def test_a_joint_that_hurt_on_the_way_counts_with_its_highest() -> None:
 def test_the_latest_session_counts_and_not_what_was_taken_back_or_came_later() -> None:
     """Sorted by when it was, not by when it arrived."""
     past = [session(2, rpe=8), session(0, rpe=3), replace(session(3), stamp=stamp("gone", 3, deleted=True)),
-            session(9, rpe=1)]
+            session(30, rpe=1)]
     assert diary_today(check_in(4), past, BODY).last.rpe == 8
     assert [s.rpe for s in sessions_of(past)] == [3, 8, 1]
 
@@ -362,3 +362,26 @@ def test_worse_a_day_or_two_later_reaches_todays_amount() -> None:
     votes_now = votes(diary_today(morning, [session(0), morning], Client()), Client(), morning.stamp.local,
                       strength=True)
     assert [r.rule for r in votes_now if r.level >= Level.LIGHT] == [RuleId.FLARE]
+
+
+# ------------------------------------------------------------------ a clock that was set back
+
+@pytest.mark.parametrize(("days_back", "level"), [(1, 4), (5, 4), (13, 4), (15, 1)])
+def test_a_clock_set_back_raises_no_work_after_pain(days_back: int, level: int) -> None:
+    """A session with a knee at 7 counts up to a fortnight back; further, the person is told that the clock is wrong."""
+    hurt = session(20, rpe=5, pain=sore(left_knee=7))
+    got = dose_on([hurt], check_in(20 - days_back))
+    assert got.level == level
+
+
+def test_how_long_ago_it_was_is_then_not_known() -> None:
+    """So the days count as left out, and nobody is told that they trained today."""
+    diary = diary_today(check_in(15), [session(20), session(19, timeline=plan(strength=False))], BODY)
+    assert diary.last.days_ago is None and diary.last_light is not None and diary.last_light.days_ago is None
+
+
+def test_a_stray_entry_of_a_year_to_come_eases_nobody_for_ever() -> None:
+    """It counts for nothing."""
+    stray = session(2_000, rpe=10, pain=sore(left_knee=7))
+    assert dose_on([session(0), session(3), stray], check_in(6)).level == dose_on([session(0), session(3)],
+                                                                                 check_in(6)).level
