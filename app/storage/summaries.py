@@ -9,8 +9,8 @@ from typing import Any
 
 from sqlalchemy import Row
 
-from app.domain.dosing.history import is_new_stop
 from app.domain.dosing.screening import SIGNS
+from app.domain.dosing.way_back import is_new_stop
 from app.domain.measures.stall import steps_planned
 from app.domain.model.body import Spot
 from app.domain.model.diary import Symptom

@@ -206,7 +206,11 @@ def caps(client: Client, diary: Diary | None, exercise: Exercise | None = None, 
         cap("floor_transfer", 1)
     if fell_lately(diary):
         cap("unheld_balance", 0)
-    for spot, level in ((diary.pain if diary else None) or {}).items():
+    said = diary.pain if diary else {}
+    if diary and said is None:  # not said: whatever hurt in either of the last sessions still does
+        both = [*diary.last.pain_at.items(), *(diary.last_light.pain_at.items() if diary.last_light else ())]
+        said = {spot: max(level for other, level in both if other == spot) for spot, _ in both}
+    for spot, level in (said or {}).items():
         for axis in axes(spot):
             cap(axis, _pain_cap(client, diary or Diary(), spot, level))
     return found

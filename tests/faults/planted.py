@@ -6,7 +6,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-DOSE, VOTES, LIMITS, HISTORY = (f"app/domain/dosing/{m}.py" for m in ("dose", "votes", "limits", "history"))
+DOSE, VOTES, LIMITS, HISTORY, WAY_BACK = (
+    f"app/domain/dosing/{m}.py" for m in ("dose", "votes", "limits", "history", "way_back"))
 CONDITIONS = "app/domain/dosing/conditions.py"
 RULES, NUMBERS, BODY = (f"app/domain/model/{m}.py" for m in ("rules", "thresholds", "body"))
 AMOUNTS, STATIONS, TIMELINE, CHOICE = (
@@ -147,9 +148,12 @@ FAULTS: tuple[Fault, ...] = (
           "(dose.work, dose.rest, dose.load)", T_TIME),
     Fault("the set-up comes on top", TIMELINE, "- change_ms - set_up_ms)", "- change_ms)", T_TIME),
     # history and sparing
-    Fault("a check-in wins back a level", HISTORY,
+    Fault("not answering frees a joint that hurt", LIMITS, "for spot, level in felt(diary).items():",
+          "for spot, level in (diary.pain or {} if diary else {}).items():", T_LIMITS),
+    Fault("a clock set back forgets", HISTORY, "check_in.stamp.utc + CLOCK_SET_BACK", "check_in.stamp.utc", T_HISTORY),
+    Fault("a check-in wins back a level", WAY_BACK,
           "level = max(level, record.carried)", "level = record.carried", T_HISTORY),
-    Fault("anybody's yes will do", HISTORY, 'return clearance.kind not in ("self", "coach")',
+    Fault("anybody's yes will do", WAY_BACK, 'return clearance.kind not in ("self", "coach")',
           "return True", T_HISTORY),
     Fault("a joint that gave way goes on", SPARING, " or hurt.gave_way", "", T_SPARING),
     # moving on

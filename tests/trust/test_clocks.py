@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from app.actions.desk import attention_list
 from app.actions.new_stamp import new_stamp
 from app.device.clock import LocalDay, ManualClock
-from app.domain.dosing.history import diary_today, way_back
+from app.domain.dosing.history import diary_today
+from app.domain.dosing.way_back import way_back
 from app.domain.measures.training_load import weekly_loads
 from app.domain.model.client import Client
 from app.domain.model.misdated import LEAPT, SET_BACK, ClockFault, clock_doubt

@@ -9,7 +9,7 @@ from datetime import datetime
 from app.actions.desk.intake import told_number
 from app.actions.desk.publishing import coach_name, ensure_coach_keys
 from app.device.clock import Clock
-from app.domain.dosing.history import Stop, answers_stop, way_back
+from app.domain.dosing.way_back import Stop, answers_stop, way_back
 from app.domain.errors import UnknownName, WrongValue
 from app.domain.model.body import Spot
 from app.domain.model.client import AxisLimit

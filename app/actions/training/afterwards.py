@@ -8,7 +8,8 @@ from datetime import date, timedelta
 from app.actions.new_stamp import new_stamp
 from app.device.clock import Clock
 from app.domain.dosing.dose import decide_dose
-from app.domain.dosing.history import Stop, diary_today, sessions_of, way_back
+from app.domain.dosing.history import diary_today
+from app.domain.dosing.way_back import Stop, sessions_of, way_back
 from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
 from app.domain.model.plan import Dose

@@ -6,8 +6,8 @@ from dataclasses import replace
 from app.actions.new_stamp import new_stamp
 from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
-from app.domain.dosing.history import yes_from
 from app.domain.dosing.screening import symptoms_of
+from app.domain.dosing.way_back import yes_from
 from app.domain.model.level import Level
 from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Clearance

@@ -10,8 +10,8 @@ from app.actions.new_stamp import beat_now, new_stamp
 from app.actions.output_settings import waits_in
 from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
-from app.domain.dosing.history import check_ins_of, sessions_of
 from app.domain.dosing.limits import Limits
+from app.domain.dosing.way_back import check_ins_of, sessions_of
 from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.exercise import Exercise

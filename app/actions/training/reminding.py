@@ -6,7 +6,7 @@ from app.actions.training.planning import chosen_day_in
 from app.actions.training.today import Today, card_in
 from app.device.clock import Clock
 from app.domain.dosing.events import pause_on
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.model.thresholds import STRENGTH_GAP_DAYS
 from app.storage import settings
 from app.storage.database import Connection, Store

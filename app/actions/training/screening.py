@@ -7,8 +7,8 @@ from dataclasses import replace
 from app.actions.new_stamp import new_stamp
 from app.actions.training.check_in import keep_yes
 from app.device.clock import Clock
-from app.domain.dosing.history import Stop
 from app.domain.dosing.screening import LIST_NOW, may_start, outcome, settings_of, stopping
+from app.domain.dosing.way_back import Stop
 from app.domain.model.person import Person
 from app.domain.model.record import Clearance
 from app.storage import people, records

@@ -7,9 +7,10 @@ from datetime import date
 
 from app.device.clock import Clock
 from app.domain.compile.stations import Order, session_kit
-from app.domain.dosing.history import Stop, check_ins_of, diary_today, sessions_of, way_back
+from app.domain.dosing.history import diary_today
 from app.domain.dosing.limits import Limits, limits_today
 from app.domain.dosing.screening import must_ask_again
+from app.domain.dosing.way_back import Stop, check_ins_of, sessions_of, way_back
 from app.domain.errors import TooShort
 from app.domain.model.client import Client, Place
 from app.domain.model.diary import Diary

@@ -178,11 +178,24 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
         lower(Axis.FLOOR_TRANSFER, 1)
     if has_fallen(diary):
         lower(Axis.UNHELD_BALANCE, 0)
-    for spot, level in ((diary.pain if diary else None) or {}).items():
+    for spot, level in felt(diary).items():
         if spot.region in BODY_REGIONS:
             for axis in REGION_AXES[spot.region]:
                 lower(axis, _pain_cap(client, diary or Diary(), spot, level, today))
     return caps
+
+
+def felt(diary: Diary | None) -> Mapping[Spot, int]:
+    """Where it hurts as far as is known: today's answer; unanswered, what hurt in the last sessions, each at its worst.
+
+    So not answering frees no joint that hurt before.
+    """
+    if diary is None or diary.pain is not None:
+        return diary.pain or {} if diary else {}
+    found: dict[Spot, int] = {}
+    for last in filter(None, (diary.last, diary.last_light)):
+        found |= {spot: max(level, found.get(spot, 0)) for spot, level in last.pain_at.items()}
+    return found
 
 
 def has_fallen(diary: Diary | None) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
 
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.model import thresholds as at
 from app.domain.model.level import Level
 from app.domain.model.plan import Part, Timeline

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from app.domain.dosing.history import check_ins_of, sessions_of
+from app.domain.dosing.way_back import check_ins_of, sessions_of
 from app.domain.model.body import Spot
 from app.domain.model.record import Record, SessionDone
 

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.measures.week_minutes import Frame, week_frame
 from app.domain.measures.weeks import monday_of
 from app.domain.model.exercise import Axis, Exercise, Pattern

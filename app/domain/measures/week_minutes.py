@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from app.domain.dosing.events import events_of
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.measures.weeks import monday_of
 from app.domain.model.record import EventKind, Record
 from app.domain.model.trained_time import trained_s

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.model.record import Record, SessionDone
 from app.domain.model.trained_time import trained_s
 

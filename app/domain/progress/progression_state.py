@@ -12,7 +12,8 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from app.domain.compile.substitution import Library
-from app.domain.dosing.history import LOOK_BACK, is_clean, sessions_of
+from app.domain.dosing.history import LOOK_BACK, is_clean
+from app.domain.dosing.way_back import sessions_of
 from app.domain.model.body import Region
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise

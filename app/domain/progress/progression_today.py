@@ -7,8 +7,9 @@ from datetime import date
 
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
-from app.domain.dosing.history import is_as_usual, sessions_of
+from app.domain.dosing.history import is_as_usual
 from app.domain.dosing.limits import Limits, is_usual
+from app.domain.dosing.way_back import sessions_of
 from app.domain.errors import TooShort
 from app.domain.model.body import Region
 from app.domain.model.client import Client

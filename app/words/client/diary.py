@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
-from app.domain.dosing.history import Stop
+from app.domain.dosing.way_back import Stop
 from app.domain.model.body import Spot
 from app.domain.model.level import Level
 from app.domain.model.plan import Dose

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
-from app.domain.dosing.history import Stop
+from app.domain.dosing.way_back import Stop
 from app.domain.model.client import AxisLimit
 from app.domain.model.thresholds import FEVER_FREE_HOURS
 from app.words.client.today import STOP_CAUSES, day_words

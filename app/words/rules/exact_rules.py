@@ -10,9 +10,9 @@ from app.domain.checks import functional_checks, published_figures
 from app.domain.compile import prescription
 from app.domain.compile.prescription import LONGEST_HOLD_S
 from app.domain.dosing import limits, screening, votes
-from app.domain.dosing.history import ILLNESS_CARRIES
 from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
 from app.domain.dosing.screening import SIGNS
+from app.domain.dosing.way_back import ILLNESS_CARRIES
 from app.domain.model import rules
 from app.domain.model import thresholds as at
 from app.domain.model.anchors import ANCHORS, GENERAL

@@ -10,7 +10,7 @@ from app.actions.training import events
 from app.actions.training.checks import keep_check, tell_sex
 from app.device.clock import ManualClock
 from app.domain.dosing.events import pause_on
-from app.domain.dosing.history import way_back
+from app.domain.dosing.way_back import way_back
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import AnsweredBy
 from app.domain.model.person import Person

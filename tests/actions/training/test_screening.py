@@ -9,8 +9,8 @@ from app.actions.training import check_in, screening
 from app.actions.training.today import today
 from app.device.clock import ManualClock
 from app.device.recording import RecordingDevice
-from app.domain.dosing.history import Stop, way_back
 from app.domain.dosing.screening import ASK_FIRST, DO_NOT_START, LIST_NOW
+from app.domain.dosing.way_back import Stop, way_back
 from app.domain.model.client import Condition
 from app.domain.model.person import Person
 from app.domain.model.record import Clearance

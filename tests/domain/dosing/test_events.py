@@ -10,8 +10,9 @@ import pytest
 
 from app.domain.dosing import events as e
 from app.domain.dosing.events import covers, events_of, goal_review_due, pause_ahead, pause_on, stop_after_fall
-from app.domain.dosing.history import diary_today, way_back
+from app.domain.dosing.history import diary_today
 from app.domain.dosing.screening import SIGNS
+from app.domain.dosing.way_back import way_back
 from app.domain.measures.week_minutes import week_frame
 from app.domain.model.client import Client
 from app.domain.model.diary import Symptom

@@ -10,17 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.domain.dosing.dose import decide_dose
-from app.domain.dosing.history import (
-    NO_STRENGTH_YET,
-    answers_stop,
-    clean_running,
-    diary_today,
-    is_clean,
-    sessions_of,
-    way_back,
-    yes_from,
-)
+from app.domain.dosing.history import NO_STRENGTH_YET, clean_running, diary_today, is_clean
 from app.domain.dosing.votes import soreness_votes, votes
+from app.domain.dosing.way_back import answers_stop, sessions_of, way_back, yes_from
 from app.domain.model.body import parse_spot
 from app.domain.model.client import Client, UsualPain
 from app.domain.model.diary import AnsweredBy, Symptom

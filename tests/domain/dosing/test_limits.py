@@ -10,6 +10,7 @@ from app.domain.dosing.limits import ALL, caps_today, limits_today
 from app.domain.errors import UnknownName
 from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, REGION_AXES, Region, Spot, parse_body_spot, parse_spot
 from app.domain.model.client import STARTER_PLACES, Client, Condition, Place
+from app.domain.model.diary import Last
 from app.domain.model.exercise import Axis
 from tests.domain import rulebook
 from tests.domain import strategies as own
@@ -46,6 +47,14 @@ def test_each_area_caps_its_own_axes(region: Region) -> None:
         caps = caps_today(Client(spare={Spot(region, side): 1}), None, TODAY)
         assert {a for a, c in caps.items() if c < ALL} == set(REGION_AXES[region])
         assert set(caps.values()) <= {1, ALL}
+
+
+def test_not_answering_frees_no_joint_that_hurt_in_a_last_session() -> None:
+    """Of either kind, at its worst; an answer counts in its place."""
+    last, light = Last(3, 5, 5, 100, pain_at={KNEE: 4}), Last(1, 3, 3, 100, pain_at={KNEE: 6})
+    unsaid = replace(WELL, pain=None, last=last)
+    for diary, cap in ((replace(unsaid, last_light=light), 0), (unsaid, 1), (replace(unsaid, pain={}), ALL)):
+        assert caps_today(Client(), diary, TODAY)[Axis.DEEP_KNEE_FLEXION] == cap
 
 
 def test_the_lowest_cap_wins() -> None:

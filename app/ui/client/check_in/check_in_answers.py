@@ -8,8 +8,8 @@ from datetime import date, timedelta
 from app.actions.training.check_in import with_signs
 from app.actions.training.today import Today
 from app.domain.dosing.events import asks_flare
-from app.domain.dosing.history import check_ins_of, sessions_of
 from app.domain.dosing.screening import SIGNS
+from app.domain.dosing.way_back import check_ins_of, sessions_of
 from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.record import CheckIn, SessionDone, Stamp

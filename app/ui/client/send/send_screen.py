@@ -12,7 +12,7 @@ from app.actions.files.coach_heard import coach_of, heard_of_record
 from app.actions.files.sending import HandedOn, Prepared
 from app.actions.people import current_person
 from app.device.abilities import Handed
-from app.domain.dosing.history import way_back
+from app.domain.dosing.way_back import way_back
 from app.domain.model.person import Person
 from app.storage import records
 from app.ui.client.nav import client_nav

@@ -8,7 +8,7 @@ import flet as ft
 
 from app.actions.files.coach_heard import heard_of_record, heard_of_screening
 from app.actions.training.today import Today
-from app.domain.dosing.history import Stop
+from app.domain.dosing.way_back import Stop
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Event, SessionDone
 from app.domain.model.thresholds import FEVER_FREE

@@ -12,8 +12,8 @@ from app.actions.training.today import Today, strength_sessions
 from app.domain.checks.functional_checks import retest_due
 from app.domain.dosing.conditions import to_ask
 from app.domain.dosing.events import goal_review_due, pause_ahead, pause_on
-from app.domain.dosing.history import sessions_of
 from app.domain.dosing.screening import questions
+from app.domain.dosing.way_back import sessions_of
 from app.domain.measures.stall import stalled, strength_due
 from app.domain.model.misdated import clock_doubt
 from app.domain.model.programme import Programme

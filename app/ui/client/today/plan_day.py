@@ -8,7 +8,7 @@ import flet as ft
 from app.actions.people import current_person
 from app.actions.training import planning
 from app.actions.training.today import Today, strength_sessions, today
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.model.person import Person
 from app.domain.model.record import EventKind
 from app.domain.progress.due_session import Due, progress

@@ -5,7 +5,7 @@ import flet as ft
 
 from app.actions.people import current_person
 from app.actions.training.today import strength_sessions, today
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.progress.due_session import progress
 from app.domain.progress.planned_days import in_block
 from app.ui.client.nav import client_nav

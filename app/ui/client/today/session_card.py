@@ -8,7 +8,7 @@ import flet as ft
 
 from app.actions import people
 from app.actions.training.today import Today
-from app.domain.dosing.history import sessions_of
+from app.domain.dosing.way_back import sessions_of
 from app.domain.model.client import Condition, Place
 from app.domain.model.exercise import Space
 from app.domain.model.level import Level

@@ -4,7 +4,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from app.domain.dosing.history import Stop, check_ins_of, sessions_of, way_back
+from app.domain.dosing.way_back import Stop, check_ins_of, sessions_of, way_back
 from app.domain.model.misdated import AHEAD, is_misdated
 from app.domain.model.person import Person
 from app.domain.model.record import CheckIn, Record, SessionDone

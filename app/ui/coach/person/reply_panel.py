@@ -9,7 +9,7 @@ import flet as ft
 
 from app.actions.desk import replying
 from app.actions.desk.replying import ReplyDraft, Written
-from app.domain.dosing.history import Stop
+from app.domain.dosing.way_back import Stop
 from app.domain.model.body import Spot, parse_spot
 from app.domain.model.client import AxisLimit
 from app.domain.model.exercise import Axis

@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime
 import pytest
 
 from app.actions.training.today import Today
-from app.domain.dosing.history import Stop
+from app.domain.dosing.way_back import Stop
 from app.domain.errors import TooShort
 from app.domain.model.person import Person
 from app.domain.model.plan import Dose, Part, Reason, Step, StepKind, Timeline
