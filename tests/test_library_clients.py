@@ -35,17 +35,23 @@ class Case:
 
 
 def random_case(chance: random.Random) -> Case:
-    """Any two areas spared at 0 or 1, any one condition, any kit, any place."""
+    """Any two areas spared at 0 or 1, any one condition, any kit, any place.
+
+    Ribs are spared at 1: at 0 nothing is left that turns, bends or bears down, which is nearly all strength work. Whoever
+    rests a leg has a chair, since nobody stands on one leg for a session.
+    """
     spare = {}
     for region in chance.sample(list(Region), 2):
         side = chance.choice(("", "left", "right")) if region in PAIRED_REGIONS else ""
-        spare[Spot(region, side)] = chance.choice((0, 1))
+        spare[Spot(region, side)] = 1 if region is Region.RIBS else chance.choice((0, 1))
     condition = chance.choice([c for c in Condition if c not in KEEPS_ORDER])
     side = chance.choice(("left", "right")) if condition is Condition.ONE_SIDE else ""
-    client = Client(spare=spare, conditions=frozenset({condition}), kit=random_kit(chance),
+    limb = chance.choice(("arm", "leg")) if side else ""
+    needed = frozenset({"chair"}) if limb == "leg" else frozenset()
+    client = Client(spare=spare, conditions=frozenset({condition}), kit=random_kit(chance) | needed,
                     rises_unaided=condition is not Condition.CANNOT_RISE, rest_side=side,
-                    rest_side_because="plaster" if side else "")
-    place = Place("Somewhere", chance.choice((None, random_kit(chance))), floor=chance.random() < 0.5,
+                    rest_side_because="plaster" if side else "", rest_limb=limb)
+    place = Place("Somewhere", chance.choice((None, random_kit(chance) | needed)), floor=chance.random() < 0.5,
                   noise=chance.random() < 0.5, space=chance.choice(list(Space)))
     return Case(client, place)
 

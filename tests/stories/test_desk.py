@@ -14,7 +14,7 @@ from app.words.client import today as client
 from app.words.coach import desk, publish, reply
 from tests.browser.prepared import MORNING, SOURCE
 from tests.stories.person import DESKTOP, PersonAt
-from tests.stories.turns import COACH, KASIMIR, MAUD, Demo
+from tests.stories.turns import COACH, KASIMIR, MAUD, RUBEN, Demo
 
 
 @pytest.fixture
@@ -28,9 +28,9 @@ def demo(demo_data: Path, tmp_path: Path) -> Demo:
 @pytest.mark.in_chromium
 def test_what_was_dealt_with_stays_until_one_leaves_and_comes_back_by_undo(person_at: PersonAt, demo: Demo) -> None:
     """In its place at once, in a list of its own later."""
-    seen, undo = desk.act_on(desk.SEEN, KASIMIR), desk.act_on(desk.UNDO, KASIMIR)
+    seen, undo = desk.act_on(desk.SEEN, RUBEN), desk.act_on(desk.UNDO, RUBEN)
     with person_at(demo.data, "/desk", began=MORNING, size=DESKTOP) as walker:
-        walker.press(seen).sees(desk.marked(KASIMIR, "seen", None)).press(undo).sees_button(seen)
+        walker.press(seen).sees(desk.marked(RUBEN, "seen", None)).press(undo).sees_button(seen)
         walker.press(seen).sees_button(undo).go("/people").sees_heading(desk.PEOPLE_TITLE)
         walker.go("/desk").sees_heading(re.compile(f"^{desk.DEALT_WITH}, ")).sees_no_button(seen)
         walker.press(undo).sees_button(seen)
