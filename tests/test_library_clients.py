@@ -37,7 +37,7 @@ class Case:
 def random_case(chance: random.Random) -> Case:
     """Any two areas spared at 0 or 1, any one condition, any kit, any place.
 
-    Ribs are spared at 1: at 0 nothing is left that turns, bends or bears down, which is nearly all strength work. Whoever
+    Ribs are spared at 1: at 0 nothing is left that turns, bends or bears down, nearly all strength work. Whoever
     rests a leg has a chair, since nobody stands on one leg for a session.
     """
     spare = {}

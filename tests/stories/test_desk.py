@@ -11,6 +11,7 @@ from app.actions.desk import publishing
 from app.words import parts
 from app.words.client import check_in, checks, events, send, welcome
 from app.words.client import today as client
+from app.words.coach import checks as coach_checks
 from app.words.coach import desk, publish, reply
 from tests.browser.prepared import MORNING, SOURCE
 from tests.stories.person import DESKTOP, PersonAt
@@ -69,7 +70,7 @@ def test_what_happened_between_sessions_stands_on_the_persons_page(person_at: Pe
         walker.sees_heading(checks.KEPT)
     demo.turn_of(COACH)
     with person_at(demo.data, f"/person/{demo.ids[MAUD]}", began=MORNING, size=DESKTOP) as walker:
-        walker.sees_heading(events.COACH_HEAD).sees(re.compile("A walk, 30 minutes"), checks.COACH_CAUTION)
+        walker.sees_heading(events.COACH_HEAD).sees(re.compile("A walk, 30 minutes"), coach_checks.COACH_CAUTION)
         walker.press(reply.REPLY_OPEN)
         walker.press(reply.AXIS_ADD, reply.AXIS_KEEP).sees(reply.AXIS_LACKS)
         walker.press("Gripping hard", "3 months").write(reply.AXIS_SAID_BY, "Dr Moss").press(reply.AXIS_KEEP)
