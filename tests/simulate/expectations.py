@@ -73,7 +73,12 @@ def _gains_with_pain(story: Story) -> Iterator[str]:
 
 
 def _sits_still_untold(story: Story) -> Iterator[str]:
-    """In four weeks with eight sessions something new is asked for, or the coach hears why not."""
+    """In four weeks with eight sessions something new is asked for, or the coach hears why not.
+
+    Whoever is led never moves on by a guess, which the coach has chosen with the person; that is not told again.
+    """
+    if story.kind.led_by:
+        return
     for at, done in enumerate(story.done):
         weeks = [d for d in story.done[at:] if d.stamp.local - done.stamp.local < STILL]
         if len(weeks) < STILL_SESSIONS or weeks[-1] is story.done[-1]:

@@ -144,7 +144,8 @@ def _answers(blank: CheckIn, day: Day, body: Body, story: Story) -> CheckIn:
 
 async def _heard_of(store: Store, desk: Store, clock: StoryClock, person: Person, story: Story, week: int) -> None:
     """The week's return at the desk, where there is anything to send, and what the list then says of this client."""
-    if any(done.stamp.local > (clock.now() - timedelta(days=7)).date() for done in story.done):
+    since = (clock.now() - timedelta(days=7)).date()
+    if any(one.stamp.local > since for one in (*story.done, *story.mornings)):
         made = await sending.make_return(store, clock, person.id)
         sending.note_sent(store, clock, person.id, made)
         await intake.take_in(desk, clock, [(made.name, made.data)])

@@ -17,7 +17,7 @@ from app.domain.model.record import CheckIn, DoneStep, Ending, How, SessionDone,
 from app.domain.progress.due_session import Due, schedule
 from app.storage import people, records
 from app.words import parts
-from app.words.client import check_in, events, planning
+from app.words.client import check_in, events, plan, planning
 from app.words.client import today as client
 from app.words.coach import desk
 from tests.browser.prepared import MORNING
@@ -84,6 +84,17 @@ def test_the_end_of_a_programme_offers_what_comes_next_under_a_heading(person_at
     with person_at(maud.data, "/plan", began=MORNING) as walker:
         walker.sees_heading(planning.BLOCK_HEAD).go("/today").sees_heading(planning.BLOCK_HEAD)
         walker.sees_button(ask).press(re.compile(f"^{planning.BLOCK_AGAIN}")).sees_no_button(ask)
+        walker.go("/plan").sees(plan.PLAN_THROUGH[0])
+
+
+def test_place_minutes_and_other_sessions_of_today_are_folded_and_open_at_a_press(
+    person_at: PersonAt, maud: Demo
+) -> None:
+    """Each in its place; pressed again it closes."""
+    with person_at(maud.data, "/today", began=MORNING) as walker:
+        walker.press(re.compile(f"^{client.WHERE_AND_LONG}"))
+        walker.sees_heading(client.PLACE_HEAD).sees_heading(client.MINUTES_HEAD)
+        walker.press(re.compile(f"^{client.OTHER_HEAD}")).sees(client.OTHER_HINT)
 
 
 def test_a_week_that_was_much_too_hard_stands_once_more_on_the_plan(person_at: PersonAt, maud: Demo) -> None:
