@@ -24,6 +24,7 @@ from app.domain.model.exercise import (
     Position,
     Support,
 )
+from app.domain.model.kit import KIT
 from app.domain.model.session import Item
 from app.domain.progress.progression_ladder import harder_options, ladder
 from tests.domain.shipped import SESSIONS, compiled, efforts, library, shipped
@@ -39,7 +40,6 @@ side-step-touch shadow-punch power-sit-to-stand jog-in-place heel-tap-dead-bug b
 suitcase-carry seated-lean-back tandem-stance single-leg-stance tandem-walk clock-taps wall-calf-stretch
 seated-hamstring-stretch split-hip-flexor-stretch doorway-chest-stretch seated-figure-four kneeling-sit-back
 """))
-KIT = ("chair", "worktop", "step", "mat", "band", "door_anchor", "dumbbell", "towel")
 ROOM = {"none", "wall", "doorway"}
 #: A line is read in about two seconds, across a room with the glasses off.
 LONGEST_LINE, MOST_WORDS = 60, 10
