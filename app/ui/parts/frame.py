@@ -11,9 +11,6 @@ from app.ui.parts import theme as t
 from app.ui.parts.buttons import bind, room
 from app.ui.parts.fields import Fields
 
-MAIN, NAVIGATION = "main", "navigation"
-"""Names of landmarks."""
-
 
 @dataclass(frozen=True)
 class Destination:
@@ -51,17 +48,12 @@ class Card(Fields):
         under = self._foot(foot, column)
         bar = [self.nav_bar(nav)] if nav and not self.is_wide else []
         pieces = [self.stack(body, spacing), *(under if self._is_low else [])]
-        own = ft.Column([self._scroll(pieces, column), *([] if self._is_low else under)], spacing=0)
-        main = self.landmark(MAIN, own)
+        main = ft.Column([self._scroll(pieces, column), *([] if self._is_low else under), *bar], spacing=0, expand=True)
         if nav and self.is_wide:
             return ft.Row(
                 [self.side_nav(nav), main], spacing=0, expand=True, vertical_alignment=ft.CrossAxisAlignment.STRETCH
             )
-        return ft.Column([main, *bar], spacing=0, expand=True)
-
-    def landmark(self, name: str, content: ft.Control) -> ft.Control:
-        """A part of the page that a screen reader can jump to; `assets/page/reach.js` gives it its role."""
-        return ft.Semantics(content=content, identifier=name, expand=name == MAIN)
+        return main
 
     def nav_bar(self, nav: Nav) -> ft.Control:
         """The bar at the bottom of a phone; two by two where one row would cut a word."""
@@ -74,7 +66,7 @@ class Card(Fields):
                    vertical_alignment=ft.CrossAxisAlignment.STRETCH)
             for row in rows
         ]
-        return self.landmark(NAVIGATION, ft.Column([self.rule(), *lines], spacing=0, tight=True))
+        return ft.Column([self.rule(), *lines], spacing=0, tight=True)
 
     def side_nav(self, nav: Nav) -> ft.Control:
         """The column at the left of a desk."""
@@ -83,8 +75,7 @@ class Card(Fields):
             [*brand, *(self._side_place(nav, p) for p in nav.places)], spacing=8, scroll=ft.ScrollMode.AUTO
         )
         edge = ft.Border(right=ft.BorderSide(t.RULE, self.p.ink))
-        side = ft.Container(places, width=self._side, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
-        return self.landmark(NAVIGATION, side)
+        return ft.Container(places, width=self._side, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
 
     @property
     def _side(self) -> float:
