@@ -6,9 +6,9 @@ from datetime import date
 from app.words.client.today import Pair, said
 
 WEEK_DAYS = 7
-UNAWARE: Pair = ("Your coach does not know yet.", "{name}’s coach does not know yet.")
-KEPT_BACK: Pair = ("What you agreed to send leaves this out, so tell them yourself.",
-                   "What {name} agreed to send leaves this out, so tell them yourself.")
+UNAWARE: Pair = ("Your coach doesn’t know yet.", "{name}’s coach doesn’t know yet.")
+KEPT_BACK: Pair = ("Your diary goes without this, as you chose, so please tell them yourself.",
+                   "{name}’s diary goes without this, as {name} chose, so please tell them yourself.")
 
 
 def coach_knows(sent: date | None, answered: date | None, today: date, asked: str = "") -> str:
@@ -39,7 +39,7 @@ def tell_coach(coach: str, contact: str, *, sent: bool = False, asked: str = "")
 def whom_to_ask(yes_from: str, coach: str, contact: str) -> str:
     """Whose go-ahead it takes and how to reach them; it stays in view while training is on hold."""
     if yes_from == "self":
-        return "Wait until the fever has been gone for two days. If it lasts, ask a doctor."
+        return "Wait until the fever has been gone for two days. If it doesn’t go, ask a doctor."
     if yes_from == "coach" and coach:
         return f"Ask {coach}{': ' + contact if contact else ''}, or a doctor, nurse or physio."
-    return "Ask a doctor, nurse or physio: phone the practice, and say that home training is meant."
+    return "Ask a doctor, nurse or physio: phone the practice, and say that it’s about exercise at home."
