@@ -160,7 +160,7 @@ def test_a_killed_session_goes_on_where_it_was(
 def check_screen(session: Session, found: Kept, before: Sight, killed_ms: float) -> None:
     """It goes on with the same exercise and, by what the screen said before and says now, at the same place."""
     pressed_ms = time.time() * 1000
-    session.walker.press(re.compile("^Go on from minute"))
+    session.walker.press(re.compile("^Carry on from minute"))
     after = session.second_hand(pressed_ms)
     gone_ms = killed_ms - before.at_ms if found.state.status is Status.RUNNING else 0
     was = position(found.state.steps, found.state.at_ms, before.left_s * 1000 - gone_ms)

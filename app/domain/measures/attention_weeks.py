@@ -134,19 +134,25 @@ def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
 
 # ------------------------------------------------------------------ what leads nowhere
 
-def leads_nowhere(line: PersonSummary, told: Sequence[RecordSummary], today: date, *, harm: bool) -> Iterator[Flag]:
-    """A week that goes on repeating; three weeks without a step on; and, where nothing is wrong, much too easy."""
+def leads_nowhere(
+    line: PersonSummary, told: Sequence[RecordSummary], today: date, hurting: Sequence[Flag]
+) -> Iterator[Flag]:
+    """A week that goes on repeating; three weeks without a step on; and, where nothing is wrong, much too easy.
+
+    Whoever was stopped is called about that: that nothing gets harder meanwhile is no news.
+    """
+    stopped = any(f.because is AttentionReason.SIGN for f in hurting)
     last = strength_of(told)[-1:]
     if last and last[0].week_again >= at.WEEKS_AGAIN:
         yield _flag(line, AttentionReason.WEEK_AGAIN, last, (last[0].week_again,), last[0].week_again)
     found = stall_of([_brief(line, t) for t in strength_of(told)], today)
-    if found and last:
+    if found and last and not stopped:
         days = (today - found.since).days
         yield Flag(line.person, line.name, AttentionReason.STALLED, found.since, (last[0].record,),
                    (found.sessions, days), (found.kind.value,), days)
     clean = [t for t in strength_of(told) if _is_clean(line, t)][-at.EASY_OF:]
     easy = [t for t in clean if (t.over or 0) <= -at.EFFORT_UNDER]
-    if not harm and len(easy) >= at.EASY_TIMES and clean[-1:] == last:
+    if not hurting and len(easy) >= at.EASY_TIMES and clean[-1:] == last:
         yield _flag(line, AttentionReason.TOO_EASY, easy, (*(t.rpe or 0 for t in easy), easy[-1].target_rpe or 0))
 
 
