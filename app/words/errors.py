@@ -96,6 +96,12 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
     e.NoLinks: lambda w: (f"A link to {w['name']} opens only where the app lies at an address on the web. Here, choose "
                           "the file or paste its text."),
     e.UnsafeEntry: lambda w: f"{w['name']} holds an entry that may not be there ({w['entry']}). Nothing was taken in.",
+    e.PassphraseNeeded: lambda w: (f"{w['name']} is sealed with a passphrase, and none was given. Nothing was "
+                                     "changed."),
+    e.WrongPassphrase: lambda w: (f"{w['name']} does not open with that passphrase, or the file was damaged. Nothing "
+                                  "was changed; look at capital letters and spaces, and try again."),
+    e.EasyPassphrase: lambda w: (f"That passphrase is too easy to guess: use at least {w['least']} characters, such as "
+                                 "five or six words that do not belong together. Nothing was written."),
     e.NewerDatabase: lambda w: (f"The records in {w['path']} were written by a newer version ({w['found']}). "
                                 f"Update first; nothing was changed."),
     e.DamagedDatabase: lambda w: _damaged(str(w["path"]), str(w["kept"])),

@@ -16,6 +16,9 @@ VERBOSE = "says on standard error what is being done"
 VERSION = "the version of this program"
 JSON = "prints the result as JSON; the fields are listed below"
 
+SEAL_WITH = "seals the copy under the passphrase in this file's first line; - asks, or reads standard input"
+OPEN_WITH = "the passphrase of a sealed copy, in this file's first line; else it is asked for"
+
 SUMMARIES = {
     "open": "opens the app in the browser, on this machine only",
     "demo": "opens it on a demo coach, three clients and six weeks of records",
@@ -113,14 +116,19 @@ Private keys and the words of the recovery sheet are never printed. Exit 1 where
 
 --json: coach, key, words, sheet_waits (the words of the sheet are still on this computer).
 """,
-    "backup": """Example: evenload backup -o evenload-copy.db
-Also while the app is open. The copy is not sealed: whoever can read it can read the diaries and sign as the coach.
+    "backup": """Examples: evenload backup -o evenload-copy.db
+          evenload backup -o records.evenload-copy --passphrase-file -
+Also while the app is open. With --passphrase-file the copy is sealed; a lost passphrase cannot be found out. Without
+it, whoever can read the copy can read the diaries and sign as the coach. The passphrase has 15 characters or more, and
+is never an argument, since others on this machine can read those.
 
---json: file, bytes.
+--json: file, bytes, sealed.
 """,
     "restore": """Examples: evenload restore
           evenload restore evenload-copy.db
-The app must not be open. What was there is set aside beside it, not deleted.
+          evenload restore records.evenload-copy --passphrase-file FILE
+The app must not be open. What was there is set aside beside it, not deleted. At a terminal the passphrase of a sealed
+copy is asked for.
 
 --json: from, kept (the name of what was set aside).
 """,

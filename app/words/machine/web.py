@@ -73,11 +73,7 @@ LOSES = (
     "it is closed."
 )
 HOME = "It is opened from the home screen, as an app of its own."
-SAVE_ALL, PUT_BACK = "Save a copy of everything", "Put a copy back"
-SAVE_ALL_WHY = (
-    "One file with all records, programmes and keys of this device. It is not sealed: keep it where only you can "
-    "reach it."
-)
+SAVE_ALL, PUT_BACK = "Save a copy without a passphrase", "Put a copy back"
 PUT_BACK_SURE = "What is here now makes way for what is in the file. It is put aside, not deleted."
 PUT_BACK_NOW = "Put it back now"
 SAVED_ALL, NOT_SAVED, BACK_AGAIN = "The copy is saved.", "It could not be saved here.", "The copy is put back."
