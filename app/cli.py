@@ -26,7 +26,8 @@ RUNS = {
     "open": "serve:run_open", "demo": "serve:run_demo", "check": "check:run", "pack": "pack:run",
     "timeline": "timeline:run", "intake": "intake:run", "review": "review:run",
     "load": "load:run", "cues": "cues:run", "make-app": "web_app:run_make", "serve": "web_app:run_serve",
-    "keys": "keys:run", "backup": "records:run_backup", "restore": "records:run_restore", "erase": "records:run_erase",
+    "source": "source:run", "keys": "keys:run", "backup": "records:run_backup", "restore": "records:run_restore",
+    "erase": "records:run_erase",
 }
 
 

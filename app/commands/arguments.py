@@ -51,7 +51,9 @@ def parser() -> Parser:
     general = _general(argparse.SUPPRESS)
     adds = {"open": _add_open, "demo": _add_serving, "check": _add_check, "pack": _add_pack, "timeline": _add_order,
             "cues": _add_cues, "intake": _add_intake, "review": _add_store, "make-app": _add_make, "serve": _add_serve,
-            "load": _add_load, "keys": _add_store, "backup": _add_output, "restore": _add_restore, "erase": _add_erase}
+            "source": _add_source,
+            "load": _add_load, "keys": _add_store, "backup": _add_output, "restore": _add_restore,
+            "erase": _add_erase}
     for name, add in adds.items():
         one = commands.add_parser(name, help=words.SUMMARIES[name], description=words.SUMMARIES[name],
                                   epilog=words.DETAILS[name], formatter_class=form, parents=[general])
@@ -137,6 +139,13 @@ def _add_store(one: argparse.ArgumentParser) -> None:
 
 def _add_intake(one: argparse.ArgumentParser) -> None:
     one.add_argument("paths", type=_file, nargs="+", metavar="PATH", help="returns, or folders of them")
+    _add_store(one)
+
+
+def _add_source(one: argparse.ArgumentParser) -> None:
+    one.add_argument("way", choices=("import", "export"), help="from the folder onto the shelf, or back")
+    one.add_argument("folder", type=Path, metavar="FOLDER", help="of TOML; for export a new or an empty one")
+    one.add_argument("--source", metavar="ID", help="which source to export; else the one that is written")
     _add_store(one)
 
 

@@ -135,6 +135,10 @@ class NoCopy(StorageError):
     """path: there is no whole copy of the store to go back to."""
 
 
+class DraftChanged(StorageError):
+    """kind, id: something under the pen was written meanwhile in another window. Nothing was kept."""
+
+
 class NotOurStore(StorageError):
     """path: a database of something else."""
 

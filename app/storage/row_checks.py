@@ -17,6 +17,8 @@ from app.storage.driver_errors import named_faults
 CHECKED: Mapping[str, tuple[tuple[str, str | None], ...]] = {
     "record": (("payload", "hash"),), "person": (("payload", None),), "reply": (("payload", None),),
     "run": (("plan", None), ("about", None)), "pack": (("content", None),),
+    "shelf": (("content", None),), "draft": (("start", None), ("content", None)), "draft_act": (("entry", None),),
+    "published": (("content", None),),
 }
 
 

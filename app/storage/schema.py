@@ -37,7 +37,7 @@ class Lineage:
         return self.revisions[-1]
 
 
-LINEAGE = Lineage(("0001", "0002", "0003", "0004"))
+LINEAGE = Lineage(("0001", "0002", "0003", "0004", "0005"))
 
 
 def version(db: Connection, path: str, lineage: Lineage = LINEAGE) -> str:

@@ -259,7 +259,41 @@ choice = Table(
     Column("last_utc", Instant, nullable=False),
 )
 
-__all__ = [
-    "CheckedJson", "CheckedText", "Instant", "Json", "choice", "journal", "key", "mark", "metadata", "pack",
-    "pack_file", "person", "pinned_coach", "record", "reply", "retired_coach", "run", "setting",
-]
+def _key() -> list[Column[str]]:
+    """What names one thing that a coach writes."""
+    return [Column("source", String(64), primary_key=True), Column("kind", String(16), primary_key=True),
+            Column("id", String(200), primary_key=True)]
+
+
+shelf = Table(
+    "shelf", metadata, *_key(),
+    Column("place", Integer, nullable=False), Column("revision", Integer, nullable=False),
+    Column("archived", Boolean(create_constraint=False), nullable=False),
+    Column("content", CheckedText, nullable=False), Column("utc", Instant, nullable=False),
+)
+
+shelf_file = Table(
+    "shelf_file", metadata,
+    Column("source", String(64), primary_key=True), Column("path", String(400), primary_key=True),
+    Column("bytes", LargeBinary, nullable=False),
+)
+
+# `base` is the revision of the shelf that it began from, `revision` grows with every writing
+draft = Table(
+    "draft", metadata, *_key(),
+    Column("base", Integer, nullable=False), Column("revision", Integer, nullable=False),
+    Column("start", CheckedText, nullable=False), Column("content", CheckedText, nullable=False),
+    Column("utc", Instant, nullable=False),
+)
+
+draft_act = Table(
+    "draft_act", metadata, *_key(), Column("n", Integer, primary_key=True, autoincrement=False),
+    Column("entry", CheckedText, nullable=False),
+)
+
+published = Table(
+    "published", metadata,
+    Column("source", String(64), primary_key=True), Column("version", Integer, primary_key=True, autoincrement=False),
+    Column("content", CheckedText, nullable=False), Column("sha256", String(64), nullable=False),
+    Column("note", Text, nullable=False), Column("utc", Instant, nullable=False),
+)

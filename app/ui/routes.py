@@ -39,11 +39,13 @@ SCREENS: Mapping[str, tuple[str, str]] = {
     "desk": ("coach.attention.desk_screen", "DeskScreen"),
     "people": ("coach.people_screen", "PeopleScreen"),
     "person": ("coach.person.person_screen", "PersonScreen"),
+    "sessions": ("coach.bench.sessions_screen", "SessionsScreen"),
+    "session": ("coach.bench.session_edit_screen", "SessionEditScreen"),
     "publish": ("coach.publish.publish_screen", "PublishScreen"),
 }
 #: Shown without anybody having been welcomed.
 OPEN_TO_ALL = frozenset({"welcome", "who", "settings", "why"})
-COACH_SIDE = frozenset({"desk", "people", "person", "publish", "settings", "welcome"})
+COACH_SIDE = frozenset({"desk", "people", "person", "sessions", "session", "publish", "settings", "welcome"})
 
 
 def parts_of(route: str) -> list[str]:

@@ -104,6 +104,8 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
                                   "opened, it finishes by itself."),
     e.NoCopy: lambda w: f"There is no good copy of {w['path']} to go back to. Nothing was changed.",
     e.NoAccess: lambda w: f"{w['path']} cannot be read or written. Look at its rights, or choose another folder.",
+    e.DraftChanged: lambda w: ("This was changed meanwhile in another window. Nothing of it was overwritten; open it "
+                               "again to see how it stands there."),
     e.NotOurStore: lambda w: f"{w['path']} is a database of another program. It was not touched.",
     e.NoPrivateFiles: lambda w: ("This browser gives the page no place to keep records: in a private window, at an "
                                  "address without https, or because it is too old. Open it in an ordinary window of "

@@ -93,6 +93,7 @@ FIELDS = {
     "load": "weeks days",
     "load weeks": "start load monotony strain",
     "load days": "date load acute chronic ratio",
+    "source": "source folder exercises sessions programmes",
     "keys": "coach key words sheet_waits",
     "backup": "file bytes",
     "restore": "from kept",
@@ -150,6 +151,7 @@ def shapes(desk: Path, capsys: pytest.CaptureFixture[str], folder: Path) -> Iter
 def whole_shapes(folder: Path, capsys: pytest.CaptureFixture[str]) -> Iterator[tuple[str, Any]]:
     """The same of the records as a whole: of a data directory that `pack` has filled."""
     yield "keys", printed(folder, capsys, "keys")
+    yield "source", printed(folder, capsys, "source", "import", str(BRACKWATER))
     copy = str(folder / "copy.db")
     yield "backup", printed(folder, capsys, "backup", "-o", copy)
     yield "restore", printed(folder, capsys, "restore", copy)

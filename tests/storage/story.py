@@ -7,6 +7,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
+from app.domain.bench.history import History, LogEntry
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import STARTER_PLACES, Client, Condition, UsualPain
 from app.domain.model.diary import Symptom
@@ -19,6 +20,7 @@ from app.domain.model.rules import RuleId
 from app.domain.model.session import Block, BlockKind, Item, Session
 from app.domain.model.source import RuleChoice, Source
 from app.storage import attention_marks, journal, keys, packs, people, records, replies, settings
+from app.storage.bench import drafts, published, shelf
 from app.storage.database import Store
 from app.storage.export import logical_dump
 from app.storage.journal import SavedPosition
@@ -62,6 +64,15 @@ COACH = packs.StoredCoach("c0", "Marit Voss", "c1", ("c2", "c3"), T0)
 MARK = attention_marks.Mark("p-tomas", "pain", "s2", attention_marks.MarkState.LATER, T0, date(2026, 3, 9))
 REPLY = replies.Reply("p-tomas", replies.Direction.SENT, 1, {"message": "Go easy on the knee"}, T0)
 KEYS = keys.StoredKeyPair("p-ines", "signing", b"\x01" * 32, b"\x02" * 32, T0)
+SHELVED = shelf.Shelved("harbour", shelf.ShelfKind.SESSION, "short", '{"id":"short","name":"Short one"}', T0, place=1)
+VERSION = published.PublishedVersion(SOURCE, SHA, T0, "A shorter rest")
+
+
+def draft() -> tuple[drafts.Draft, tuple[LogEntry, ...]]:
+    """The session under another name, and what was done to it."""
+    start = History(SHELVED.content)
+    entry = start.entry("another name", '{"id":"short","name":"Shorter"}')
+    return drafts.Draft("harbour", shelf.ShelfKind.SESSION, "short", start.after(entry), 1, 0, T0), (entry,)
 
 
 def stamp(record_id: str, person_id: str, day: int = 0) -> Stamp:
@@ -107,6 +118,10 @@ def tell(db: Connection) -> None:
     settings.save_setting(db, "theme", {"dark": True})
     attention_marks.save_mark(db, MARK)
     replies.keep_reply(db, REPLY)
+    shelf.put_on_shelf(db, SHELVED)
+    shelf.keep_files(db, "harbour", {"media/stand.png": b"\x89PNG"})
+    drafts.keep_draft(db, *draft(), T0)
+    published.keep_published(db, VERSION)
 
 
 def dump(store: Store) -> str:

@@ -9,6 +9,7 @@ from sqlalchemy import text
 
 from app.domain.model.record import CheckIn, Clearance, SessionDone
 from app.storage import attention_marks, journal, keys, packs, people, records, replies, settings
+from app.storage.bench import drafts, published, shelf
 from app.storage.copies import copies
 from app.storage.database import Store, open_store
 from app.storage.schema import LINEAGE
@@ -69,3 +70,13 @@ def test_what_stands_beside_the_records_of_that_version_is_what_they_say(shipped
     store = _opened(shipped, tmp_path)
     with store.begin() as db:
         assert records.mend_columns(db, 1_000) == 0
+
+
+def test_a_store_of_the_newest_version_holds_what_a_coach_wrote(tmp_path: Path) -> None:
+    """The shelf with its files, a draft with its act, and what was handed out."""
+    with _opened(SHIPPED[-1], tmp_path).read() as db:
+        assert shelf.shelved(db, "harbour") == (story.SHELVED,)
+        assert shelf.shelf_files(db, "harbour") == {"media/stand.png": b"\x89PNG"}
+        kept = drafts.draft(db, "harbour", shelf.ShelfKind.SESSION, "short")
+        assert kept is not None and kept.history == story.draft()[0].history and kept.revision == 1
+        assert published.published_versions(db, "harbour") == (story.VERSION,)

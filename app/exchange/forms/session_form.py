@@ -33,7 +33,8 @@ class ItemForm(Form):
         return self
 
 
-def _item(form: ItemForm) -> Item:
+def item_of(form: ItemForm) -> Item:
+    """The item, its weight in grams."""
     stated = form.stated()
     for key in ("work_s", "reps", "hold_s"):
         stated[key] = stated[key] or 0
@@ -49,7 +50,7 @@ class BlockForm(Form):
     rounds: Annotated[int, whole(1, 10)] = 1
     rest_s: Rest = 0
     round_rest_s: Rest = 0
-    item: Annotated[tuple[Annotated[ItemForm, AfterValidator(_item)], ...], Field(min_length=1, max_length=60)]
+    item: Annotated[tuple[Annotated[ItemForm, AfterValidator(item_of)], ...], Field(min_length=1, max_length=60)]
 
 
 def _block(form: BlockForm) -> Block:
@@ -99,7 +100,7 @@ def programme_of(form: ProgrammeForm) -> Programme:
 def session_table(session: Session) -> dict[str, Any]:
     """The keys that give this session back."""
     head = {"id": session.id, "name": session.name, "about": session.about, "target_rpe": session.target_rpe}
-    return _said(head) | {"block": [_block_table(block) for block in session.blocks]}
+    return _said(head) | {"block": [block_table(block) for block in session.blocks]}
 
 
 def programme_table(programme: Programme) -> dict[str, Any]:
@@ -133,7 +134,8 @@ def _items_in(table: Any) -> Iterator[dict[str, Any]]:
         yield from (item for item in (items if isinstance(items, list) else []) if isinstance(item, dict))
 
 
-def _block_table(block: Block) -> dict[str, Any]:
+def block_table(block: Block) -> dict[str, Any]:
+    """The keys that give this block back."""
     head = {"kind": block.kind.value, "rounds": block.rounds, "rest_s": block.rest_s,
             "round_rest_s": block.round_rest_s}
     return head | {"item": [_item_table(item) for item in block.items]}

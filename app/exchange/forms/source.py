@@ -4,7 +4,7 @@ from __future__ import annotations
 import json
 import os
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -35,6 +35,7 @@ HEAD = "source.toml"
 EXERCISES, SESSIONS, PROGRAMMES = "exercises", "sessions", "programmes"
 #: Folders beside the TOML whose files go into the pack as they are; the poses in `figures/` are `figures.py`'s.
 MEDIA_FOLDERS = ("media", "voice")
+FIGURES = "figures"
 
 
 def read_source(folder: Path) -> Source:
@@ -62,8 +63,21 @@ def read_media(folder: Path) -> dict[str, bytes]:
     Raises:
         UnreadableSource: one that cannot be read.
     """
+    return _read_files(folder, MEDIA_FOLDERS)
+
+
+def read_beside(folder: Path) -> dict[str, bytes]:
+    """The same, and those of `figures/`: all that belongs to a source and is no table of it.
+
+    Raises:
+        UnreadableSource: one that cannot be read.
+    """
+    return _read_files(folder, (*MEDIA_FOLDERS, FIGURES))
+
+
+def _read_files(folder: Path, tops: tuple[str, ...]) -> dict[str, bytes]:
     found = {}
-    for path in sorted(p for top in MEDIA_FOLDERS for p in (folder / top).rglob("*")):
+    for path in sorted(p for top in tops for p in (folder / top).rglob("*")):
         where = path.relative_to(folder).as_posix()
         if path.is_file() and not any(part.startswith(".") for part in Path(where).parts):
             try:
@@ -73,8 +87,10 @@ def read_media(folder: Path) -> dict[str, bytes]:
     return found
 
 
-def write_source(source: Source, folder: Path) -> None:
+def write_source(source: Source, folder: Path, beside: Mapping[str, bytes] | None = None) -> None:
     """Writes the source so that `read_source` gives it back. The folder must be absent or empty; all or nothing.
+
+    `beside` are files by their path, as `read_beside` gives them.
 
     Raises:
         WrongValue: the folder holds something.
@@ -87,6 +103,9 @@ def write_source(source: Source, folder: Path) -> None:
             path = begun / where
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_text(tomli_w.dumps(table), encoding="utf-8", newline="\n")
+        for where, data in (beside or {}).items():
+            (begun / where).parent.mkdir(parents=True, exist_ok=True)
+            (begun / where).write_bytes(data)
         if folder.exists():
             folder.rmdir()
         begun.rename(folder)

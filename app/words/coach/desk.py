@@ -9,7 +9,9 @@ from app.words.client.today import day_words
 from app.words.coach.attention import REASON_WORDS
 from app.words.text import count, listed
 
-NAVIGATION: Mapping[str, str] = {"desk": "Desk", "people": "People", "publish": "Publish", "settings": "Settings"}
+NAVIGATION: Mapping[str, str] = {
+    "desk": "Desk", "people": "People", "sessions": "Sessions", "publish": "Publish", "settings": "Settings",
+}
 
 # ------------------------------------------------------------------ the desk
 

@@ -25,6 +25,7 @@ SUMMARIES = {
     "cues": "writes the sound of a session as a WAV file: tones at their exact moments, spoken lines",
     "intake": "takes returns into the coach's store",
     "review": "prints who needs attention: harm first, then progress, then silence",
+    "source": "takes a source over from a folder of TOML onto the coach's shelf, or writes it as one",
     "make-app": "makes a coach's own app: a folder for any web host, which then works offline",
     "serve": "shows such a folder in the browser, on this machine only",
     "load": "works out weekly load, monotony and strain from a table of sessions",
@@ -94,6 +95,14 @@ refused, 2 if all were.
     "review": """Example: evenload review --json
 
 --json: harm, progress, silence, people (how many the desk knows). Each item: person, id, because, on, text, evidence.
+""",
+    "source": """Examples: evenload source import FOLDER
+          evenload source export NEW-FOLDER
+What is imported stands in the place of the source with its id, whose drafts go. An export holds what is written now,
+drafts included, with figures, pictures and recorded lines; imported again it is the same source. Lines of # are not
+kept.
+
+--json: source, folder, exercises, sessions, programmes (how many).
 """,
     "make-app": """Example: evenload make-app --brand brand.toml --shell shell.zip -o my-app
 

@@ -70,6 +70,16 @@ def erased(folder: str, left: Sequence[str]) -> str:
     return f"Everything that the app kept in {folder} is erased.{stays}"
 
 
+def taken_over(source: str, folder: str) -> str:
+    """A source stands on the coach's shelf."""
+    return f"{source} was taken over from {folder}."
+
+
+def given_as_folder(source: str, folder: str) -> str:
+    """A source was written as a folder."""
+    return f"{source} is in {folder} as it is written now, drafts included."
+
+
 def went_back(copy: str, aside: str) -> str:
     """The store was put back from a copy."""
     kept = f" What was there is kept as {aside}." if aside else ""
