@@ -25,8 +25,6 @@ ROOT = Path(__file__).resolve().parent.parent
 OLDEST = (3, 11)
 SLOWEST = 10
 """So many of the slowest tests are printed at the end."""
-AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadgroup")
-"""A test process for each core; `tests/conftest.py` says which tests stay together."""
 NO_BROWSER = "No Chromium, Chrome or Edge was found, and none could be installed."
 
 
@@ -113,7 +111,7 @@ def test(environment: Environment, arguments: list[str]) -> int:
         for name, command in (
             ("ruff", ["ruff", "check", "."]),
             ("mypy", ["mypy"]),
-            ("pytest", ["pytest", *AT_ONCE, f"--durations={SLOWEST}", *selection(browser), *arguments]),
+            ("pytest", ["pytest", f"--durations={SLOWEST}", *selection(browser), *arguments]),
         )
     }
     return verdict(outcome, browser, os.environ)

@@ -20,7 +20,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from app.domain.model.plan import Part, Step, StepKind
 from app.words import parts
-from app.words.client import check_in, diary, hurts, player, stop_questions, welcome
+from app.words.client import check_in, diary, player, stop_questions, welcome
 from app.words.client import today as client
 from tests.browser.count import watch
 from tests.browser.driver import DESKTOP, LYING, PHONE, Walker
@@ -137,7 +137,7 @@ def check_in_of(book: Album) -> None:
     walker.choose(*(parts.of(about, 4, 5) for about in (check_in.SLEPT, check_in.ENERGY, check_in.SETTLED)))
     book.shot("check-in-feel")
     walker.press(client.DONE)
-    walker.sees_button(steps.WHY)
+    walker.sees_heading(client.AMOUNT_HEAD)
 
 
 def to_the_work(book: Album) -> None:
@@ -172,7 +172,7 @@ def player_of(book: Album) -> None:
     walker.press(player.HURTS).sees(player.SIT_DOWN)
     book.shot("play-hurts")
     walker.press(player.I_SIT).choose(parts.answer(player.GAVE_WAY, parts.NO))
-    walker.press(hurts.ELSEWHERE, re.compile("^Right knee")).choose(parts.of("Right knee", 2, 10))
+    walker.press(re.compile("^Right knee")).choose(parts.of("Right knee", 2, 10))
     book.shot("play-where")
     walker.press(player.TELL).sees(player.CHANGED)
     book.shot("play-changes")
@@ -207,7 +207,9 @@ def morning(book: Album) -> None:
     book.shot("today-written")
     check_in_of(book)
     book.shot("today", further=True)
-    book.walker.press(client.START).sees(re.compile("left$"))
+    book.walker.press(client.START).sees_heading(player.BEFORE)
+    book.shot("play-before")
+    book.walker.press(player.START).sees(re.compile("left$"))
     book.shot("play-set-up")
 
 

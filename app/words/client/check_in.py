@@ -27,7 +27,6 @@ RATHER_NOT_MEANS: Mapping[str, str] = {
     "signs": "Then there is no session today. A walk is always fine.",
     "pain": "Then we keep today easier, as on a sore day.",
     "morning": "Then we keep today easier, as after a bad morning.",
-    "flare": "Then today is a light one, as after a bad day.",
     "soreness": "Then we keep today easier, as with achy muscles.",
     "feel": "Then we keep today easier, as after a poor night.",
 }
@@ -46,7 +45,7 @@ FEEL_ENDS: Mapping[str, tuple[str, str]] = {
     SLEPT: ("badly", "well"), ENERGY: ("low", "high"), SETTLED: ("not at all", "very"),
 }
 PAIN_ENDS = ("none", "stops me now and then", "the worst I can think of")
-PAIN_HIGH = (f"Pain of {PAIN_RESTS} or more is worth a call to a doctor or physiotherapist, above all where it is "
+PAIN_HIGH = (f"Pain of {PAIN_RESTS} or more is worth a call to your doctor or physiotherapist, above all where it is "
              "new.")
 ACHE_ENDS = ("none", "I notice each step", "can hardly move")
 SOMEWHERE_ELSE = "Somewhere else"

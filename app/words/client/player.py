@@ -1,15 +1,12 @@
 """Every sentence of the player: before, during and when it stands still. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
+from app.domain.model.client import Client, Condition
 from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.model.record import Ending
-from app.words.client.today import Pair
-from app.words.positions import DOWN, DOWN_HOW, STAGES, UP, UP_HOW, change_words
 from app.words.text import count, listed
-
-__all__ = ["DOWN", "DOWN_HOW", "STAGES", "UP", "UP_HOW", "change_words"]
 
 GRAMS_TO_POUND = 453.59237
 
@@ -18,6 +15,25 @@ GRAMS_TO_POUND = 453.59237
 BEFORE = "Before you begin"
 START = "Start"
 NOT_NOW = "Not now"
+CHAIR = "The chair stands against the wall and does not slide."
+SHOES = "Shoes that grip, laces tied. No socks on a smooth floor."
+CLEAR = "The floor is clear of rugs, cables and pets."
+WATER = "A glass of water stands near."
+PHONE = "The phone is within reach, also from the floor."
+SUPPORT = "A worktop or a heavy chair is beside you, to hold on to."
+INSULIN = "Check your sugar first and have something sweet near, as you agreed with your clinician."
+BY_BREATH = "Go by breath and talk, not by pulse: you should be able to speak in whole sentences."
+BREATHE = "Breathe out on the effort. Never hold your breath."
+
+
+def before_lines(body: Client, kit: Sequence[str]) -> tuple[str, ...]:
+    """What to look at before starting, for this body and this kit."""
+    lines = [CHAIR] if "chair" in kit else []
+    lines += [SHOES, CLEAR, WATER, PHONE]
+    lines += [SUPPORT] if Condition.FALLS in body.conditions else []
+    lines += [INSULIN] if Condition.INSULIN in body.conditions else []
+    lines += [BY_BREATH] if body.conditions & {Condition.BETA_BLOCKER, Condition.PACEMAKER} else []
+    return (*lines, BREATHE)
 
 
 def before_lead(name: str) -> str:
@@ -46,6 +62,18 @@ TAKE_CARE = "Take care:"
 PAUSED = "Paused"
 LAST_ONE = "That was the last one."
 KEYS = "Keys: space pauses, left goes back, right skips, up is more rest, down is ready, E easier, H “that hurts”."
+DOWN, UP = "Get down", "Get up"
+DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
+UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
+#: Each other part of a change of position: its word, and its line.
+STAGES: Mapping[ChangeStage, tuple[str, str]] = {
+    ChangeStage.SIT: ("Sit", "Roll on to your side, sit up, and stay sitting. Lift your feet in turn; breathe."),
+    ChangeStage.STAND: ("Stand still", "Stand with a hand on something steady. Light-headed? Sit down again."),
+    ChangeStage.UP: ("Get up", "Push off the edge of the bed and stand, a hand on something steady."),
+    ChangeStage.RISE: ("Stand up", "Stand up in your own time."),
+    ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, a hand on the chair."),
+    ChangeStage.LIE: ("Lie down", "Sit on the edge of the bed, then lie down in your own time."),
+}
 WHEN_LYING, I_LIE = "Tap when you are lying. No hurry.", "I am lying down"
 WHEN_DOWN, WHEN_UP = "Tap when you are down. No hurry.", "Tap when you are standing. No hurry."
 I_AM_DOWN, I_AM_UP = "I am down", "I am standing"
@@ -61,6 +89,13 @@ SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
 def kind_word(step: Step) -> str:
     """The one word over the count."""
     return change_words(step)[0] if step.kind is StepKind.CHANGE else _KINDS[step.kind]
+
+
+def change_words(step: Step) -> tuple[str, str]:
+    """The word and the line of one part of a change of position."""
+    if step.stage is not None:
+        return STAGES[step.stage]
+    return (UP, UP_HOW) if step.to_floor is False else (DOWN, DOWN_HOW)
 
 
 def wait_words(step: Step) -> tuple[str, str]:
@@ -143,12 +178,6 @@ def spoken_next(name: str, line: str) -> str:
     return f"Next: {name}. {line}".strip()
 
 
-def spoken_change(step: Step, name: str) -> str:
-    """What a voice says as a change of position begins; with what comes then, where that was not said yet."""
-    line = change_words(step)[1]
-    return f"{line} {then(name)}." if name else line
-
-
 def whose(name: str) -> str:
     """Whose session it is, for who leads it."""
     return f"{name}’s session"
@@ -180,10 +209,7 @@ def asking(name: str, minute: int) -> str:
     return f"“{name}” stood at minute {minute}."
 
 
-ASKING_OK: Pair = (
-    "Go on only if you feel as well as before. Move about a little first if you have cooled down.",
-    "Go on only if {name} feels as well as before, and after moving about a little where it has been a while.",
-)
+ASKING_OK = "Go on only if you feel as well as before. Move about a little first if you have cooled down."
 
 
 def go_on_from(minute: int) -> str:
@@ -246,15 +272,15 @@ CHANGED = "What changes now"
 NOTHING_LEFT = "Nothing is left of the session that this spot allows."
 
 
-def spared(where: str, asked: str = "") -> str:
+def spared(where: str) -> str:
     """What happens with the spot for the rest of it."""
     both = " So is the other side." if where.startswith(("left ", "right ")) else ""
-    return f"{asked + '’s' if asked else 'Your'} {where} is spared for the rest of this session.{both}"
+    return f"Your {where} is spared for the rest of this session.{both}"
 
 
-def noted(where: str, asked: str = "") -> str:
+def noted(where: str) -> str:
     """Where nothing else had to change."""
-    return f"It is noted for {asked + '’s' if asked else 'your'} {where}. Nothing else in this session loads it."
+    return f"It is noted for your {where}. Nothing else in this session loads it."
 
 
 def becomes(was: str, now: str) -> str:
