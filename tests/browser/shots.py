@@ -20,7 +20,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from app.domain.model.plan import Part, Step, StepKind
 from app.words import parts
-from app.words.client import check_in, diary, player, stop_questions, welcome
+from app.words.client import check_in, diary, hurts, player, stop_questions, welcome
 from app.words.client import today as client
 from tests.browser.count import watch
 from tests.browser.driver import DESKTOP, LYING, PHONE, Walker
@@ -172,7 +172,7 @@ def player_of(book: Album) -> None:
     walker.press(player.HURTS).sees(player.SIT_DOWN)
     book.shot("play-hurts")
     walker.press(player.I_SIT).choose(parts.answer(player.GAVE_WAY, parts.NO))
-    walker.press(re.compile("^Right knee")).choose(parts.of("Right knee", 2, 10))
+    walker.press(hurts.ELSEWHERE, re.compile("^Right knee")).choose(parts.of("Right knee", 2, 10))
     book.shot("play-where")
     walker.press(player.TELL).sees(player.CHANGED)
     book.shot("play-changes")
@@ -188,8 +188,7 @@ def some_minutes(book: Album) -> None:
 
 def to_its_end(book: Album) -> None:
     """The session runs on to what is asked afterwards."""
-    book.walker.press(GO_ON_FROM)
-    steps.run_to_the_end(book.walker)
+    steps.run_to_the_end(book.walker.sees_button(GO_ON_FROM))
 
 
 def afterwards(book: Album) -> None:
