@@ -25,6 +25,8 @@ ROOT = Path(__file__).resolve().parent.parent
 OLDEST = (3, 11)
 SLOWEST = 10
 """So many of the slowest tests are printed at the end."""
+AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
+"""A test process for each core; the tests of one file share what they set up."""
 NO_BROWSER = "No Chromium, Chrome or Edge was found, and none could be installed."
 
 
@@ -111,7 +113,7 @@ def test(environment: Environment, arguments: list[str]) -> int:
         for name, command in (
             ("ruff", ["ruff", "check", "."]),
             ("mypy", ["mypy"]),
-            ("pytest", ["pytest", f"--durations={SLOWEST}", *selection(browser), *arguments]),
+            ("pytest", ["pytest", *AT_ONCE, f"--durations={SLOWEST}", *selection(browser), *arguments]),
         )
     }
     return verdict(outcome, browser, os.environ)

@@ -13,6 +13,7 @@ import signal
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
+from itertools import chain
 from pathlib import Path
 
 import pytest
@@ -23,7 +24,8 @@ LIMIT_S = 300.0
 DRIVER_S = 20.0
 """So much later the driver is ended too."""
 DRIVER = b"playwright"
-_HUNG: list[str] = []
+HUNG = "hung"
+"""The name under which a report carries its line, from whichever process ran the test."""
 
 
 def limit_s() -> float:
@@ -44,8 +46,9 @@ def pytest_runtest_protocol(item: pytest.Item, nextitem: pytest.Item | None) -> 
         item._initrequest()  # type: ignore[attr-defined]
         with limited(limit_s()):
             reports = runtestprotocol(item, nextitem=nextitem, log=False)
-        _HUNG.append(f"{item.nodeid} hung for {limit_s():.0f} s and was repeated: "
-                     f"{'failed' if any(report.failed for report in reports) else 'passed'}")
+        how = "failed" if any(report.failed for report in reports) else "passed"
+        line = f"{item.nodeid} hung for {limit_s():.0f} s and was repeated: {how}"
+        reports[-1].user_properties.append((HUNG, line))
     for report in reports:
         item.ihook.pytest_runtest_logreport(report=report)
     item.ihook.pytest_runtest_logfinish(nodeid=item.nodeid, location=item.location)
@@ -54,8 +57,10 @@ def pytest_runtest_protocol(item: pytest.Item, nextitem: pytest.Item | None) -> 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """A line for each test that hung."""
-    for line in _HUNG:
-        terminalreporter.write_line(f"HUNG: {line}", yellow=True)
+    for report in chain.from_iterable(terminalreporter.stats.values()):
+        for name, line in getattr(report, "user_properties", ()):
+            if name == HUNG:
+                terminalreporter.write_line(f"HUNG: {line}", yellow=True)
 
 
 @contextmanager

@@ -33,14 +33,15 @@ def test_fails_at_once():
 """
 
 
+@pytest.mark.parametrize("processes", ["0", "1"])
 @pytest.mark.skipif(not Path("/proc/self/stat").exists(), reason="processes are found by /proc")
-def test_what_hangs_is_ended_and_repeated_once(tmp_path: Path) -> None:
-    """A failure that is no hang is not repeated; one that hangs again fails."""
+def test_what_hangs_is_ended_and_repeated_once(tmp_path: Path, processes: str) -> None:
+    """A failure that is no hang is not repeated; one that hangs again fails; the same in a process of its own."""
     (tmp_path / "conftest.py").write_text(HOOKS, "utf-8")
     (tmp_path / "test_it.py").write_text(TESTS, "utf-8")
     (tmp_path / "pytest.ini").write_text("[pytest]\nmarkers = browser: as ours\n", "utf-8")
     here = {**os.environ, "PYTHONPATH": str(ROOT), "EVENLOAD_BROWSER_LIMIT_S": "1"}
-    command = [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", str(tmp_path)]
+    command = [sys.executable, "-m", "pytest", "-q", "-n", processes, "-p", "no:cacheprovider", str(tmp_path)]
     told = subprocess.run(command, cwd=tmp_path, env=here, capture_output=True, text=True, check=False, timeout=120)
     assert "2 failed, 1 passed" in told.stdout, told.stdout
     assert "test_hangs_once hung for 1 s and was repeated: passed" in told.stdout

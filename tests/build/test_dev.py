@@ -107,7 +107,7 @@ def test_the_test_command_runs_all_three_and_pytest_last(dev: ModuleType, shell:
     shell.failing = {"ruff"}
     assert dev.main(["test", "--all"]) == 1
     ran = [command[2:] for command in shell.commands if command[2:3] in (["ruff"], ["mypy"], ["pytest"])]
-    assert ran == [["ruff", "check", "."], ["mypy"], ["pytest", "--durations=10", "--all"]]
+    assert ran == [["ruff", "check", "."], ["mypy"], ["pytest", *dev.AT_ONCE, "--durations=10", "--all"]]
 
 
 @pytest.mark.parametrize("name", ["ruff", "mypy", "pytest"])
@@ -127,7 +127,7 @@ def test_without_a_browser_the_rest_runs_and_one_line_says_so(
     monkeypatch.setattr(dev.chromium, "obtain", lambda python: None)
     monkeypatch.setenv("CI", ci)
     assert dev.main(["test"]) == status
-    assert shell.started("pytest")[-1][2:] == ["pytest", "--durations=10", "-m", "not browser"]
+    assert shell.started("pytest")[-1][2:] == ["pytest", *dev.AT_ONCE, "--durations=10", "-m", "not browser"]
     last = capsys.readouterr().out.rstrip().splitlines()[-1]
     assert last.startswith("NOT RUN: every browser test.")
 

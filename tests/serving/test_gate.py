@@ -93,7 +93,8 @@ def test_another_origins_request_is_refused(origin: bytes) -> None:
     assert call(HOST, COOKIE, (b"origin", origin), kind="websocket", path="/ws").sent[0]["type"] == "websocket.close"
 
 
-@pytest.mark.parametrize("cookie", [None, b"evenload_8427=x", b"evenload_8427=", b"evenload_9=" + COOKIE[1], b"=;;="])
+@pytest.mark.parametrize("cookie", [None, b"evenload_8427=x", b"evenload_8427=", b"evenload_9=" + COOKIE[1], b"=;;="],
+                         ids=["none", "wrong", "empty", "of another port", "nothing named"])
 def test_without_the_right_cookie_there_is_a_plain_page(cookie: bytes | None) -> None:
     """Neither pages nor parts of them: a sentence that says what to do."""
     headers = [HOST] + ([(b"cookie", cookie)] if cookie is not None else [])
