@@ -25,8 +25,8 @@ ROOT = Path(__file__).resolve().parent.parent
 OLDEST = (3, 11)
 SLOWEST = 10
 """So many of the slowest tests are printed at the end."""
-AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
-"""A test process for each core; the tests of one file share what they set up."""
+AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadgroup")
+"""A test process for each core; `tests/conftest.py` says which tests stay together."""
 NO_BROWSER = "No Chromium, Chrome or Edge was found, and none could be installed."
 
 

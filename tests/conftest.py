@@ -38,8 +38,21 @@ def pytest_configure(config: pytest.Config) -> None:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    if is_whole():
-        return
+    if not is_whole():
+        sample(config, items)
+    for item in items:
+        item.add_marker(pytest.mark.xdist_group(together(item)))
+
+
+def together(item: pytest.Item) -> str:
+    """The name of those that one process runs: a file's tests share what they set up, and what all stories of the tree
+    have drawn is looked at after them."""
+    tree = item.path.parent.name in {"stories", "tree"} and not item.get_closest_marker("browser")
+    return "tree" if tree else "/".join(item.path.parts[-2:])
+
+
+def sample(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leaves of each long suite only the tests that it keeps."""
     suites: defaultdict[tuple[Path, str], list[pytest.Item]] = defaultdict(list)
     for item in items:
         if item.get_closest_marker("whole"):
