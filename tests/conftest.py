@@ -37,6 +37,7 @@ def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("whole" if is_whole() else "sampled")
 
 
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     if not is_whole():
         sample(config, items)

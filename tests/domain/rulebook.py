@@ -139,6 +139,13 @@ def uses_rested(exercise: Exercise, side: str, client: Client) -> bool:
     return bool(whole or part_of(exercise, side) & rested(client))
 
 
+def bouts_left(exercise: Exercise, client: Client) -> list[str]:
+    """Its bouts that use nothing that is to rest, as sides; `` where it has none of its own."""
+    if exercise.sides.value != "each":
+        return [""]
+    return [side for side in OPPOSITE if not uses_rested(exercise, side, client)] if client.rest_side else [""]
+
+
 def works_within(actual: Exercise, written: Exercise) -> bool:
     """Whether a stand-in works no kind of limb that was to have no work."""
     return {limb.removeprefix("other_") for limb in trained(actual)} <= {

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 
 from app.domain.model.body import Spot
-from app.domain.model.client import Client, Condition, Place, UsualPain
+from app.domain.model.client import Client, Condition, ConditionTerms, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.exercise import Axis, Exercise, Limb, Mode, Option, Pattern, Position, Sides, Space, Support
 from app.domain.model.session import Block, BlockKind, Item, Session
@@ -172,6 +172,10 @@ mild_diaries = st.builds(
 
 usual_pains = st.builds(UsualPain, st.integers(0, 5), st.just("physiotherapist"),
                         st.integers(-3, 3).map(lambda n: TODAY + timedelta(days=n)))
+#: When it began, and whose yes there is on which day; half a yes is none.
+terms = st.dictionaries(st.sampled_from(Condition), st.builds(
+    ConditionTerms, since=st.none() | st.integers(0, 400).map(lambda n: TODAY - timedelta(days=n)),
+    cleared_by=st.sampled_from(("", "Ms Field, physiotherapist")), cleared=st.sampled_from((None, TODAY))), max_size=2)
 bodies = st.builds(
     Client,
     spare=st.dictionaries(generators.spots, st.integers(0, 3), max_size=2),
@@ -187,6 +191,7 @@ bodies = st.builds(
     chosen=st.dictionaries(st.sampled_from(IDS), st.sampled_from(IDS), max_size=2),
     rest_side=st.sampled_from(("", "", "", "left", "right")),
     rest_side_because=st.just("plaster"), rest_limb=st.sampled_from(("", "arm", "leg")),
+    terms=terms,
 )
 rooms = st.builds(Place, st.just(""), st.none() | st.frozensets(st.sampled_from(KIT)), st.booleans(), st.booleans(),
                   st.sampled_from(Space), bed=st.booleans())

@@ -25,8 +25,8 @@ TRACK, SPOKEN, CUES = (f"app/domain/sound/{m}.py" for m in ("audio_track", "voic
 T_TRACK, T_SPOKEN, T_CUES = (f"tests/domain/sound/test_{m}.py" for m in ("audio_track", "voice_lines", "cues"))
 T_ON, T_LADDER, T_MOVING = (f"tests/domain/progress/test_progression_{m}.py" for m in ("state", "ladder", "today"))
 T_SPARING = "tests/domain/player/test_pain_response.py"
-T_DOSE, T_RULES, T_LIMITS, T_HISTORY = (
-    f"tests/domain/dosing/test_{m}.py" for m in ("dose", "rules", "limits", "history"))
+T_DOSE, T_RULES, T_LIMITS, T_HISTORY, T_CONDITIONS = (
+    f"tests/domain/dosing/test_{m}.py" for m in ("dose", "rules", "limits", "history", "conditions"))
 T_TIME, T_CHOICE, T_AMOUNTS = (
     f"tests/domain/compile/test_{m}.py" for m in ("timeline", "substitution", "prescription"))
 
@@ -105,7 +105,7 @@ FAULTS: tuple[Fault, ...] = (
           "caps={Axis.FLOOR_TRANSFER: 1, Axis.SINGLE_LEG", T_LIMITS),
     Fault("the calendar lifts a limit", CONDITIONS, "    return terms is not None and bool(terms.cleared_by)",
           "    return terms is not None and terms.since is not None or terms is not None and bool(terms.cleared_by)",
-          T_LIMITS),
+          T_CONDITIONS),
     Fault("cannot rise, lies down", LIMITS,
           "    if not client.rises_unaided:\n", "    if client.rises_unaided:\n", T_LIMITS),
     Fault("the highest cap wins", LIMITS, "caps[axis] = min(caps[axis], cap)", "caps[axis] = cap", T_LIMITS),

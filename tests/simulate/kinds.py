@@ -134,7 +134,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("a journey of three weeks", lives=missing(5, 6, 7), told=frozenset({"fortnight", "nothing_back"})),
     Kind("five weeks off", lives=missing(5, 6, 7, 8, 9), told=frozenset({"fortnight", "nothing_back"})),
     Kind("from three to one", lives=lambda week, session: replace(GOOD, trains=week < 8 or session == 0),
-         told=frozenset({"fewer"})),
+         told=frozenset({"halved"})),
     Kind("every other session", lives=lambda week, session: replace(GOOD, trains=(week + session) % 2 == 0)),
     Kind("a fever in week four", lives=lambda week, session: Day(signs=("fever",)) if (week, session) == (3, 0) else (
         replace(GOOD, trains=week != 3)), told=frozenset({"sign", "illness"})),

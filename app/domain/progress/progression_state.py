@@ -212,8 +212,9 @@ def _after(at: StationState, done: SessionDone, station: _Station, *, clean: boo
         # done well, but at another place than the one to be judged
         return at
     if min(reached, station.most) > at.step:
-        # it was done further on in another session
-        at = replace(at, step=min(reached, station.most), because=StepReason.CLEAN, clean=0, easy=0)
+        # it was done further on in another session, and that is this week's step
+        at = replace(at, step=min(reached, station.most), because=StepReason.CLEAN, clean=0, easy=0,
+                     moved_on=done.stamp.local)
     easy = (done.rpe or 0) <= done.plan.target_rpe - EFFORT_UNDER
     at = replace(at, clean=at.clean + 1, easy=at.easy + 1 if easy else 0)
     needed = CLEAN_WITH_USUAL_PAIN if hurts else CLEAN_NEEDED
