@@ -17,6 +17,7 @@ from app.domain.model import thresholds as at
 from app.domain.model.record import CheckIn, Ending
 from app.domain.model.record_kinds import KIND_OF
 
+CHECK_IN = KIND_OF[CheckIn].kept
 SWAPPED_TIMES = 3
 """Changes of one exercise by hand from which the programme is worth a look."""
 
@@ -95,7 +96,7 @@ def swapped(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag
 
 def mornings(line: PersonSummary, told: Sequence[RecordSummary], today: date) -> Iterator[Flag]:
     """Muscles very achy again and again; sleep, energy and settled low for long, or lower than before."""
-    answered = [t for t in told if t.kind == KIND_OF[CheckIn].kept]
+    answered = [t for t in told if t.kind == CHECK_IN]
     sore = [t for t in answered if t.soreness is not None][-at.SORENESS_OF:]
     high = [t for t in sore if (t.soreness or 0) >= at.SORENESS_TOLD]
     if len(high) >= at.SORENESS_TIMES:
@@ -115,8 +116,12 @@ def mornings(line: PersonSummary, told: Sequence[RecordSummary], today: date) ->
         yield _flag(line, AttentionReason.WELLBEING, now, (fell,), fell, ("fell",))
 
 
+def _felt(told: RecordSummary) -> tuple[int | None, ...]:
+    return (told.slept, told.energy, told.calm)
+
+
 def _items(told: RecordSummary) -> tuple[int, ...]:
-    return tuple(n for n in (told.slept, told.energy, told.calm) if n is not None)
+    return tuple(n for n in _felt(told) if n is not None)
 
 
 def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
@@ -136,15 +141,17 @@ def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
 
 def leads_nowhere(line: PersonSummary, told: Sequence[RecordSummary], today: date, *, harm: bool) -> Iterator[Flag]:
     """A week that goes on repeating; three weeks without a step on; and, where nothing is wrong, much too easy."""
-    last = strength_of(told)[-1:]
+    sessions = strength_of([t for t in told if t.kind == SESSION])
+    last = sessions[-1:]
     if last and last[0].week_again >= at.WEEKS_AGAIN:
         yield _flag(line, AttentionReason.WEEK_AGAIN, last, (last[0].week_again,), last[0].week_again)
-    found = stall_of([_brief(line, t) for t in strength_of(told)], today)
+    whole = {t.local for t in told if t.kind == CHECK_IN and None not in (*_felt(t), t.soreness, t.pain)}
+    found = stall_of([_brief(t, told_all=t.local in whole and t.rpe is not None) for t in sessions], today)
     if found and last:
         days = (today - found.since).days
         yield Flag(line.person, line.name, AttentionReason.STALLED, found.since, (last[0].record,),
                    (found.sessions, days), (found.kind.value,), days)
-    clean = [t for t in strength_of(told) if _is_clean(line, t)][-at.EASY_OF:]
+    clean = [t for t in sessions if _is_clean(line, t)][-at.EASY_OF:]
     easy = [t for t in clean if (t.over or 0) <= -at.EFFORT_UNDER]
     if not harm and len(easy) >= at.EASY_TIMES and clean[-1:] == last:
         yield _flag(line, AttentionReason.TOO_EASY, easy, (*(t.rpe or 0 for t in easy), easy[-1].target_rpe or 0))
@@ -155,7 +162,8 @@ def _is_clean(line: PersonSummary, told: RecordSummary) -> bool:
     return done and told.over is not None and told.pain is not None and harmful(line, told)[1] < at.PAIN_HOLDS
 
 
-def _brief(line: PersonSummary, told: RecordSummary) -> SessionInBrief:
+def _brief(told: RecordSummary, *, told_all: bool) -> SessionInBrief:
     early = (told.completed or 0) < at.WHOLE_FROM or told.ending not in ("", Ending.FINISHED)
     hurts = (told.pain or 0) >= at.PAIN_HOLDS
-    return SessionInBrief(told.local, told.completed or 0, told.over, hurts, early, told.steps, told.session)
+    return SessionInBrief(told.local, told.completed or 0, told.over, hurts, early, told.steps, told.session,
+                          unanswered=not told_all)

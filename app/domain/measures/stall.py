@@ -22,6 +22,8 @@ class StallKind(StrEnum):
     CUT_SHORT = "cut_short"
     EASED = "eased"
     """Eased by how they slept and felt, or by a gap."""
+    UNANSWERED = "unanswered"
+    """Begun on a morning of which something was left unsaid, so that nothing was added."""
     CEILING = "ceiling"
     """They went well, and nothing is left to be added as it is written."""
 
@@ -41,6 +43,8 @@ class SessionInBrief:
     """The step at which each station was planned; empty on a day that was eased."""
     session: str = ""
     """Its id."""
+    unanswered: bool = False
+    """Whether the check-in before it, a part of it, or how hard a session was, was left out."""
 
 
 @dataclass(frozen=True)
@@ -69,7 +73,12 @@ def in_brief(done: SessionDone) -> SessionInBrief:
     early = done.completed < at.WHOLE_FROM or done.ending is not Ending.FINISHED
     hurts = (done.worst_pain or 0) >= at.PAIN_HOLDS or bool(done.hurts)
     return SessionInBrief(done.stamp.local, done.completed, over, hurts, early, steps_planned(done.plan),
-                          done.plan.session)
+                          done.plan.session, _was_unanswered(done))
+
+
+def _was_unanswered(done: SessionDone) -> bool:
+    """Whether an answer that was missing kept it at what was written."""
+    return any(key == "missing" for reason in done.plan.dose.reasons for key, _ in reason.data)
 
 
 def stall_of(sessions: Sequence[SessionInBrief], today: date, due: int | None = None) -> Stall | None:
@@ -119,5 +128,6 @@ def _kind(lately: Sequence[SessionInBrief]) -> StallKind:
         (StallKind.TOO_HARD, bool(over) and sum(over) >= at.MEAN_OVER * len(over)),
         (StallKind.CUT_SHORT, sum(s.ended_early for s in lately) >= half),
         (StallKind.EASED, sum(not s.steps for s in lately) >= half),
+        (StallKind.UNANSWERED, sum(s.unanswered for s in lately) >= half),
     )
     return next((kind for kind, holds in found if holds), StallKind.CEILING)

@@ -33,6 +33,8 @@ STALLED: Mapping[StallKind, str] = {
                         "fewer minutes or more rest may help; ask your coach.",
     StallKind.CUT_SHORT: "because most of your sessions ended early. Choose fewer minutes: what you finish moves on.",
     StallKind.EASED: "because most of your sessions were made lighter on the day. Tell your coach how you have been.",
+    StallKind.UNANSWERED: "because something was left unanswered before or after most of your sessions, and nothing "
+                          "is added on a guess. Answer what you can, and it moves on.",
     StallKind.CEILING: "although your sessions went well. You may have reached the most that is written for you; ask "
                        "your coach for what comes next.",
 }

@@ -26,9 +26,10 @@ def light(days_ago: int, rpe: int = 3, **more: object) -> RecordSummary:
                    strength=False)
 
 
-def morning(days_ago: int, *felt: int, soreness: int | None = None) -> RecordSummary:
+def morning(days_ago: int, *felt: int, soreness: int | None = None, **more: object) -> RecordSummary:
     """A check-in: slept, energy, settled."""
-    return told(days_ago, "check_in", soreness=soreness, **dict(zip(("slept", "energy", "calm"), felt, strict=False)))
+    return told(days_ago, "check_in", soreness=soreness, **dict(zip(("slept", "energy", "calm"), felt, strict=False)),
+                **more)
 
 
 def flag(because: A, *records: RecordSummary, **more: object) -> Flag:
@@ -229,8 +230,27 @@ def test_missed_before_clients_for_whom_nothing_moves(days: tuple[int, ...], lis
     assert (A.STALLED in why(*sessions)) is listed
     assert A.STALLED not in why(*sessions[:-1], strength(1, steps=(("press", 2), ("squat", 2))))
     if listed:
-        one = flag(A.STALLED, *sessions)
+        whole = [morning(n, 4, 4, 4, soreness=0, pain=0) for n in days]
+        one = flag(A.STALLED, *_in_order(whole, sessions))
         assert one.words == ("ceiling",) and one.key == "stalled:running" and not one.is_harm
+
+
+@pytest.mark.parametrize("left_out", ["slept", "energy", "calm", "soreness", "pain", "check-in", "effort"])
+def test_missed_before_nothing_moves_for_want_of_answers_though_the_programme_goes_on(left_out: str) -> None:
+    """Whatever of the check-in or after the session is left out in half of them."""
+    days = (22, 15, 9, 5, 1)
+    sessions = [strength(n, steps=STEADY, session="first" if n > 5 else "next") for n in days]
+    whole = [morning(n, 4, 4, 4, soreness=0, pain=0) for n in days]
+    assert A.STALLED not in why(*_in_order(whole, sessions))
+    if left_out == "effort":
+        sessions = [replace(t, rpe=None) for t in sessions]
+    some = [] if left_out == "check-in" else [t if left_out == "effort" else replace(t, **{left_out: None}) for t in whole]
+    one = flag(A.STALLED, *_in_order(some, sessions))
+    assert one.words == ("unanswered",) and not one.is_harm
+
+
+def _in_order(*records: list[RecordSummary]) -> list[RecordSummary]:
+    return sorted((t for some in records for t in some), key=lambda t: t.local)
 
 
 def test_a_week_that_was_begun_again_twice_is_told() -> None:

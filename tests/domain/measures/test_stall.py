@@ -76,7 +76,8 @@ def test_whoever_does_less_than_seven_in_ten_of_what_was_due_is_not_stalled(due:
 
 @pytest.mark.parametrize(("what", "kind"), [
     ({"hurts": True, "over": 3}, StallKind.PAIN), ({"over": 2, "ended_early": True}, StallKind.TOO_HARD),
-    ({"ended_early": True, "completed": 50}, StallKind.CUT_SHORT), ({"steps": ()}, StallKind.EASED)])
+    ({"ended_early": True, "completed": 50}, StallKind.CUT_SHORT), ({"steps": ()}, StallKind.EASED),
+    ({"unanswered": True}, StallKind.UNANSWERED)])
 def test_the_kind_is_what_holds_in_half_of_them_the_gravest_first(what: dict[str, object], kind: StallKind) -> None:
     """In one of four it is none."""
     half = [*STEADY[:3], done(6, **what), done(1, **what)]
