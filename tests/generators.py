@@ -216,6 +216,7 @@ diaries = st.builds(
     cleared=st.booleans(),
     clean_sessions=st.integers(0, 3), answered_by=st.sampled_from(AnsweredBy),
     fall=st.none() | st.builds(Fall, st.integers(0, 90), st.booleans()), flare_days=st.none() | st.integers(1, 3),
+    flare_unsaid=st.booleans(),
 )
 
 reasons = st.builds(Reason, st.sampled_from(RuleId), st.integers(0, 8),

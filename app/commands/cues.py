@@ -14,7 +14,7 @@ from app.commands.timeline import OpenedSource, order_at, source_at
 from app.domain.compile.timeline import compile_timeline
 from app.domain.model.plan import Timeline
 from app.domain.sound.audio_track import CueTrack, lay_track, write_track
-from app.domain.sound.voice_lines import exercise_lines, side_lines
+from app.domain.sound.voice_lines import change_lines, exercise_lines, side_lines
 from app.domain.sound.wav import RATE
 from app.exchange.forms.source import read_media
 from app.exchange.packs.archive import PackShelf
@@ -50,7 +50,8 @@ def _clips(opened: OpenedSource) -> Mapping[str, bytes]:
     Raises:
         WrongValue: a recording in the folder that is no such WAV file.
     """
-    wanted = [*side_lines(), *(line for exercise in opened.source.exercises for line in exercise_lines(exercise))]
+    of_exercises = (line for exercise in opened.source.exercises for line in exercise_lines(exercise))
+    wanted = [*side_lines(), *change_lines(), *of_exercises]
     if opened.folder is None:
         return clips_in(PackShelf(opened.pack), [line.clip for line in wanted])
     media = read_media(opened.folder)

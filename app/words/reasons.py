@@ -29,6 +29,8 @@ QUESTION_WORDS: Mapping[str, tuple[str, str]] = {
     "completed": ("how much of the last session was done",) * 2,
     "readiness": ("how you slept and feel", "how {name} slept and feels"),
     "days_ago": ("when you last trained", "when {name} last trained"),
+    "flare": ("whether you felt worse a day or two after the last session",
+              "whether {name} felt worse a day or two after the last session"),
     "": ("something",) * 2,
 }
 """What was not answered: for the person themselves, and for who leads them."""

@@ -5,7 +5,8 @@ from collections.abc import Iterable, Mapping
 
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import StepSide
-from app.domain.sound.voice_lines import Said, VoiceLine
+from app.domain.sound.voice_lines import CHANGES, FROM_FLOOR, TO_FLOOR, Said, VoiceLine
+from app.words.positions import DOWN_HOW, STAGES, UP_HOW
 from app.words.text import count, duration, listed
 
 # ------------------------------------------------------------------ the command
@@ -21,11 +22,17 @@ def track_written(name: str, seconds: int, cues: int, lines: int) -> str:
 
 # ------------------------------------------------------------------ lines for a speech engine
 
+CHANGE_WORDS: Mapping[str, str] = {
+    TO_FLOOR: DOWN_HOW, FROM_FLOOR: UP_HOW, **{about: STAGES[stage][1] for stage, about in CHANGES.items()},
+}
+"""What each part of a change of position says, as it stands on the screen."""
 _SIDES = {StepSide.LEFT: "Left side.", StepSide.RIGHT: "Right side."}
 
 
 def line_words(line: VoiceLine, exercise: Exercise | None, language: str) -> str:
     """What a speech engine is to say; empty where we have no words in that language."""
+    if line.said is Said.CHANGE:
+        return CHANGE_WORDS[line.about] if language == "en" else ""
     if line.said is Said.SIDE or exercise is None:
         return _SIDES[StepSide(line.about)] if language == "en" else ""
     cues = exercise.cues

@@ -94,7 +94,9 @@ def _fallen(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
 
 
 def _flared(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:
-    return replace(diary, flare_days=None), replace(diary, flare_days=draw(st.integers(1, 3)))
+    before, days = draw(st.booleans()), draw(st.none() | st.integers(1, 3))
+    worse = replace(diary, flare_days=days, flare_unsaid=days is None or draw(st.booleans()))
+    return replace(diary, flare_days=None, flare_unsaid=before and worse.flare_days is not None), worse
 
 
 def _too_soon(draw: st.DrawFn, diary: Diary) -> tuple[Diary, Diary]:

@@ -139,7 +139,7 @@ def _answers(blank: CheckIn, day: Day, body: Body, story: Story) -> CheckIn:
     settled = {spot: (before or {}).get(spot, level) for spot, level in pain.items()}
     by = AnsweredBy.LEADER if story.kind.led_by else AnsweredBy.SELF
     return replace(checking.with_signs(blank, day.signs), pain=pain, morning_after=settled, soreness=sore,
-                   slept=slept, energy=energy, calm=calm, answered_by=by)
+                   slept=slept, energy=energy, calm=calm, answered_by=by, flare_days=0)
 
 
 async def _heard_of(store: Store, desk: Store, clock: StoryClock, person: Person, story: Story, week: int) -> None:

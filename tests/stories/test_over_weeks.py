@@ -67,6 +67,7 @@ def test_after_an_illness_it_is_asked_whether_it_got_worse_later(person_at: Pers
         walker.press(client.NEXT).choose(check_in.NOTHING_HURTS).press(client.NEXT)
         walker.sees_heading(re.compile("^The morning after")).choose(check_in.NOTHING_WORSE).press(client.NEXT)
         walker.sees_heading(check_in.FLARE[0]).press(client.NEXT).sees(check_in.FLARE_MISSING)
+        walker.press(check_in.RATHER_NOT[0]).sees(check_in.RATHER_NOT_MEANS["flare"])
         walker.choose(check_in.FLARE_CHOICES[1]).press(client.NEXT).sees(check_in.MUSCLES[0]).choose(check_in.NO_ACHES)
         walker.press(client.NEXT)
         walker.choose("Slept 4 of 5", "Energy 4 of 5", "Settled 4 of 5").press(client.DONE)

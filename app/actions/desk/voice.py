@@ -9,13 +9,14 @@ from typing import Protocol
 from app.domain.errors import WrongValue
 from app.domain.model.exercise import Exercise
 from app.domain.model.source import Source
-from app.domain.sound.voice_lines import VOICE, VoiceLine, exercise_lines, side_lines
+from app.domain.sound.voice_lines import VOICE, VoiceLine, change_lines, exercise_lines, side_lines
 from app.domain.sound.wav import wav_file
 from app.exchange.packs.recorded_lines import read_recording
 from app.words.sound import line_words
 
 A_RECORDING = re.compile(rf"{VOICE}/.*\.wav")
-NAMES = "voice/left.wav, voice/right.wav, or in voice/EXERCISE name.wav, set-up-1.wav, safety-1.wav …"
+NAMES = ("voice/left.wav, voice/right.wav, voice/to-floor.wav …, or in voice/EXERCISE name.wav, set-up-1.wav, "
+         "safety-1.wav …")
 
 
 class Speaks(Protocol):
@@ -58,5 +59,6 @@ async def _spoken(source: Source, lines: Mapping[str, tuple[VoiceLine, Exercise 
 
 def _lines(source: Source) -> dict[str, tuple[VoiceLine, Exercise | None]]:
     about = {line.clip: (line, one) for one in source.exercises for line in exercise_lines(one)}
-    sides: dict[str, tuple[VoiceLine, Exercise | None]] = {line.clip: (line, None) for line in side_lines()}
-    return {**sides, **about}
+    common: dict[str, tuple[VoiceLine, Exercise | None]] = {
+        line.clip: (line, None) for line in (*side_lines(), *change_lines())}
+    return {**common, **about}

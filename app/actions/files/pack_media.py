@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from app.domain.errors import AppError
 from app.domain.figure.drawing.picture import Picture, is_photo, paths, read_picture
 from app.domain.model.exercise import Exercise
-from app.domain.sound.voice_lines import exercise_lines, side_lines
+from app.domain.sound.voice_lines import change_lines, exercise_lines, side_lines
 from app.exchange.packs.archive import PackShelf
 from app.exchange.packs.voice_files import clips_in
 from app.storage import packs
@@ -70,6 +70,6 @@ def clips_of(store: Store, pack: str, exercises: Iterable[Exercise]) -> Mapping[
         return {}
     wanted = [line.clip for exercise in exercises for line in exercise_lines(exercise)]
     try:
-        return clips_in(shelf, [*wanted, *(line.clip for line in side_lines())])
+        return clips_in(shelf, [*wanted, *(line.clip for line in (*side_lines(), *change_lines()))])
     except AppError:  # it was whole when it was taken in; a session never ends for want of a voice
         return {}

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
+from app.domain.dosing.events import asks_flare
 from app.domain.dosing.limits import usual_for
 from app.domain.dosing.way_back import check_ins_of, sessions_of, way_back
 from app.domain.model.body import Spot
@@ -141,9 +142,9 @@ def _last_fall(records: Sequence[Record], today: date) -> Fall | None:
 
 
 def _flare(check_in: CheckIn, earlier: Sequence[CheckIn], since: datetime) -> int | None:
-    """The last answer of those since the last session; None where nobody felt worse, or was not asked."""
+    """The last answer of those since the last session, 0 for "no"; None where nothing was said."""
     told = [c.flare_days for c in (*earlier, check_in) if c.stamp.utc > since and c.flare_days is not None]
-    return told[-1] or None if told else None
+    return told[-1] if told else None
 
 
 def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *, table: RuleTable = DEFAULT_RULES
@@ -175,8 +176,10 @@ def diary_today(check_in: CheckIn, records: Sequence[Record], client: Client, *,
     before = (told[-1].pain or {}) if told else {}
     rises = _rises(check_in, before)
     last, light = _lasts(sessions, check_in.stamp.local)
+    flare = _flare(check_in, earlier, latest.stamp.utc)
+    asked = latest.stamp.local < check_in.stamp.local and asks_flare(client, past, check_in.stamp.local)
     return replace(
         common, pain_rise=rises, last=last, last_light=light,
         pain_hours=_pain_hours(check_in, before, rises or {}, latest.stamp.utc),
-        flare_days=_flare(check_in, earlier, latest.stamp.utc),
+        flare_days=flare or None, flare_unsaid=flare is None and asked,
     )

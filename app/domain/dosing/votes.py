@@ -30,7 +30,7 @@ MISSING = Level.HOLD
 RESTART = Level.LIGHT
 """Where somebody starts again after a stop and its yes."""
 FLARE = Level.LIGHT
-"""What getting clearly worse a day or two later votes for."""
+"""What getting clearly worse a day or two later votes for; and not saying whether one did, of those it matters to."""
 BEST = 5
 """The best answer to how they slept and feel."""
 
@@ -221,6 +221,8 @@ def flare_votes(diary: Diary) -> Iterator[Reason]:
     """Clearly worse a day or two after the last session: what comes late counts as much as what comes at once. [P]"""
     if diary.flare_days is not None:
         yield from _vote(RuleId.FLARE, FLARE, days=diary.flare_days)
+    elif diary.flare_unsaid:
+        yield from _missing(RuleId.FLARE, "flare", FLARE)
 
 
 def votes(

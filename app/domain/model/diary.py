@@ -87,3 +87,5 @@ class Diary:
     """The last fall that is known of."""
     flare_days: int | None = None
     """So many days after the last session it got clearly worse, as it may after a virus; None: it did not."""
+    flare_unsaid: bool = False
+    """Whether it matters to them if it got worse later, and was not said."""

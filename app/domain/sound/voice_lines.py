@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from app.domain.model.exercise import Exercise
-from app.domain.model.plan import Step, StepSide
+from app.domain.model.plan import ChangeStage, Step, StepKind, StepSide
 from app.domain.sound.cues import Cue, CueKind
 from app.domain.sound.tones import tone_ms
 
@@ -19,6 +19,9 @@ BETWEEN_MS = 300
 """Silence between two lines."""
 VOICE = "voice"
 SPOKEN_SIDES = (StepSide.LEFT, StepSide.RIGHT)
+TO_FLOOR, FROM_FLOOR = "to-floor", "from-floor"
+CHANGES = {stage: f"change-{stage.value}" for stage in ChangeStage}
+"""What the line of each other part of a change is called."""
 
 
 class Said(IntEnum):
@@ -28,15 +31,17 @@ class Said(IntEnum):
     SIDE = 1
     NAME = 2
     SET_UP = 3
+    CHANGE = 4
+    """How to get down or up: at the beginning of that part of the change, before anything else."""
 
 
-#: The order in which they are heard.
+#: The order in which the others are heard.
 HEARD = (Said.NAME, Said.SIDE, Said.SET_UP, Said.SAFETY)
 
 
 @dataclass(frozen=True, order=True)
 class VoiceLine:
-    """One thing to say. `about` is an exercise or a side; `number` counts the lines of one kind from 1."""
+    """One thing to say, about an exercise, a side or a part of a change; `number` counts lines of one kind from 1."""
 
     said: Said
     about: str
@@ -45,7 +50,7 @@ class VoiceLine:
     @property
     def clip(self) -> str:
         """Where its recording lies in a pack."""
-        if self.said is Said.SIDE:
+        if self.said in (Said.SIDE, Said.CHANGE):
             return f"{VOICE}/{self.about}.wav"
         last = {Said.NAME: "name", Said.SET_UP: f"set-up-{self.number}", Said.SAFETY: f"safety-{self.number}"}
         return f"{VOICE}/{self.about}/{last[self.said]}.wav"
@@ -70,6 +75,17 @@ def side_lines() -> tuple[VoiceLine, ...]:
     return tuple(VoiceLine(Said.SIDE, side.value) for side in SPOKEN_SIDES)
 
 
+def change_line(step: Step) -> VoiceLine:
+    """The line of one part of a change of position."""
+    floor = FROM_FLOOR if step.to_floor is False else TO_FLOOR
+    return VoiceLine(Said.CHANGE, CHANGES.get(step.stage, floor) if step.stage else floor)
+
+
+def change_lines() -> tuple[VoiceLine, ...]:
+    """The lines of every part of a change of position."""
+    return tuple(VoiceLine(Said.CHANGE, about) for about in (TO_FLOOR, FROM_FLOOR, *CHANGES.values()))
+
+
 def plan_lines(steps: Sequence[Step], cues: Sequence[Cue], library: Mapping[str, Exercise],
                lengths: Mapping[str, int], from_ms: int = 0) -> tuple[SpokenLine, ...]:
     """Where each line is said. `lengths`: clip → ms; a line without a clip is not said.
@@ -86,7 +102,10 @@ def plan_lines(steps: Sequence[Step], cues: Sequence[Cue], library: Mapping[str,
         if step.start_ms > max(begins, from_ms):
             windows = _windows([cue for cue in cues if begins <= cue.at_ms < step.start_ms],
                                max(begins, from_ms), step.start_ms)
-            found += _fitting(_wanted(step, before, library, told), windows, lengths)
+            how = list(_changes([s for s in steps if begins <= s.start_ms < step.start_ms], windows, lengths, from_ms))
+            found += how
+            found += _fitting(_wanted(step, before, library, told), _without(windows, how, lengths), lengths)
+            found.sort(key=lambda spoken: spoken.at_ms)
         told.add(step.exercise or "")
         before, begins = step, step.end_ms
     return tuple(found)
@@ -115,6 +134,30 @@ def _windows(cues: Sequence[Cue], start_ms: int, end_ms: int) -> list[tuple[int,
         sounds = 1 if cue.kind is CueKind.WAITING else tone_ms(cue.kind)
         at = max(at, cue.at_ms + sounds + AROUND_MS)
     return [(a, b) for a, b in [*windows, (at, last)] if a < b]
+
+
+def _changes(steps: Sequence[Step], windows: Sequence[tuple[int, int]], lengths: Mapping[str, int], from_ms: int
+             ) -> Iterator[SpokenLine]:
+    """The line of each change that begins here, within its own step: how to get up safely gives way to nothing."""
+    for step in steps:
+        line = change_line(step)
+        if step.kind is not StepKind.CHANGE or line.clip not in lengths or step.start_ms < from_ms:
+            continue
+        within = [(max(a, step.start_ms), min(b, step.end_ms)) for a, b in windows]
+        room = next((a for a, b in within if a + lengths[line.clip] <= b), None)
+        if room is not None:
+            yield SpokenLine(line, room)
+
+
+def _without(windows: Sequence[tuple[int, int]], said: Sequence[SpokenLine], lengths: Mapping[str, int]
+             ) -> list[tuple[int, int]]:
+    """What is left of silences once these lines are said in them."""
+    left = list(windows)
+    for spoken in said:
+        begin, end = spoken.at_ms - BETWEEN_MS, spoken.at_ms + lengths[spoken.line.clip] + BETWEEN_MS
+        halves = [half for a, b in left for half in ((a, min(b, begin)), (max(a, end), b))]
+        left = [(a, b) for a, b in halves if a < b]
+    return left
 
 
 def _fitting(wanted: Sequence[VoiceLine], windows: list[tuple[int, int]],

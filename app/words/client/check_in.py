@@ -27,6 +27,7 @@ RATHER_NOT_MEANS: Mapping[str, str] = {
     "signs": "Then there is no session today. A walk is always fine.",
     "pain": "Then we keep today easier, as on a sore day.",
     "morning": "Then we keep today easier, as after a bad morning.",
+    "flare": "Then today is a light one, as after a bad day.",
     "soreness": "Then we keep today easier, as with achy muscles.",
     "feel": "Then we keep today easier, as after a poor night.",
 }

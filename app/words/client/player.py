@@ -1,12 +1,15 @@
 """Every sentence of the player: before, during and when it stands still. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from app.domain.model.client import Client, Condition
 from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.model.record import Ending
+from app.words.positions import DOWN, DOWN_HOW, STAGES, UP, UP_HOW, change_words
 from app.words.text import count, listed
+
+__all__ = ["DOWN", "DOWN_HOW", "STAGES", "UP", "UP_HOW", "change_words"]
 
 GRAMS_TO_POUND = 453.59237
 
@@ -62,18 +65,6 @@ TAKE_CARE = "Take care:"
 PAUSED = "Paused"
 LAST_ONE = "That was the last one."
 KEYS = "Keys: space pauses, left goes back, right skips, up is more rest, down is ready, E easier, H “that hurts”."
-DOWN, UP = "Get down", "Get up"
-DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
-UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
-#: Each other part of a change of position: its word, and its line.
-STAGES: Mapping[ChangeStage, tuple[str, str]] = {
-    ChangeStage.SIT: ("Sit", "Roll on to your side, sit up, and stay sitting. Lift your feet in turn; breathe."),
-    ChangeStage.STAND: ("Stand still", "Stand with a hand on something steady. Light-headed? Sit down again."),
-    ChangeStage.UP: ("Get up", "Push off the edge of the bed and stand, a hand on something steady."),
-    ChangeStage.RISE: ("Stand up", "Stand up in your own time."),
-    ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, a hand on the chair."),
-    ChangeStage.LIE: ("Lie down", "Sit on the edge of the bed, then lie down in your own time."),
-}
 WHEN_LYING, I_LIE = "Tap when you are lying. No hurry.", "I am lying down"
 WHEN_DOWN, WHEN_UP = "Tap when you are down. No hurry.", "Tap when you are standing. No hurry."
 I_AM_DOWN, I_AM_UP = "I am down", "I am standing"
@@ -89,13 +80,6 @@ SIDES = {StepSide.LEFT: "Left", StepSide.RIGHT: "Right"}
 def kind_word(step: Step) -> str:
     """The one word over the count."""
     return change_words(step)[0] if step.kind is StepKind.CHANGE else _KINDS[step.kind]
-
-
-def change_words(step: Step) -> tuple[str, str]:
-    """The word and the line of one part of a change of position."""
-    if step.stage is not None:
-        return STAGES[step.stage]
-    return (UP, UP_HOW) if step.to_floor is False else (DOWN, DOWN_HOW)
 
 
 def wait_words(step: Step) -> tuple[str, str]:
@@ -176,6 +160,12 @@ def count_left(figures: str) -> str:
 def spoken_next(name: str, line: str) -> str:
     """What a voice says in a rest."""
     return f"Next: {name}. {line}".strip()
+
+
+def spoken_change(step: Step, name: str) -> str:
+    """What a voice says as a change of position begins; with what comes then, where that was not said yet."""
+    line = change_words(step)[1]
+    return f"{line} {then(name)}." if name else line
 
 
 def whose(name: str) -> str:

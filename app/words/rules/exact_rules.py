@@ -112,12 +112,12 @@ def _votes(table: RuleTable) -> Section:
          f"within {at.FALL_HOLDS_DAYS} days {votes.MISSING}",
          f"for {at.FALL_SUPPORT_DAYS} days balance only with something to hold", rules_convention()),
         (RULE_WORDS[RuleId.FLARE], f"gives {votes.FLARE}", "clearly worse a day or two after the last session, as "
-         "after a virus or during treatment", rules_convention()),
+         "after a virus or during treatment; asked then, and not said, gives the same", rules_convention()),
     ]
     return Section("votes", "Votes", (
         f"Unanswered: symptoms give {votes.MISSING_SYMPTOMS}, answer first; pain the worse of {votes.MISSING_PAIN} "
-        f"and the last answer’s vote; anything else {votes.MISSING}. So leaving a question out never gives more than "
-        "its best answer.",
+        f"and the last answer’s vote; worse later {votes.FLARE}, where it is asked; anything else {votes.MISSING}. So "
+        "leaving a question out never gives more than its best answer.",
     ), ("Rule", "Answer and level", "Of what", "Source"), tuple(rows))
 
 

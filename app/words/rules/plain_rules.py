@@ -98,7 +98,8 @@ def _answers(table: RuleTable) -> Section:
         "a little less at least.",
         "A strength session is read against the last strength session and a light one against the last light one; a "
         "later session of the other kind that went badly counts as well.",
-        f"If you felt clearly worse a day or two after the last session, today is {EFFECTS[votes.FLARE]}. After a fall "
+        f"If you felt clearly worse a day or two after the last session, today is {EFFECTS[votes.FLARE]}; "
+        "where you are asked and would rather not say, it is the same. After a fall "
         f"nothing gets harder for {at.FALL_HOLDS_DAYS // 7} weeks, and for {at.FALL_SUPPORT_DAYS // 7} weeks you "
         "keep a hand on something for balance.",
     ), ("Answer", "What it does"), tuple(rows))

@@ -13,7 +13,7 @@ from app.actions.desk.voice import voice_of
 from app.actions.files.pack_media import clips_of
 from app.device.clock import ManualClock
 from app.domain.errors import WrongValue
-from app.domain.sound.voice_lines import exercise_lines
+from app.domain.sound.voice_lines import change_lines, exercise_lines
 from app.domain.sound.wav import HEADER_BYTES
 from app.exchange.packs.pack import read_pack
 from app.exchange.packs.voice_files import is_clip
@@ -57,7 +57,7 @@ def test_a_recording_beats_the_engine_and_is_brought_into_form() -> None:
     engine = Voice()
     found = made(engine, {NAME: recording(400, rate=44_100, channels=2)})
     wanted = {line.clip for one in SOURCE.exercises for line in exercise_lines(one)} | {
-        "voice/left.wav", "voice/right.wav"}
+        "voice/left.wav", "voice/right.wav", *(line.clip for line in change_lines())}
     assert set(found) == wanted and all(map(is_clip, found.values()))
     assert abs(len(found[NAME]) - HEADER_BYTES - 400 * 32) < 64
     assert len(engine.said) == len(wanted) - 1

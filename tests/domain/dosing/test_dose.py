@@ -13,6 +13,7 @@ from app.domain.model.client import Client, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.plan import Dose
 from app.domain.model.rules import RuleId, RuleTable, rule_table
+from app.words.reasons import reason_text
 from tests.domain.shipped import TODAY, WELL
 
 KNEE, OTHER_KNEE, BACK = parse_spot("left knee"), parse_spot("right knee"), parse_spot("back")
@@ -391,6 +392,13 @@ def test_pain_of_either_session_counts_with_its_worst() -> None:
 def test_a_fall_that_hurt_stops_and_any_fall_holds_for_a_fortnight(fall: Fall, cleared: bool, level: int) -> None:
     """A clinician's yes opens the way again."""
     assert dose(but(fall=fall, cleared=cleared)).level == level
+
+
+def test_not_saying_whether_one_was_worse_later_counts_as_having_been() -> None:
+    """Of those whom it matters to; the reason says what was not answered, and nothing is carried into the next day."""
+    got = dose(but(flare_unsaid=True))
+    assert (got.level, got.carried, rules(got)) == (4, 0, [RuleId.FLARE])
+    assert "whether you felt worse a day or two after" in reason_text(got.reasons[0])
 
 
 @pytest.mark.parametrize("days", [1, 2])

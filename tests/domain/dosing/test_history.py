@@ -14,11 +14,11 @@ from app.domain.dosing.history import NO_STRENGTH_YET, clean_running, diary_toda
 from app.domain.dosing.votes import soreness_votes, votes
 from app.domain.dosing.way_back import answers_stop, sessions_of, way_back, yes_from
 from app.domain.model.body import parse_spot
-from app.domain.model.client import Client, UsualPain
+from app.domain.model.client import Client, Condition, UsualPain
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.level import Level
 from app.domain.model.plan import Dose
-from app.domain.model.record import CheckIn, Ending, Hurt, Record
+from app.domain.model.record import CheckIn, Ending, Event, EventKind, Hurt, Record
 from app.domain.model.rules import RuleId, rule_table
 from app.words.rules.exact_rules import for_coach
 from app.words.rules.plain_rules import for_client
@@ -354,6 +354,19 @@ def test_worse_a_day_or_two_later_reaches_todays_amount() -> None:
     votes_now = votes(diary_today(morning, [session(0), morning], Client()), Client(), morning.stamp.local,
                       strength=True)
     assert [r.rule for r in votes_now if r.level >= Level.LIGHT] == [RuleId.FLARE]
+
+
+def test_who_was_asked_whether_it_got_worse_and_would_rather_not_say_is_taken_as_worse() -> None:
+    """After an illness; not on the day of the session, not once it was told, and of nobody else."""
+    ill = Event(stamp("ill", 0), EventKind.ILLNESS)
+
+    def unsaid(*check_ins: CheckIn, client: Client = BODY, ill: tuple[Event, ...] = (ill,)) -> bool:
+        return diary_today(check_ins[-1], [*ill, session(0), *check_ins], client).flare_unsaid
+
+    assert unsaid(check_in(1)) and unsaid(check_in(2))
+    assert not unsaid(check_in(2, flare_days=0)) and not unsaid(check_in(1, flare_days=0), check_in(2))
+    assert not unsaid(check_in(2, flare_days=1)) and not unsaid(check_in(2), ill=())
+    assert unsaid(check_in(2), ill=(), client=Client(conditions=frozenset({Condition.CANCER_TREATMENT})))
 
 
 # ------------------------------------------------------------------ a clock that was set back

@@ -9,12 +9,21 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from app.domain.model.exercise import Cues, Exercise
-from app.domain.model.plan import Part, Step, StepKind, StepSide
+from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.player.tap_gates import Wait, waiting_steps
 from app.domain.sound.audio_track import lay_track
 from app.domain.sound.cues import Cue, CueKind, cues_of
 from app.domain.sound.tones import tone_ms
-from app.domain.sound.voice_lines import BETWEEN_MS, Said, SpokenLine, exercise_lines, plan_lines, side_lines
+from app.domain.sound.voice_lines import (
+    BETWEEN_MS,
+    Said,
+    SpokenLine,
+    change_line,
+    change_lines,
+    exercise_lines,
+    plan_lines,
+    side_lines,
+)
 from tests.domain import onsets
 from tests.domain.days import PLAIN
 from tests.domain.shipped import SESSIONS, compiled, library
@@ -25,7 +34,8 @@ from tests.sampling import examples
 K = StepKind
 TOLD = Cues(set_up=("Stand tall.", "Feet apart."), safety=("Hold on.",))
 KNOWN = {name: replace(PLAIN, id=name, cues=TOLD) for name in ("a", "b")}
-CLIPS = [line.clip for one in KNOWN.values() for line in exercise_lines(one)] + [line.clip for line in side_lines()]
+CLIPS = [line.clip for one in KNOWN.values() for line in exercise_lines(one)] + [
+    line.clip for line in (*side_lines(), *change_lines())]
 LONG = dict.fromkeys(CLIPS, 1000)
 
 
@@ -91,6 +101,45 @@ def test_without_recordings_nothing_is_said() -> None:
     assert plan_lines(session(10), cues_of(session(10)), KNOWN, {}) == ()
 
 
+def getting_up(rest_s: int = 20) -> tuple[Step, ...]:
+    """Work lying down, up from the floor with a sit and a stand, work."""
+    lengths = [(K.WORK, 20_000, "a", None, None), (K.CHANGE, 8_000, "b", False, None),
+               (K.CHANGE, 30_000, "b", None, ChangeStage.SIT), (K.CHANGE, 15_000, "b", None, ChangeStage.STAND),
+               (K.REST, rest_s * 1000, "b", None, None), (K.WORK, 20_000, "b", None, None)]
+    steps: list[Step] = []
+    for kind, length, name, floor, stage in lengths:
+        steps.append(Step(kind, Part.MAIN, steps[-1].end_ms if steps else 0, length, name, to_floor=floor, stage=stage))
+    return tuple(steps)
+
+
+def test_each_part_of_getting_up_is_said_as_it_begins() -> None:
+    """Up, sit, stand, each within its own step and before anything about the exercise."""
+    steps = getting_up()
+    lengths = LONG | {line.clip: 3_000 for line in change_lines()}
+    heard = [(line.line.about, line.at_ms) for line in said(steps, lengths) if line.line.said is Said.CHANGE]
+    assert [about for about, _ in heard] == ["from-floor", "change-sit", "change-stand"]
+    for (_, at_ms), step in zip(heard, steps[1:4], strict=True):
+        assert step.start_ms <= at_ms <= step.start_ms + 1_000 and at_ms + 3_000 <= step.end_ms
+    others = [line for line in said(steps, lengths) if line.line.said is not Said.CHANGE]
+    assert {line.line.said for line in others} == {Said.NAME, Said.SET_UP, Said.SAFETY}
+
+
+def test_how_to_get_up_gives_way_to_nothing_and_is_cut_by_nothing() -> None:
+    """With hardly any rest the other lines go; a line longer than its own step is left to the screen."""
+    lengths = LONG | {line.clip: 7_000 for line in change_lines()} | {"voice/change-stand.wav": 16_000}
+    heard = [line.line.about for line in said(getting_up(0), lengths) if line.line.said is Said.CHANGE]
+    assert heard == ["from-floor", "change-sit"]
+
+
+def test_every_change_of_a_shipped_session_has_a_line_of_its_own() -> None:
+    """Whoever lies down and gets up again hears each part."""
+    known = {line.clip for line in change_lines()}
+    for name in SESSIONS:
+        for step in compiled(name).steps:
+            assert step.kind is not K.CHANGE or change_line(step).clip in known
+    assert len(known) == 2 + len(ChangeStage)
+
+
 def test_after_a_change_on_the_way_the_rest_of_the_rest_tells_the_new_exercise() -> None:
     """From there on, and nothing twice."""
     steps = session(20)
@@ -136,7 +185,7 @@ def overlaps(cue: Cue, start: int, end: int) -> bool:
 
 def voice_of(known: Mapping[str, Exercise]) -> dict[str, bytes]:
     """A quiet recording of each line, each with its own length."""
-    lines = [*side_lines(), *(line for one in known.values() for line in exercise_lines(one))]
+    lines = [*side_lines(), *change_lines(), *(line for one in known.values() for line in exercise_lines(one))]
     return {line.clip: b"\x05\x00" * (16 * (700 + 37 * (place % 40))) for place, line in enumerate(lines)}
 
 

@@ -20,7 +20,7 @@ SIGNS_PAGE = "signs"
 #: Page → what of the answers it asks about.
 ASKED_ON: Mapping[str, tuple[str, ...]] = {
     SIGNS_PAGE: ("new", "signs"), "pain": ("pain",), "morning": ("morning",), "soreness": ("soreness",),
-    "feel": ("slept", "energy", "calm"),
+    "flare": ("flare",), "feel": ("slept", "energy", "calm"),
 }
 STOPPING = frozenset({Symptom.EMERGENCY, Symptom.STOP_AND_ASK, Symptom.FEVER})
 

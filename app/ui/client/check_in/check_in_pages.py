@@ -136,7 +136,7 @@ def ask_flare(asks: Asks, choices: list[int]) -> list[ft.Control]:
 
     c, among = asks.c, options(*((days, words.FLARE_CHOICES[days]) for days in choices))
     return [c.title(said(words.FLARE, asks.asked)), c.body(words.FLARE_HINT),
-            c.one_of(among, asks.held.value.flare, tell)]
+            c.one_of(among, asks.held.value.flare, tell), asks.rather_not()]
 
 
 def ask_feel(asks: Asks) -> list[ft.Control]:

@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 from app.actions.training.playing import Playing
-from app.domain.model.plan import Step
+from app.domain.model.plan import Step, StepKind
 from app.domain.sound.cues import Cue, CueKind, cues_of, sounding
 from app.ui.client.player.track_keeper import Conductor
 from app.ui.shell.shell import Shell
@@ -19,6 +19,7 @@ class Caller:
         self._steps: tuple[Step, ...] = ()
         self._waiting: frozenset[int] | None = None
         self._cues: tuple[Cue, ...] = ()
+        self._step = -1
 
     def stands_at(self, at_ms: int, *, jumped: bool) -> None:
         """The position was moved by hand. After a jump the cue at the very start of the step is still to come."""
@@ -42,8 +43,11 @@ class Caller:
             self._cues = cues_of(state.steps, waiting=waiting)
         cue = sounding(self._cues, self._heard_ms, state.at_ms)
         self._heard_ms = state.at_ms
+        entered, self._step = state.index != self._step, state.index
         if cue is not None:
             self._give(cue, playing)
+        if entered and state.step.kind is StepKind.CHANGE:
+            self._tell_change(playing, first=cue is not None and cue.kind is CueKind.REST)
         self._conductor.follow(playing)
 
     def _give(self, cue: Cue, playing: Playing) -> None:
@@ -52,6 +56,14 @@ class Caller:
         if cue.buzz is not None:
             self._shell.run(self._device.haptics.play, cue.buzz.value)
         coming = playing.library.get(playing.state.step.exercise or "")
-        if cue.kind is CueKind.REST and coming is not None and not self._conductor.speaks:
+        change = playing.state.step.kind is StepKind.CHANGE
+        if cue.kind is CueKind.REST and coming is not None and not change and not self._conductor.speaks:
             line = coming.cues.set_up[0] if coming.cues.set_up else ""
             self._shell.run(self._device.speech.say, says.spoken_next(coming.name, line))
+
+    def _tell_change(self, playing: Playing, *, first: bool) -> None:
+        """How to get down or up, as that part of it begins; with the first, what comes then."""
+        coming = playing.library.get(playing.state.step.exercise or "")
+        if not self._conductor.speaks:
+            name = coming.name if first and coming is not None else ""
+            self._shell.run(self._device.speech.say, says.spoken_change(playing.state.step, name))

@@ -1,0 +1,26 @@
+"""What is said while somebody gets down, up or over: shown, and spoken. Knows no Flet."""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.domain.model.plan import ChangeStage, Step
+
+DOWN, UP = "Get down", "Get up"
+DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
+UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
+#: Each other part of a change of position: its word, and its line.
+STAGES: Mapping[ChangeStage, tuple[str, str]] = {
+    ChangeStage.SIT: ("Sit", "Roll on to your side, sit up, and stay sitting. Lift your feet in turn; breathe."),
+    ChangeStage.STAND: ("Stand still", "Stand with a hand on something steady. Light-headed? Sit down again."),
+    ChangeStage.UP: ("Get up", "Push off the edge of the bed and stand, a hand on something steady."),
+    ChangeStage.RISE: ("Stand up", "Stand up in your own time."),
+    ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, a hand on the chair."),
+    ChangeStage.LIE: ("Lie down", "Sit on the edge of the bed, then lie down in your own time."),
+}
+
+
+def change_words(step: Step) -> tuple[str, str]:
+    """The word and the line of one part of a change of position."""
+    if step.stage is not None:
+        return STAGES[step.stage]
+    return (UP, UP_HOW) if step.to_floor is False else (DOWN, DOWN_HOW)
