@@ -9,13 +9,15 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
 from app.domain.model.plan import Part, Step
 from app.domain.model.record import SessionDone
 
+SEEN_AFTER_DAYS = 9
+"""After so many days without a session a clinician has seen them, and says yes though it still hurts."""
 RESERVE_AT_START = 6.0
 """Repetitions left when a beginner does what is written for the first time."""
 
@@ -49,6 +51,10 @@ class Body:
         self.sore = self.sore if days <= 2 else self.sore * 0.3 if days == 3 else 0.0
         if days > 7:
             self.gain *= math.exp(-(days - 7) / (34 * 7))
+
+    def waited(self, day: date, refused: Sequence[date]) -> bool:
+        """Whether there has been no session for a week, so that somebody has looked at what hurts by now."""
+        return bool(refused) and self.last is not None and (day - self.last).days > SEEN_AFTER_DAYS
 
     def left(self, step: Step) -> float:
         """Repetitions left at the end of one bout, by Epley's estimate from its first time."""

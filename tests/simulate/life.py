@@ -14,7 +14,7 @@ from app.actions.desk import attention_list, intake, publishing
 from app.actions.files import programmes, sending
 from app.actions.training import check_in as checking
 from app.actions.training import diary, playing
-from app.actions.training.screening import record_stop_yes
+from app.actions.training.screening import answer_stop_questions, record_stop_yes
 from app.actions.training.today import Today, today
 from app.demo.cast import StoryDay
 from app.demo.clock import StoryClock
@@ -102,9 +102,11 @@ def _live(store: Store, clock: StoryClock, person_id: str, day: Day, body: Body,
     if not day.trains:
         return
     card = today(store, clock, person_id)
-    if card.stop is not None and not day.signs and not day.pain:
+    if card.stop is not None and not day.signs and (not day.pain or body.waited(now, story.refused)):
         record_stop_yes(store, clock, person_id, card.stop, "R. Lund", "physiotherapist")
         clock.forward(1_000)
+    if card.ask_again:
+        answer_stop_questions(store, clock, person_id, ())
     if day.answers:
         blank = checking.blank_check_in(clock, person_id)
         card = checking.save_check_in(store, clock, _answers(blank, day, body, story))
