@@ -51,8 +51,8 @@ STALL: Mapping[StallKind, str] = {
     StallKind.TOO_HARD: "most were harder than meant. Ask about sleep, pain and tablets, and make them easier",
     StallKind.CUT_SHORT: "most ended early. A shorter session that is finished moves on",
     StallKind.EASED: "most were eased that day, by how they slept and felt or by a gap. Ask how they are",
-    StallKind.UNANSWERED: "before or after most of them something was left unanswered, and nothing is added on a guess. "
-                          "Ask what keeps them from answering",
+    StallKind.UNANSWERED: "before or after most of them something was left unanswered, and nothing is added on "
+                          "a guess. Ask what keeps them from answering",
     StallKind.CEILING: "they went well. Raise the ceiling, or write a harder move or a heavier weight",
 }
 
