@@ -25,7 +25,7 @@ ROOT = Path(__file__).resolve().parent.parent
 OLDEST = (3, 11)
 SLOWEST = 10
 """So many of the slowest tests are printed at the end."""
-AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadgroup")
+AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadscope", "--no-loadscope-reorder")
 """A test process for each core; `tests/conftest.py` says which tests stay together."""
 NO_BROWSER = "No Chromium, Chrome or Edge was found, and none could be installed."
 

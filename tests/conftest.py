@@ -27,6 +27,9 @@ settings.register_profile("sampled", max_examples=30, deadline=None, derandomize
 settings.register_profile("whole", max_examples=500, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
+TREE = "the stories in the tree, and what they have reached"
+
+
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--all", action="store_true", dest="whole", help="run every long suite whole")
 
@@ -37,19 +40,36 @@ def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("whole" if is_whole() else "sampled")
 
 
-@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     if not is_whole():
         sample(config, items)
-    for item in items:
-        item.add_marker(pytest.mark.xdist_group(together(item)))
+    # what takes one process long begins first
+    items.sort(key=lambda item: together(item.nodeid) != TREE)
 
 
-def together(item: pytest.Item) -> str:
-    """The name of those that one process runs: a file's tests share what they set up, and what all stories of the tree
-    have drawn is looked at after them."""
-    tree = item.path.parent.name in {"stories", "tree"} and not item.get_closest_marker("browser")
-    return "tree" if tree else "/".join(item.path.parts[-2:])
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> object:
+    """What several processes run: see `together`."""
+    from xdist.scheduler import LoadScopeScheduling
+
+    class Together(LoadScopeScheduling):
+        def _split_scope(self, nodeid: str) -> str:
+            return together(nodeid)
+
+    return Together(config, log)
+
+
+def together(nodeid: str) -> str:
+    """The name of those that one process runs, one after the other.
+
+    What all stories of the tree have drawn is looked at after them; a file of browser tests shares what it sets up;
+    the rest goes one by one to whichever process is free.
+    """
+    file, _, name = nodeid.partition("::")
+    folder = file.split("/")[1] if file.count("/") > 1 else ""
+    if folder in ("stories", "tree") and "[browser" not in name:
+        return TREE
+    return file if folder in ("browser", "bench", "simulate", "serving") else nodeid
 
 
 def sample(config: pytest.Config, items: list[pytest.Item]) -> None:

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.conftest import TREE, together
 from tests.sampling import SWITCH, examples, is_whole, spread
 
 
@@ -27,3 +28,11 @@ def test_a_long_suite_is_really_sampled(number: int, request: pytest.FixtureRequ
     """This very one: four of its forty are here, unless the whole is."""
     here = [item for item in request.session.items if item.name.startswith("test_a_long_suite_is_really_sampled[")]
     assert is_whole() or len(here) <= 4
+
+
+def test_what_belongs_together_runs_in_one_process() -> None:
+    """Stories of the tree with what they have reached; a file of browser tests; anything else alone."""
+    assert together("tests/stories/test_led.py::test_a[tree]") == together("tests/tree/test_reached.py::test_b") == TREE
+    assert together("tests/stories/test_led.py::test_a[browser]") != TREE
+    assert together("tests/browser/test_kill.py::test_a[3]") == "tests/browser/test_kill.py"
+    assert together("tests/test_names.py::test_a") == "tests/test_names.py::test_a"
