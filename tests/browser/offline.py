@@ -52,9 +52,9 @@ META_POLICY = """() => document.querySelector('meta[http-equiv="Content-Security
 KEPT_POLICY = "() => fetch('python-worker.js').then(answer => answer.headers.get('content-security-policy'))"
 
 
-def fast_from(began: str, rate: float, most_ms: float = 1e12) -> str:
+def fast_from(began: datetime, rate: float, most_ms: float = 1e12) -> str:
     """An entry on a fast clock that stands at that instant now."""
-    return FAST.format(rate=rate, began=began, now=datetime.now(UTC).isoformat(), most_ms=most_ms)
+    return FAST.format(rate=rate, began=began.isoformat(), now=datetime.now(UTC).isoformat(), most_ms=most_ms)
 
 
 class Visitor(Walker):

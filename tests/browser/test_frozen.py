@@ -34,7 +34,7 @@ FROZEN_S = 16.0
 @pytest.mark.whole(keep=0)
 def test_a_page_that_was_frozen_asks_where_to_go_on(browser: Browser, ready: Path, tmp_path: Path) -> None:
     """It stands where it stood, says for how long nobody looked, and goes on from there by a tap."""
-    folder = make_web_app(tmp_path / "app", entry=fast_from(SystemClock().now().isoformat(), RATE),
+    folder = make_web_app(tmp_path / "app", entry=fast_from(SystemClock().now(), RATE),
                           store=whole_copy(ready))
     with StaticSite({"/": folder}) as site, Visitor(browser, site.address) as visitor:
         session = Session(visitor.visit("#/play"))
