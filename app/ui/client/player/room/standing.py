@@ -28,6 +28,8 @@ COUNTS = (190.0, 170, 150, 132, 116, 104, 92, 84)
 TIGHT_COUNTS = (*COUNTS, 76.0)
 SHRINK = 0.88
 """Letters of buttons grow smaller by so much rather than that the buttons stand under one another."""
+SMALLER = (0.94, SHRINK)
+"""And those of name and cue rather than that the cue scrolls."""
 SMALLEST = 64.0
 """Of figures where neither these nor anything else would fit: in the largest print, px."""
 SHARES = (0.58, 0.54, 0.5)
@@ -43,9 +45,10 @@ def standing(width: float, height: float, scale: float, said: WordsToFit) -> Roo
         ways = [page.best(LEAST_MOVE, LEAST_EASIER)]
     if found := [way for way in ways if way]:
         return max(found, key=lambda way: way[0])[1]
+    shrinks = [] if is_large(scale) or said.opened else [(False, letters) for letters in SMALLER]
     for least in ((TIGHT_MOVE, TIGHT_EASIER), (SMALLEST, SMALLEST)):
-        for flows in (False, True):
-            if tight := page.best(*least, tight=True, flows=flows):
+        for flows, letters in ((False, 1.0), *shrinks, (True, 1.0)):
+            if tight := page.best(*least, tight=True, flows=flows, letters=letters):
                 return tight[1]
     return page.loose()
 
@@ -101,20 +104,21 @@ class _Page:
                             pieces.PAUSE_WORTH * pause + pieces.PRESS_WORTH * press, {"press": press, "pause": pause}))
         return worthwhile(ways)
 
-    def best(self, least_move: float, least_easier: float, *, tight: bool = False, flows: bool = False
-             ) -> tuple[float, Room] | None:
-        """The way that is worth most and leaves both figures so large."""
+    def best(self, least_move: float, least_easier: float, *, tight: bool = False, flows: bool = False,
+             letters: float = 1) -> tuple[float, Room] | None:
+        """The way that is worth most and leaves both figures so large. `letters`: of name and cue, as shares."""
         said, scale, room = self.said, self.scale, self.base()
         large, plain = is_large(scale), not is_large(scale) and not said.opened
         opens, flows = said.opened and not flows and not large, flows or large
-        cues = pieces.cue_ways(said, self.inner, scale, self._cue_sizes())
+        small = (t.T_BODY * letters,) if letters < 1 else ()
+        cues = pieces.cue_ways(said, self.inner, scale, small or self._cue_sizes())
         if flows:
             least = 48 if tight else 60 if large else 104
             cues = (pieces.in_sight(cues, least),)
         kinds = tuple(StripShown)[::-1] if plain else (StripShown.NONE,)
         counts, word = TIGHT_COUNTS if tight else COUNTS, min(t.T_BIG * scale, 44)
-        names = pieces.name_ways(said, self.inner, scale, (*self._name_sizes(), *((14,) if tight and large else ())),
-                                 0.7 if tight else 0.85)
+        sizes = small or (*self._name_sizes(), *((14,) if tight and large else ()))
+        names = pieces.name_ways(said, self.inner, scale, sizes, 0.7 if tight else 0.85)
         rest = together(
             self.buttons(room, tight=tight), pieces.band_ways(said, self.inner, scale, counts, word),
             names, cues, pieces.strip_ways(scale, kinds),
