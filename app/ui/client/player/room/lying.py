@@ -18,16 +18,17 @@ from app.ui.client.player.room.measures import (
     WordsToFit,
     together,
 )
-from app.ui.client.player.room.pieces import Pair, harm_height, is_large
+from app.ui.client.player.room.pieces import Pair, harm_height, is_large, press_height
 from app.ui.client.player.room.standing import HURTS, STOP_SIGNS
 from app.ui.parts import theme as t
 from app.ui.parts.fitted_words import em
 
 BIGGER = "Bigger"
-PHONE_GAP, LEAST_PAUSE = 5.0, 72.0
-LEAST_LETTERS = 19.0
-"""Of buttons, which grow no larger than the column lets all of them be whole, px."""
-PRESS_LEAST, PAUSE_LEAST = 48.0, 60.0
+PHONE_GAP = 5.0
+LEAST_PRESS, LEAST_PAUSE, LED_PAUSE = 48.0, 72.0, 60.0
+"""Heights of buttons; of Pause and "That hurts", and where somebody leads, who has one button more, px."""
+LEAST_LETTERS, LEAST_AMISS = 19.0, 15.0
+"""Of buttons, which grow only so far that all are whole; of the leader's own stop in usual print, in one line, px."""
 THREE = 3
 """Back, skip and the end: two of them beside one another."""
 PHONE_MARGIN, DESK_MARGIN = 10.0, 24.0
@@ -43,13 +44,14 @@ Found = tuple[float, Room] | None
 def lying(width: float, height: float, scale: float, said: WordsToFit) -> Room:
     """A phone that lies: words, figures, buttons."""
     large = is_large(scale)
-    body = _phone_letters(said, height, t.T_BODY * scale)
+    body, least_amiss = _phone_letters(said, height, t.T_BODY * scale), LEAST_LETTERS if large else LEAST_AMISS
     right = max(150, em(HURTS) * body + 46, em(STOP_SIGNS) * body + 46, em(said.main) * body + 32,
                 *(em(one) * body + 32 for one in said.taps if len(said.taps) < THREE),
-                2 * (max(em(one) for one in said.taps) * body + 30) + 4 if len(said.taps) == THREE else 0)
-    amiss = min(body, max(15.0, (right - 46) / em(said.amiss))) if said.amiss else body
+                2 * (max(em(one) for one in said.taps) * body + 30) + 4 if len(said.taps) == THREE else 0,
+                em(said.amiss) * least_amiss + 46)
+    amiss = min(body, max(least_amiss, (right - 46) / em(said.amiss))) if said.amiss else body
     room = Room(PageForm.LYING, PHONE_MARGIN, 0, 0, right, body, stacked=True, taps_stacked=True, amiss=amiss,
-                press=_phone_press(said, height), pause=_phone_pause(said, height))
+                press=_phone_press(said, height, body), pause=_phone_pause(said, height, body))
     free = height - 2 * PHONE_MARGIN
     words_free = free - 3 * GAP - (body * 1.15 + GAP if said.whose else 0)
     for least, shares, tight in PHONE_TRIES:
@@ -76,38 +78,33 @@ def _phone_keys(said: WordsToFit) -> tuple[int, int]:
     return plain, 3 if said.amiss else 2
 
 
-def _phone_press(said: WordsToFit, height: float) -> float:
-    """As high as the column allows, from 48 to 72 px."""
-    plain, harm = _phone_keys(said)
-    return min(72.0, max(PRESS_LEAST, (_phone_left(said, height) - 2 * LEAST_PAUSE) / (plain + harm - 1)))
-
-
-def _phone_pause(said: WordsToFit, height: float) -> float:
-    plain, harm = _phone_keys(said)
-    taken = (plain + harm - 1) * _phone_press(said, height)
-    return min(88.0, max(PAUSE_LEAST, (_phone_left(said, height) - taken) / 2))
-
-
 def _phone_letters(said: WordsToFit, height: float, most: float) -> float:
     """The largest letters of buttons with which the whole column is seen."""
-    plain, harm = _phone_keys(said)
-    free = height - 2 * PHONE_MARGIN - (plain + harm + 1) * PHONE_GAP - 2
-
-    def high(size: float) -> float:
-        pause = pieces.press_height(size, PAUSE_LEAST) + harm_height(size, PAUSE_LEAST)
-        return pause + plain * pieces.press_height(size, PRESS_LEAST) + (harm - 1) * harm_height(size, PRESS_LEAST)
-
-    size = most
-    while size > LEAST_LETTERS and high(size) > free:
+    size, pause = most, LED_PAUSE if said.amiss else LEAST_PAUSE
+    while size > LEAST_LETTERS and _phone_left(said, height, size, LEAST_PRESS) < 2 * pause:
         size = max(LEAST_LETTERS, size - 1)
     return size
 
 
-def _phone_left(said: WordsToFit, height: float) -> float:
-    """Of the column for what is pressed, without edges and gaps."""
+def _phone_press(said: WordsToFit, height: float, size: float) -> float:
+    """Of the others, as high as the column allows, from 48 to 72 px."""
+    press = 72.0
+    while press > LEAST_PRESS and _phone_left(said, height, size, press) < 2 * LEAST_PAUSE:
+        press = max(LEAST_PRESS, press - 1)
+    return press
+
+
+def _phone_pause(said: WordsToFit, height: float, size: float) -> float:
+    """Of Pause and "That hurts": half of what the others leave, to 88 px."""
+    return min(88.0, max(LED_PAUSE, _phone_left(said, height, size, _phone_press(said, height, size)) / 2))
+
+
+def _phone_left(said: WordsToFit, height: float, size: float, press: float) -> float:
+    """Of the column for Pause and "That hurts", without edges and gaps, where letters of buttons have that size."""
     plain, harm = _phone_keys(said)
     gaps = (plain + harm + 1) * PHONE_GAP
-    return height - 2 * PHONE_MARGIN - gaps - (plain + 1) * pieces.PRESS_EDGE - harm * pieces.HARM_EDGE - 2
+    others = plain * press_height(size, press) + (harm - 1) * harm_height(size, press)
+    return height - 2 * PHONE_MARGIN - gaps - others - pieces.PRESS_EDGE - pieces.HARM_EDGE - 2
 
 
 def desk(width: float, height: float, scale: float, said: WordsToFit) -> Room:

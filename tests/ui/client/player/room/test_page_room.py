@@ -3,6 +3,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -10,10 +11,12 @@ from hypothesis import strategies as st
 
 from app.domain.model.exercise import Exercise
 from app.exchange.forms.source import read_source
+from app.ui.client.player.room import pieces
+from app.ui.client.player.room.lying import PHONE_GAP
 from app.ui.client.player.room.measures import Room, Way, WordsToFit, together, worthwhile
 from app.ui.client.player.room.page_room import room_of
 from app.ui.parts import theme as t
-from app.words.client import pauses
+from app.words.client import lead, pauses
 from app.words.client import player as says
 from tests.browser.prepared import SOURCE
 from tests.sampling import is_whole, spread
@@ -76,6 +79,22 @@ def test_pause_and_that_hurts_are_never_less_than_72_px() -> None:
     """On every size and in every print."""
     for scale in (1.0, 1.3, 2.0):
         assert all(room.pause >= 72 and room.press >= 48 for _, room in rooms(scale))
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.3, 2.0])
+@pytest.mark.parametrize("taps", [(), (pauses.DONE_COUNTING,), (says.LONGER_REST_SHORT, pauses.READY_NOW),
+                                  (says.BACK, says.SKIP, says.END_SHORT)])
+def test_who_leads_sees_every_button_whole_on_a_phone_that_lies(taps: tuple[str, ...], scale: float) -> None:
+    """In one column: stop signs, the leader's own stop, the taps, Pause of 60 px or more, "That hurts"."""
+    said = replace(words(LIBRARY[min(LIBRARY)], resting=False), taps=taps, whose="Greta Olsen’s session",
+                   amiss=lead.not_themselves("man"))
+    room = room_of(915, 412, scale, said)
+    plain = min(2, len(taps) or 1)
+    high = [pieces.harm_height(room.button, room.press), pieces.harm_height(room.amiss, room.press),
+            *plain * [pieces.press_height(room.button, room.press)],
+            pieces.press_height(room.button, room.pause), pieces.harm_height(room.button, room.pause)]
+    assert sum(high) + len(high) * PHONE_GAP <= 412 - 2 * room.margin
+    assert room.pause >= 60 and room.press >= 48 and min(room.button, room.amiss) >= 15
 
 
 @given(st.integers(240, 1600), st.integers(300, 1400), st.floats(1, 2.6),
