@@ -1,6 +1,7 @@
 """What the player's count and its spoken line said, and when: the page itself notes every change."""
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from playwright.sync_api import Page
@@ -46,6 +47,16 @@ class Sight:
     def leaps_from(self, other: Sight) -> bool:
         """Whether something else than a second's passing lies between."""
         return self.said != other.said or self.left_s not in (other.left_s, other.left_s - 1)
+
+
+PRESSED = """() => { window.pressed = 0;
+  addEventListener('click', () => { window.pressed = Date.now(); }, {capture: true, once: true}); }"""
+
+
+def note_press(page: Page) -> Callable[[], float]:
+    """Notes the next press where it happens; what gives its instant, ms since 1970, once it has been."""
+    page.evaluate(PRESSED)
+    return lambda: float(page.evaluate("window.pressed"))
 
 
 def watch(page: Page) -> None:

@@ -26,7 +26,7 @@ from app.storage.codec import decode_any
 from app.storage.database import open_store
 from app.storage.journal import Run
 from app.words.client import player as says
-from tests.browser.count import Sight
+from tests.browser.count import Sight, note_press
 from tests.browser.driver import Walker
 from tests.browser.server import Server
 from tests.browser.session import Session
@@ -159,8 +159,10 @@ def test_a_killed_session_goes_on_where_it_was(
 
 def check_screen(session: Session, found: Kept, before: Sight, killed_ms: float) -> None:
     """It goes on with the same exercise and, by what the screen said before and says now, at the same place."""
-    pressed_ms = time.time() * 1000
+    pressed = note_press(session.walker.page)  # on a busy machine it takes a while until a press is made
     session.walker.press(re.compile("^Go on from minute"))
+    pressed_ms = pressed()
+    assert pressed_ms
     after = session.second_hand(pressed_ms)
     gone_ms = killed_ms - before.at_ms if found.state.status is Status.RUNNING else 0
     was = position(found.state.steps, found.state.at_ms, before.left_s * 1000 - gone_ms)
