@@ -67,7 +67,7 @@ class Host(StaticSite):
 
     def wait_for(self, path: str, page: Page) -> None:
         """Until it was asked for a file."""
-        for _ in range(300):
+        for _ in range(1200):
             if path in self.asked:
                 return
             page.wait_for_timeout(50)
@@ -117,7 +117,7 @@ def hashes(folder: Path) -> dict[str, str]:
 
 def wait_until(page: Page, state: str) -> None:
     """Until the newer version is on its way, waits, or the page's version is `activated` and no other is there."""
-    for _ in range(400):
+    for _ in range(1200):
         if page.evaluate(STATE) == state:
             return
         page.wait_for_timeout(50)
