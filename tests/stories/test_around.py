@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from app.words.client import settings
 from app.words.client import today as client
 from tests.stories.person import PersonAt
 
@@ -82,7 +83,8 @@ def test_who_falls_is_given_the_supported_check_and_told_why(person_at: PersonAt
     """The one without a hold says what to do instead; the other wants company or a wall."""
     with person_at(data, "/settings/conditions") as walker:
         walker.press(re.compile("^On the feet")).tick(re.compile("^A fall in the last year")).press(client.SAVE)
-        walker.go("/checks").sees(re.compile("Do “On one leg, with a hand on something” instead"))
+        walker.sees_heading(settings.TITLE).go("/checks")
+        walker.sees(re.compile("Do “On one leg, with a hand on something” instead"))
         walker.press("Do this check: On one leg, with a hand on something")
         walker.press("Somebody, or a wall: No", "The left", "Next").sees(re.compile("a wall right beside you"))
         walker.sees_no_button("I have tried it").press("Somebody, or a wall: Yes", "Next")

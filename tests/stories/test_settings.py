@@ -25,7 +25,7 @@ def test_a_usual_pain_is_agreed_removed_and_put_back(person_at: PersonAt, data: 
     """With a name, a level and a day until which it holds."""
     with person_at(data, "/settings/usual") as walker:
         walker.press(settings.USUAL_ADD).sees(settings.USUAL_LACKS)
-        walker.press("Left knee", parts.of(settings.USUAL_LEVEL, 3, 5)).write(settings.USUAL_WITH, "Dr Moss")
+        walker.choose("Left knee", parts.of(settings.USUAL_LEVEL, 3, 5)).write(settings.USUAL_WITH, "Dr Moss")
         walker.press(settings.USUAL_ADD).sees(settings.usual_line("Left knee", 3))
         walker.press(settings.remove_name("Left knee")).sees(settings.usual_removed("Left knee"))
         walker.press(client.UNDO).sees(settings.usual_line("Left knee", 3))
