@@ -159,4 +159,5 @@ ERASE_DEVICE_SAYS = (
 )
 BUNDLED_STAYS = "The programme that came with this app stays."
 ERASE_NOW = "Erase it now"
+ERASING = "It is being erased. This may take a moment."
 ERASED = "It is erased."

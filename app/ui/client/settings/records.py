@@ -1,6 +1,7 @@
 """Erasing, asked twice."""
 from __future__ import annotations
 
+import asyncio
 from typing import Any
 
 import flet as ft
@@ -8,7 +9,8 @@ import flet as ft
 from app.actions.erasing import erase, erase_device
 from app.actions.files.bundled import take_bundled
 from app.actions.people import Role, current_person, current_role
-from app.domain.errors import EraseUnfinished
+from app.domain.errors import AppError, EraseUnfinished
+from app.domain.model.person import Person
 from app.ui.client.profile.questions import both_ways
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card
@@ -25,22 +27,22 @@ def ErasePage(shell: Shell) -> ft.Control:
     """What is erased, then whether really."""
     c, person = shell.card(), current_person(shell.store)
     wanted, want = ft.use_state("")
+    erasing, set_erasing = ft.use_state(False)
     coach = current_role(shell.store) is Role.COACH
     if wanted:
         async def do_it() -> None:
-            said = words.ERASED
+            set_erasing(True)
+            await asyncio.sleep(0.1)  # so that it is read before the work begins
             try:
-                if wanted == PERSON and person is not None:
-                    erase(shell.store, person.id)
-                elif wanted == DEVICE:
-                    erase_device(shell.store)
-            except EraseUnfinished as unfinished:  # the rows are gone all the same
-                said = error_text(unfinished)
-            if wanted == DEVICE:
-                await take_bundled(shell.store, shell.clock, shell.tools.brand, shell.tools.bundled())
+                said = await _erased(shell, wanted, person)
+            except AppError:
+                set_erasing(False)
+                raise
             shell.say(said)
             shell.go("/")
             shell.refresh()
+        if erasing:
+            return _under_way(c)
         return _really(c, shell, wanted, safe(shell, lambda _: want("")), safe(shell, lambda _: shell.run(do_it)))
     body: list[ft.Control] = [c.title(words.ERASE)]
     if person is not None and not coach:
@@ -50,6 +52,27 @@ def ErasePage(shell: Shell) -> ft.Control:
              c.button(words.ERASE_DEVICE, safe(shell, lambda _: want(DEVICE)))]
     page = c.page(body, [c.button(today.BACK, goes(shell, "/settings"))])
     page.key = "erase"
+    return page
+
+
+async def _erased(shell: Shell, wanted: str, person: Person | None) -> str:
+    """After everything, what came with this app is taken in again, which may take a while."""
+    said = words.ERASED
+    try:
+        if wanted == PERSON and person is not None:
+            erase(shell.store, person.id)
+        elif wanted == DEVICE:
+            erase_device(shell.store)
+    except EraseUnfinished as unfinished:  # the rows are gone all the same
+        said = error_text(unfinished)
+    if wanted == DEVICE:
+        await take_bundled(shell.store, shell.clock, shell.tools.brand, shell.tools.bundled())
+    return said
+
+
+def _under_way(c: Card) -> ft.Control:
+    page = c.page([c.title(words.ERASE), c.body(words.ERASING)])
+    page.key = "erasing"
     return page
 
 
