@@ -106,13 +106,16 @@ def test_a_window_that_was_closed_leaves_the_session_to_the_next(
 @pytest.mark.whole(keep=0)
 def test_a_page_that_goes_late_leaves_the_session_to_the_one_that_was_just_opened(
         browser: Browser, ready: Path, serve: Serve, tmp_path: Path) -> None:
-    """As when a page is loaded again and the one before it is not gone yet."""
+    """As when a page is loaded again and the one before it is not gone yet. Its browser is loaded before: the session's
+    page waits for some seconds only.
+    """
     shutil.copytree(ready, tmp_path / "data")
     server = serve(tmp_path / "data")
     with Walker(browser) as second:
+        second.open(server.at("/today"))
         with Walker(browser) as first:
             begun(first, server)
-            second.open(server.at("/play")).sees_heading(pauses.ELSEWHERE)
+            second.go("/play", pauses.ELSEWHERE)
         second.sees(says.CAME_BACK).press(GO_ON).sees_button(says.PAUSE)
 
 
