@@ -122,11 +122,20 @@ class Walker(Window):
         if OVERLAID.search(found.get_attribute("aria-label") or found.text_content() or ""):
             self.press_at(found)
         else:
+            self._bring(found)
             found.click()
         self.is_well()
 
+    def _bring(self, found: Locator) -> None:
+        """Scrolls to it where it is out of sight; the app's own picture follows the page's scrolling somewhat later."""
+        before = found.bounding_box()
+        found.scroll_into_view_if_needed()
+        if found.bounding_box() != before:
+            self.page.evaluate(QUIET, QUIET_MS)
+
     def press_at(self, found: Locator, off: tuple[float, float] = (0, 0)) -> None:
         """With the pointer, so many px beside the middle of what is found."""
+        self._bring(found)
         box, before = found.bounding_box(), None
         while box is None or box != before:  # a page that still moves would be pressed elsewhere
             self.page.wait_for_timeout(100)
@@ -137,6 +146,7 @@ class Walker(Window):
         """Fills a field in."""
         field = self.page.get_by_role("textbox", name=label).first
         self._expect(field)
+        self._bring(field)
         field.click()
         field.fill(value)
         self.page.keyboard.press("Tab")
@@ -145,11 +155,11 @@ class Walker(Window):
     def paste(self, label: str | re.Pattern[str], text: str) -> Self:
         """Puts a long text into a field at once; typing it would take minutes."""
         field = self.page.get_by_role("textbox", name=label).first
-        expect(field).to_be_attached()
+        expect(field).to_be_attached(timeout=WAIT_MS)
         self.settle()
         field.focus()
         self.page.evaluate("text => document.execCommand('insertText', false, text)", text)
-        expect(field).not_to_have_value("")
+        expect(field).not_to_have_value("", timeout=WAIT_MS)
         return self.settle()
 
     def choose_file(self, button: str | re.Pattern[str], *files: Path) -> Self:
@@ -163,7 +173,7 @@ class Walker(Window):
     def download(self) -> Iterator[list[Download]]:
         """What is downloaded within."""
         got: list[Download] = []
-        with self.page.expect_download(timeout=30_000) as waiting:
+        with self.page.expect_download(timeout=WAIT_MS) as waiting:
             yield got
         got.append(waiting.value)
 

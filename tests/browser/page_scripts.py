@@ -7,13 +7,18 @@ TREE_ON = """() => { const e = document.querySelector('flt-semantics-placeholder
   const o = {bubbles: true, clientX: r.left + r.width / 2, clientY: r.top + r.height / 2, pointerType: 'touch'};
   for (const t of ['pointerdown', 'pointerup', 'click'])
     e.dispatchEvent(new (t == 'click' ? MouseEvent : PointerEvent)(t, o)); }"""
-#: Waits until the tree has stood still for a moment, so that nothing moves away under the pointer; a second at most.
+#: Waits until the tree has stood still for a moment and for some pictures, so that nothing moves away under the
+#: pointer: on a busy machine a picture takes longer than the moment. Some seconds at most.
 QUIET = """still => new Promise(done => {
-  const end = () => { seen.disconnect(); clearTimeout(late); done(); };
-  let soon = setTimeout(end, still);
-  const late = setTimeout(end, 8 * still);
-  const seen = new MutationObserver(() => { clearTimeout(soon); soon = setTimeout(end, still); });
-  seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true}); })"""
+  let last = performance.now(), pictures = 0, over = false;
+  const end = () => { over = true; seen.disconnect(); clearTimeout(late); done(); };
+  const late = setTimeout(end, 40 * still);
+  const seen = new MutationObserver(() => { last = performance.now(); pictures = 0; });
+  const look = () => { if (over) return;
+    pictures += 1;
+    if (pictures > 3 && performance.now() - last >= still) end(); else requestAnimationFrame(look); };
+  seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true});
+  requestAnimationFrame(look); })"""
 #: Text at 200 %.
 LARGE_PRINT = "size => document.documentElement.style.fontSize = size"
 #: Everything that can be pressed or written in, with where it stands.

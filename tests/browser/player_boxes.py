@@ -11,6 +11,7 @@ from app.words.client import lead
 from app.words.client import player as says
 from tests.browser.driver import Walker
 from tests.browser.page_scripts import LARGE_PRINT
+from tests.browser.window import WAIT_MS
 
 #: What is seen of each thing that is named: its box, and its box less what scrolling parts around it cut away.
 SEEN = """() => [...document.querySelectorAll('flt-semantics-host *')].map(e => {
@@ -72,7 +73,7 @@ def show(walker: Walker, name: str, theme: str, size: tuple[int, int], scale: fl
     page.evaluate(LARGE_PRINT, "" if scale == 1 else f"{16 * scale}px")
     page.evaluate("to => { history.pushState(null, '', to); dispatchEvent(new PopStateEvent('popstate')); }",
                   f"/{name}/{theme}")
-    page.wait_for_function(DRAWN, arg=f"{MARK}{name} {theme} {size[0]}x{size[1]} {scale:.1f}", timeout=30_000)
+    page.wait_for_function(DRAWN, arg=f"{MARK}{name} {theme} {size[0]}x{size[1]} {scale:.1f}", timeout=WAIT_MS)
     walker.settle()
 
 

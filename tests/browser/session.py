@@ -22,7 +22,7 @@ class Session:
         """What stands on the screen."""
         return sights(self.walker.page)[-1]
 
-    def until(self, test: Callable[[Sight], bool], seconds: float = 10) -> Sight:
+    def until(self, test: Callable[[Sight], bool], seconds: float = 20) -> Sight:
         """Waits until what is seen passes a test."""
         end = time.monotonic() + seconds
         while not test(seen := self.now()):
@@ -59,7 +59,7 @@ class Session:
 
     def second_hand(self, since_ms: float) -> Sight:
         """The first sight of a second passing, whose instant is therefore known, from an instant on."""
-        end = time.monotonic() + 10
+        end = time.monotonic() + 20
         while time.monotonic() < end:
             seen = sights(self.walker.page, since_ms)
             for one, other in pairwise(seen):

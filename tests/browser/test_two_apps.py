@@ -12,6 +12,7 @@ from tests.browser.offline import SETTLED, Visitor
 from tests.browser.static_site import StaticSite
 from tests.browser.test_frozen import whole_copy
 from tests.browser.web_app import make_web_app
+from tests.browser.window import WAIT_MS
 from tests.stories import steps
 
 pytestmark = pytest.mark.browser
@@ -77,7 +78,7 @@ def beside(visitor: Visitor, address: str) -> tuple[Page, str]:
     visitor.new_tab()
     visitor.address = address
     visitor.visit()
-    expect(visitor.page).to_have_title(re.compile("."), timeout=30_000)
+    expect(visitor.page).to_have_title(re.compile("."), timeout=WAIT_MS)
     visitor.page.evaluate(SETTLED)
     return visitor.page, address
 
