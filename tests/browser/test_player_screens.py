@@ -79,6 +79,11 @@ def the(boxes: list[Box], words: re.Pattern[str]) -> Box:
     return found[0]
 
 
+def whole(walker: Walker, size: tuple[int, int]) -> set[str]:
+    """What is seen of which nothing is cut away, by what scrolls or by the page's end."""
+    return {box.words for box in seen(walker) if box.height > box.whole - 1 and box.bottom <= size[1] + 0.5}
+
+
 def scrolled_to(walker: Walker, name: str) -> Box:
     """What a button shows of itself once the wheel has been turned until it is seen whole, or for long enough."""
     size = walker.page.viewport_size
@@ -141,9 +146,9 @@ def test_every_button_can_be_reached(hold: Session, size: tuple[int, int], large
     standing still comes at a pause.
     """
     walker = hold.walker.look(size, large_print=large)
-    at_once = {box.words for box in seen(walker) if box.height > box.whole - 1}
-    assert {says.HURTS, says.STOP_SIGNS, says.PAUSE} <= at_once
-    if pauses.DISTANCE_NAME in at_once:
+    stops = {says.HURTS, says.STOP_SIGNS, says.PAUSE}
+    assert walker.until(lambda: stops & whole(walker, size), stops) == stops
+    if pauses.DISTANCE_NAME in whole(walker, size):
         walker.button(pauses.DISTANCE_NAME).click(trial=True)
     walker.press(says.PAUSE).sees_button(says.GO_ON)
     for name in REACHABLE:
@@ -197,15 +202,22 @@ def test_every_shipped_name_is_tall_enough_from_three_metres() -> None:
 def test_what_it_waits_for_never_hides_the_answer(
         browser: Browser, alone: Path, serve: Callable[..., Server], tmp_path: Path) -> None:
     """At 200 % the question stands whole, and so do the tap that answers it, “That hurts” and the stop signs."""
-    server = serve(Path(shutil.copytree(alone, tmp_path / "data")), "--rate", "20")
+    server = serve(Path(shutil.copytree(alone, tmp_path / "data")), "--rate", "8")
     with Walker(browser) as walker:
-        Session(walker.open(server.at("/play"))).start()
+        session = Session(walker.open(server.at("/play")))
+        session.start()
+
+        def asks(was: str = "") -> bool:
+            there = walker.button(pauses.ALL_RIGHT).count() or walker.words(pauses.ALL_RIGHT_WAITS).count()
+            return bool(there) or (was != "" and session.now().said != was)
+
         for _ in range(120):
-            if walker.button(pauses.ALL_RIGHT).count() or walker.words(pauses.ALL_RIGHT_WAITS).count():
+            if asks():
                 break
-            walker.key("ArrowRight").settle().page.wait_for_timeout(150)  # one press more would answer it
+            said = session.now().said  # one press more would answer it, so each is waited for
+            walker.key("ArrowRight").until(partial(asks, said), True)
         walker.sees(pauses.ALL_RIGHT_WAITS)
+        wanted = {pauses.ALL_RIGHT_WAITS, pauses.ALL_RIGHT, says.HURTS, says.STOP_SIGNS}
         for size, large in LOOKS[3:5]:
             walker.look(size, large_print=large)
-            at_once = {box.words for box in seen(walker) if box.height > box.whole - 1 and box.bottom <= size[1] + 0.5}
-            assert {pauses.ALL_RIGHT_WAITS, pauses.ALL_RIGHT, says.HURTS, says.STOP_SIGNS} <= at_once, (size, large)
+            assert walker.until(lambda size=size: wanted & whole(walker, size), wanted) == wanted, (size, large)
