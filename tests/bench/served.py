@@ -11,7 +11,7 @@ import subprocess
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import NamedTuple
@@ -19,11 +19,13 @@ from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, sync_playwright
 
+from app.data_folder import WAY_IN
 from app.words.client import today
 from tests.bench.measured.bare_flet import WORDS as BARE_WORDS
 from tests.bench.versions import HERE, PACKAGE, CannotMeasure, Version
 from tests.bench.web_visits import MIB, watched
 from tests.browser.driver import Walker
+from tests.browser.server import way_in
 from tests.browser.session import Session
 from tests.browser.window import launch
 
@@ -111,6 +113,8 @@ def whole(browser: Browser, version: Version, folder: Path) -> Visit:
         version.run("tests.browser.prepared", "ready", data)
     with started(version, "tests.browser.app_process", data, "--port", free_port()) as server:
         found = start_ms(browser, server, today.START)
+        if (data / WAY_IN).exists():  # its address opened once; an older checkout's opens always
+            server = replace(server, address=way_in(data))
         with Walker(browser) as walker:
             walker.page.emulate_media(reduced_motion="no-preference")
             Session(walker.open(server.at("/play"))).start()

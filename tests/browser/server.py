@@ -24,6 +24,12 @@ def surroundings() -> dict[str, str]:
     return dict(os.environ) | {"TZ": "UTC"}
 
 
+def way_in(data_dir: Path) -> str:
+    """The address that opens next, which the server keeps beside the data."""
+    page = (data_dir / WAY_IN).read_text("utf-8")
+    return html.unescape(page.partition('href="')[2].partition('"')[0])
+
+
 class Server:
     """One data directory, served at one address. `more` are arguments of `app_process`."""
 
@@ -53,8 +59,7 @@ class Server:
     @property
     def address(self) -> str:
         """An address that opens once, another one each time that the last was used."""
-        page = (self.data_dir / WAY_IN).read_text("utf-8")
-        return html.unescape(page.partition('href="')[2].partition('"')[0])
+        return way_in(self.data_dir)
 
     def at(self, path: str) -> str:
         """The address of a page, with the key."""
