@@ -137,7 +137,7 @@ def check_in_of(book: Album) -> None:
     walker.choose(*(parts.of(about, 4, 5) for about in (check_in.SLEPT, check_in.ENERGY, check_in.SETTLED)))
     book.shot("check-in-feel")
     walker.press(client.DONE)
-    walker.sees_heading(client.AMOUNT_HEAD)
+    walker.sees_button(steps.WHY)
 
 
 def to_the_work(book: Album) -> None:
@@ -206,9 +206,7 @@ def morning(book: Album) -> None:
     book.shot("today-written")
     check_in_of(book)
     book.shot("today", further=True)
-    book.walker.press(client.START).sees_heading(player.BEFORE)
-    book.shot("play-before")
-    book.walker.press(player.START).sees(re.compile("left$"))
+    book.walker.press(client.START).sees(re.compile("left$"))
     book.shot("play-set-up")
 
 

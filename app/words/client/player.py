@@ -3,7 +3,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from app.domain.model.client import Client, Condition
 from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.model.record import Ending
 from app.words.positions import DOWN, DOWN_HOW, STAGES, UP, UP_HOW, change_words
@@ -18,25 +17,6 @@ GRAMS_TO_POUND = 453.59237
 BEFORE = "Before you begin"
 START = "Start"
 NOT_NOW = "Not now"
-CHAIR = "The chair stands against the wall and does not slide."
-SHOES = "Shoes that grip, laces tied. No socks on a smooth floor."
-CLEAR = "The floor is clear of rugs, cables and pets."
-WATER = "A glass of water stands near."
-PHONE = "The phone is within reach, also from the floor."
-SUPPORT = "A worktop or a heavy chair is beside you, to hold on to."
-INSULIN = "Check your sugar first and have something sweet near, as you agreed with your clinician."
-BY_BREATH = "Go by breath and talk, not by pulse: you should be able to speak in whole sentences."
-BREATHE = "Breathe out on the effort. Never hold your breath."
-
-
-def before_lines(body: Client, kit: Sequence[str]) -> tuple[str, ...]:
-    """What to look at before starting, for this body and this kit."""
-    lines = [CHAIR] if "chair" in kit else []
-    lines += [SHOES, CLEAR, WATER, PHONE]
-    lines += [SUPPORT] if Condition.FALLS in body.conditions else []
-    lines += [INSULIN] if Condition.INSULIN in body.conditions else []
-    lines += [BY_BREATH] if body.conditions & {Condition.BETA_BLOCKER, Condition.PACEMAKER} else []
-    return (*lines, BREATHE)
 
 
 def before_lead(name: str) -> str:

@@ -45,6 +45,8 @@ def PlayScreen(shell: Shell) -> ft.Control:
             live.finish()
         elif live.playing is None and not live.can_start:
             shell.go("/today")
+        elif live.playing is None and live.is_wanted and live.card and not live.card.person.led_by:
+            live.start()
 
     async def ask_about_motion() -> None:
         live.motion = await wanted_motion()

@@ -10,9 +10,11 @@ from app.ui.client.player.count_band import STRETCH, count_band, sized
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.move_pair import move_pair
 from app.ui.client.player.player_buttons import PlayerButtons, lacking
+from app.ui.client.player.room.lying import PHONE_GAP
 from app.ui.client.player.room.measures import GAP, PageForm, Room, StripShown
 from app.ui.client.player.room.page_room import room_of
 from app.ui.client.player.room.pieces import is_large
+from app.ui.client.player.room.standing import amiss_above
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.strip_rows import row_now, thread_now
@@ -63,7 +65,7 @@ class _View:
         band = count_band(self.c, self.live, room, self.now, room.words)
         left = self._words_column([*self._whose(), band, self._name()], self._flow(), [])
         middle = self._pair_column(self._end(room.pair))
-        right = ft.Column(self.keys.at_the_right(), spacing=6, width=room.right, horizontal_alignment=STRETCH)
+        right = ft.Column(self.keys.at_the_right(), spacing=PHONE_GAP, width=room.right, horizontal_alignment=STRETCH)
         row = ft.Row([left, middle, right], spacing=room.margin, expand=True, vertical_alignment=STRETCH)
         return ft.Container(row, padding=room.margin, expand=True)
 
@@ -116,7 +118,7 @@ class _View:
         signs = self.keys.signs()
         signs.expand = True
         rows = [*self._whose(), ft.Row([*([] if large else [self.keys.bigger()]), signs], spacing=GAP),
-                *([] if large else self.keys.amiss())]
+                *(self.keys.amiss() if amiss_above(self.c.width, self.c.scale) else [])]
         return ft.Container(self.c.stack(rows, 6),
                             padding=ft.Padding.symmetric(horizontal=self.room.margin, vertical=4))
 
@@ -140,7 +142,8 @@ class _View:
         cues = now.cues if now.opened else now.cues[now.cue:now.cue + 1]
         pieces: list[ft.Control] = [self._cue(one) for one in cues]
         pieces += self.keys.taps() if self.keys.flow else []
-        pieces += self.keys.amiss() if large and room.form is PageForm.STANDING else []
+        below = room.form is PageForm.STANDING and not amiss_above(c.width, c.scale)
+        pieces += self.keys.amiss() if below else []
         pieces += [sized(c, now.amount, body, t.EXTRA)] if now.amount and not room.amount else []
         if now.easier is not None and room.easier is None:
             pieces.append(sized(c, says.easier_option(now.easier.name), body, t.SEMI))

@@ -23,6 +23,7 @@ from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over, today, welcome
+from app.words.client import stop_questions as stops
 
 #: `/welcome/questions`: the stop questions again, for whoever's turn it is.
 AGAIN = "questions"
@@ -102,7 +103,8 @@ def _purpose(c: Card, shell: Shell, held: Held[ProfileDraft], onward: Any) -> ft
 def _outcome(c: Card, shell: Shell, draft: ProfileDraft, back: Any, onward: Any) -> ft.Control:
     foot = q.both_ways(c, today.BACK, safe(shell, lambda _: back()), today.NEXT,
                        safe(shell, lambda _: onward()))
-    page = c.page([show_outcome(c, draft.ticked or frozenset(), draft.number)], [foot])
+    body = show_outcome(c, draft.ticked or frozenset(), draft.number, stops.OUTCOME_ON)
+    page = c.page([c.caption(today.step_of(q.WELCOME.index(q.STOPS) + 1, len(q.WELCOME))), *body], [foot])
     page.key = "page-outcome"
     return page
 
@@ -144,7 +146,8 @@ def StopsAgain(shell: Shell) -> ft.Control:
     if not may_start(outcome(ticked)):
         foot.append(c.button(today.RECORD_YES, safe(shell, lambda _: shell.go("/yes"))))
     foot.append(c.button(today.TO_TODAY, safe(shell, lambda _: shell.go("/today")), look=Look.SOLID))
-    page = c.page([show_outcome(c, ticked, person.emergency_number)], foot)
+    onward = stops.OUTCOME_TODAY if may_start(outcome(ticked)) else stops.OUTCOME_ASK
+    page = c.page(show_outcome(c, ticked, person.emergency_number, onward), foot)
     page.key = "page-outcome"
     return page
 

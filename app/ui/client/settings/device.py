@@ -7,7 +7,7 @@ import flet as ft
 
 from app.actions.output_settings import Counting, Sense, choose_counting, counting, senses, switch_off, switch_on
 from app.actions.training.reminding import choose_remind_hour, remind_hour
-from app.ui.client.player.sound_check import SoundCheck
+from app.ui.client.sound_check import SoundCheck
 from app.ui.parts import AnswerOption, Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe

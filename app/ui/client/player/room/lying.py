@@ -24,7 +24,10 @@ from app.ui.parts import theme as t
 from app.ui.parts.fitted_words import em
 
 BIGGER = "Bigger"
-PHONE_GAP, LEAST_PAUSE = 6.0, 72.0
+PHONE_GAP, LEAST_PAUSE = 5.0, 72.0
+LEAST_LETTERS = 19.0
+"""Of buttons, which grow no larger than the column lets all of them be whole, px."""
+PRESS_LEAST, PAUSE_LEAST = 48.0, 60.0
 THREE = 3
 """Back, skip and the end: two of them beside one another."""
 PHONE_MARGIN, DESK_MARGIN = 10.0, 24.0
@@ -40,7 +43,7 @@ Found = tuple[float, Room] | None
 def lying(width: float, height: float, scale: float, said: WordsToFit) -> Room:
     """A phone that lies: words, figures, buttons."""
     large = is_large(scale)
-    body = t.T_BODY * scale
+    body = _phone_letters(said, height, t.T_BODY * scale)
     right = max(150, em(HURTS) * body + 46, em(STOP_SIGNS) * body + 46, em(said.main) * body + 32,
                 *(em(one) * body + 32 for one in said.taps if len(said.taps) < THREE),
                 2 * (max(em(one) for one in said.taps) * body + 30) + 4 if len(said.taps) == THREE else 0)
@@ -76,13 +79,28 @@ def _phone_keys(said: WordsToFit) -> tuple[int, int]:
 def _phone_press(said: WordsToFit, height: float) -> float:
     """As high as the column allows, from 48 to 72 px."""
     plain, harm = _phone_keys(said)
-    return min(72.0, max(48.0, (_phone_left(said, height) - 2 * LEAST_PAUSE) / (plain + harm - 1)))
+    return min(72.0, max(PRESS_LEAST, (_phone_left(said, height) - 2 * LEAST_PAUSE) / (plain + harm - 1)))
 
 
 def _phone_pause(said: WordsToFit, height: float) -> float:
     plain, harm = _phone_keys(said)
     taken = (plain + harm - 1) * _phone_press(said, height)
-    return min(88.0, max(60.0, (_phone_left(said, height) - taken) / 2))
+    return min(88.0, max(PAUSE_LEAST, (_phone_left(said, height) - taken) / 2))
+
+
+def _phone_letters(said: WordsToFit, height: float, most: float) -> float:
+    """The largest letters of buttons with which the whole column is seen."""
+    plain, harm = _phone_keys(said)
+    free = height - 2 * PHONE_MARGIN - (plain + harm + 1) * PHONE_GAP - 2
+
+    def high(size: float) -> float:
+        pause = pieces.press_height(size, PAUSE_LEAST) + harm_height(size, PAUSE_LEAST)
+        return pause + plain * pieces.press_height(size, PRESS_LEAST) + (harm - 1) * harm_height(size, PRESS_LEAST)
+
+    size = most
+    while size > LEAST_LETTERS and high(size) > free:
+        size = max(LEAST_LETTERS, size - 1)
+    return size
 
 
 def _phone_left(said: WordsToFit, height: float) -> float:

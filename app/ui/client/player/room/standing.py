@@ -34,6 +34,11 @@ SHARES = (0.58, 0.54, 0.5)
 STOP_SIGNS, HURTS = "Stop signs", "That hurts"
 
 
+def amiss_above(width: float, scale: float) -> bool:
+    """Whether the leader's own stop stands above, beside the stop signs; on a phone in large print it scrolls."""
+    return width >= BIG or not is_large(scale)
+
+
 def standing(width: float, height: float, scale: float, said: WordsToFit) -> Room:
     """The best room for these words."""
     page = _Page(width, height, scale, said)
@@ -95,7 +100,7 @@ class _Page:
             over = len(self.said.taps) if room.taps_stacked else min(1, len(self.said.taps))
             over = 0 if large and room.stacked else over  # they scroll with the cue
             above = harm_height(room.button, press) + (
-                harm_height(room.amiss, press) + 6 if self.said.amiss and not large else 0)
+                harm_height(room.amiss, press) + 6 if self.said.amiss and amiss_above(self.width, self.scale) else 0)
             main = 2 * harm_height(room.button, 72) + GAP if room.stacked else harm_height(room.button, pause)
             ways.append(Way(above + main + over * (press_height(room.button, press) + GAP),
                             pieces.PAUSE_WORTH * pause + pieces.PRESS_WORTH * press, {"press": press, "pause": pause}))
