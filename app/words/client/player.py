@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.model.record import Ending
+from app.words.client.today import Pair
 from app.words.positions import DOWN, DOWN_HOW, STAGES, UP, UP_HOW, change_words
 from app.words.text import count, listed
 
@@ -179,7 +180,10 @@ def asking(name: str, minute: int) -> str:
     return f"“{name}” stood at minute {minute}."
 
 
-ASKING_OK = "Go on only if you feel as well as before. Move about a little first if you have cooled down."
+ASKING_OK: Pair = (
+    "Go on only if you feel as well as before. Move about a little first if you have cooled down.",
+    "Go on only if {name} feels as well as before, and after moving about a little where it has been a while.",
+)
 
 
 def go_on_from(minute: int) -> str:
@@ -242,15 +246,15 @@ CHANGED = "What changes now"
 NOTHING_LEFT = "Nothing is left of the session that this spot allows."
 
 
-def spared(where: str) -> str:
+def spared(where: str, asked: str = "") -> str:
     """What happens with the spot for the rest of it."""
     both = " So is the other side." if where.startswith(("left ", "right ")) else ""
-    return f"Your {where} is spared for the rest of this session.{both}"
+    return f"{asked + '’s' if asked else 'Your'} {where} is spared for the rest of this session.{both}"
 
 
-def noted(where: str) -> str:
+def noted(where: str, asked: str = "") -> str:
     """Where nothing else had to change."""
-    return f"It is noted for your {where}. Nothing else in this session loads it."
+    return f"It is noted for {asked + '’s' if asked else 'your'} {where}. Nothing else in this session loads it."
 
 
 def becomes(was: str, now: str) -> str:

@@ -131,7 +131,7 @@ def week_again(times: int) -> str:
     return f"{said} {WEEK_ASK}" if times >= WEEKS_AGAIN else said
 
 
-WEEK_ASK = "If that goes on, ask your coach for something easier."
+WEEK_ASK = "If that goes on, ask the coach for something easier."
 
 
 def minutes_option(minutes: int | None) -> str:

@@ -51,7 +51,7 @@ def DiaryScreen(shell: Shell) -> ft.Control:
     span_ms = max((s.plan.total_ms for week in weeks[:shown] for s in week.sessions), default=0)
     body = [c.title(says.TITLE), *_open(c, shell, everything, today - timedelta(days=FORTNIGHT_DAYS)),
             note_something(c, shell), c.head(words.WEEKS_HEAD)]
-    body.append(c.rows([WeekRow(shell, week, today, at == 0, width - INDENT, span_ms)
+    body.append(c.rows([WeekRow(shell, week, today, person.asked, at == 0, width - INDENT, span_ms)
                         for at, week in enumerate(weeks[:shown])], 4))
     if len(weeks) > shown:
         body.append(c.button(says.OLDER, safe(shell, lambda _: show(shown + WEEKS_MORE))))

@@ -21,28 +21,29 @@ Go = Callable[[Any], Any]
 
 
 @ft.component
-def WeekRow(shell: Shell, week: CalendarWeek, today: date, at_first: bool, width: float, span_ms: int) -> ft.Control:
+def WeekRow(shell: Shell, week: CalendarWeek, today: date, asked: str, at_first: bool, width: float, span_ms: int
+            ) -> ft.Control:
     """What the week was in a line; opened, day by day, the newest first."""
     c = shell.card()
     is_open, set_open = ft.use_state(at_first)
     row = c.row(says.week_head(week.monday, today), words.week_line(week), safe(shell, lambda _: set_open(not is_open)),
                 icon=ft.Icons.EXPAND_LESS_SHARP if is_open else ft.Icons.EXPAND_MORE_SHARP)
-    days = [c.aside(c.rows([_day(c, shell, day, width, span_ms) for day in week.days]))] if is_open else []
+    days = [c.aside(c.rows([_day(c, shell, day, asked, width, span_ms) for day in week.days]))] if is_open else []
     return c.stack([row, *days], 4)
 
 
-def _day(c: Card, shell: Shell, day: DiaryDay, width: float, span_ms: int) -> ft.Control:
+def _day(c: Card, shell: Shell, day: DiaryDay, asked: str, width: float, span_ms: int) -> ft.Control:
     pieces: list[ft.Control] = [c.subhead(day_words(day.day))]
     for record in day.records:
-        pieces += _entry(c, shell, record, width, span_ms)
+        pieces += _entry(c, shell, record, asked, width, span_ms)
     return c.stack(pieces, 6)
 
 
-def _entry(c: Card, shell: Shell, record: Record, width: float, span_ms: int) -> list[ft.Control]:
+def _entry(c: Card, shell: Shell, record: Record, asked: str, width: float, span_ms: int) -> list[ft.Control]:
     to = safe(shell, lambda _: shell.go(f"/diary/{record.stamp.id}"))
     if isinstance(record, SessionDone):
         return session_entry(c, record, to, width, span_ms)
-    head, line = entry_words(record)
+    head, line = entry_words(record, asked)
     return [c.row(head, line, to, name=f"{head}, {day_words(record.stamp.local)}")]
 
 
