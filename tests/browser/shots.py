@@ -48,6 +48,7 @@ class Album:
         """The page as it stands now at both sizes and in both inks; `further` adds large print and a phone lying."""
         looks = [(PHONE, False, False), (PHONE, True, False), (DESKTOP, True, False), (DESKTOP, False, False)]
         looks += [(PHONE, False, True), (DESKTOP, False, True), (LYING, False, False)] if further else []
+        self.walker.page.get_by_role("heading").first.wait_for(state="attached", timeout=60_000)  # no page without one
         self.walker.settle()
         for size, dark, large in looks:
             name = f"{self.role}-{screen}-{size[0]}-{'dark' if dark else 'light'}{'-large' if large else ''}.png"

@@ -18,13 +18,14 @@ from tests.domain.past import stamp
 from tests.words.test_text import assert_plain
 
 HIP = Reason(RuleId.PAIN, 2, (("spot", "right hip"), ("value", 4)))
+HIP_BEFORE = Reason(RuleId.PAIN, 2, (("spot", "right hip"), ("last", 5)))
 HARD = Reason(RuleId.EFFORT, 2, (("rpe", 7), ("target", 5)))
 LESSER = Reason(RuleId.CLEAN_SESSIONS, 1)
 
 
 def test_it_says_how_and_because_of_what() -> None:
-    """The votes that decided, and none of the lesser ones."""
-    said = eased_sentence(Dose(2, 2, 75, 150, 70, (HIP, LESSER, HARD)))
+    """The votes that decided, each spot once, and none of the lesser ones."""
+    said = eased_sentence(Dose(2, 2, 75, 150, 70, (HIP, HIP_BEFORE, LESSER, HARD)))
     assert said == ("Gentler than written: shorter work, longer rests, lighter weights and 2 rounds, because the right "
                     "hip hurt 4 of 10 and the session before was harder than it was meant to be.")
 

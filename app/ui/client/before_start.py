@@ -9,7 +9,6 @@ from app.domain.model.exercise import Exercise
 from app.domain.model.person import Person
 from app.domain.model.plan import Step
 from app.ui.client.folded import Folded
-from app.ui.client.session_list import exercise_list
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell
 from app.words.client import day_card as words
@@ -30,6 +29,9 @@ def what_comes(shell: Shell, person: Person, pack: str, steps: Sequence[Step], l
     number = len({step.exercise for step in steps if step.is_effort})
 
     def draw() -> list[ft.Control]:
+        # figures are loaded when somebody looks, and not for the first screen
+        from app.ui.client.session_list import exercise_list
+
         return exercise_list(shell.card(), shell, pack, steps, library, person.pounds)
 
     return Folded(shell, words.WHAT_COMES, words.moves_line(number), draw)

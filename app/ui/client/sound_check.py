@@ -5,7 +5,6 @@ from collections.abc import Mapping, Sequence
 
 import flet as ft
 
-from app.actions.files.pack_media import clips_of
 from app.actions.output_settings import Sense, confirm_heard, is_heard, senses
 from app.device.abilities import Device
 from app.device.clock import loop_s
@@ -59,6 +58,9 @@ def before_first(shell: Shell, pack: str, steps: Sequence[Step], library: Mappin
 
 async def sample(shell: Shell, pack: str, exercise: Exercise | None) -> bool:
     """Plays it; by single tones where there is no track. Whether anything could be played."""
+    # pictures and voices of a pack are loaded when somebody listens, and not for the first screen
+    from app.actions.files.pack_media import clips_of
+
     device = shell.device
     voice = senses(shell.store)[Sense.SPEECH] and exercise is not None
     clips = clips_of(shell.store, pack, [exercise]) if voice and exercise else {}

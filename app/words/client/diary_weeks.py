@@ -99,9 +99,12 @@ def _how(dose: Dose) -> str:
 
 
 def _because(dose: Dose) -> str:
-    """The votes that decided it, at most two."""
-    causes = dict.fromkeys(_cause(reason) for reason in dose.reasons if reason.level == dose.level)
-    told = [cause for cause in causes if cause][:MOST_CAUSES]
+    """The votes that decided it, at most two, each spot once."""
+    causes: dict[tuple[RuleId, object], str] = {}
+    for reason in dose.reasons:
+        if reason.level == dose.level:
+            causes.setdefault((reason.rule, dict(reason.data).get("spot", reason.data)), _cause(reason))
+    told = list(dict.fromkeys(cause for cause in causes.values() if cause))[:MOST_CAUSES]
     return f", because {listed(told)}" if told else ""
 
 

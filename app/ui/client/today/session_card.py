@@ -14,6 +14,7 @@ from app.domain.model.client import Place
 from app.domain.model.exercise import Space
 from app.domain.model.level import Level
 from app.domain.model.person import Person
+from app.domain.model.plan import Dose, Reason
 from app.domain.progress.progression_today import is_waiting
 from app.ui.client.folded import Folded
 from app.ui.parts import AnswerOption, Card
@@ -27,6 +28,8 @@ from app.words.reasons import reason_text
 
 SHOWN_AT_FIRST = 3
 """So many changes stand on the card before the rest is folded."""
+DECIDING = 2
+"""So many reasons stand on the card at once; all of them are one press away."""
 
 
 def session_head(c: Card, shell: Shell, card: Today, width: float) -> list[ft.Control]:
@@ -38,12 +41,19 @@ def session_head(c: Card, shell: Shell, card: Today, width: float) -> list[ft.Co
         pieces += [c.text(day_sentence(card.timeline, card.session), t.T_LEAD, t.EXTRA, height=1.2)]
         missing = [str(dict(r.data)["missing"]) for r in card.timeline.dose.reasons if "missing" in dict(r.data)]
         pieces += [c.body(day_card.unsaid_line(missing, card.person.asked))] if missing else []
+        pieces += [c.body(reason_text(reason, card.person.asked)) for reason in deciding(card.timeline.dose)]
     pieces += changed_today(shell, card)
     if card.timeline and card.timeline.steps:
         pieces += [c.lead(text.session_sentence(card.timeline, card.kit())), plan_strip(c, card.timeline, width)]
     pieces += [c.soft(today.due_line(due))] if due else []
     pieces += [c.soft(note_line(card, due.note))] if due and due.note else []
     return pieces
+
+
+def deciding(dose: Dose) -> list[Reason]:
+    """What made it as light as it is, at most `DECIDING`; what was left unsaid stands in a line of its own."""
+    told = [r for r in dose.reasons if r.level == dose.level and "missing" not in dict(r.data)]
+    return told[:DECIDING]
 
 
 def note_line(card: Today, note: str) -> str:
