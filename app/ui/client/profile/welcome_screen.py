@@ -18,7 +18,7 @@ from app.ui.client.profile import questions as q
 from app.ui.client.profile.about_app import picture_pieces
 from app.ui.client.profile.asking_stops import show_outcome
 from app.ui.client.profile.profile_draft import Held, ProfileDraft, draft_of, finished, use_held
-from app.ui.client.profile.store_safety import alone_words
+from app.ui.client.profile.store_safety import alone_words, keep_page
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
@@ -46,6 +46,9 @@ def Newcomer(shell: Shell) -> ft.Control:
     held = use_held(ProfileDraft)
     at, go_to = ft.use_state(-1)
     shown, show = ft.use_state(False)
+    registered, set_registered = ft.use_state(False)
+    if registered:
+        return keep_page(c, shell, lambda: _leave(shell))
     if at < 0:
         return _purpose(c, shell, held, lambda: go_to(0))
     if shown:
@@ -56,11 +59,19 @@ def Newcomer(shell: Shell) -> ft.Control:
     def back() -> None:
         go_to(at - 1)
 
+    def finish() -> None:
+        place = shell.device.place
+        if place.asks_to_keep and not place.is_kept:
+            set_registered(True)
+        else:
+            _leave(shell)
+
     def onward() -> None:
         if page is q.STOPS:
             show(True)
         elif last:
             _register(shell, held.value)
+            finish()
         else:
             go_to(at + 1)
 
@@ -113,6 +124,9 @@ def _register(shell: Shell, draft: ProfileDraft) -> None:
     person = finished(draft, shell.clock.now().year)
     answered = screening.screened_person(person, shell.clock, draft.ticked or ())
     register_with_coach(shell.store, shell.clock, shell.brand, answered)
+
+
+def _leave(shell: Shell) -> None:
     if shell.link:  # the address stays; what it names is opened now
         shell.refresh()
     else:
