@@ -7,7 +7,7 @@ from pathlib import Path
 import flet as ft
 
 from app.domain.branding.brand import Brand
-from app.domain.errors import AppError, DamagedDatabase
+from app.domain.errors import AppError, DamagedDatabase, NoPrivateFiles
 from app.storage.copies import last_good_copy, made_on, restore_copy
 from app.ui.notice_page import show_choice, show_notice
 from app.words.errors import error_text
@@ -17,7 +17,8 @@ from app.words.machine import web
 def show_lost(page: ft.Page, brand: Brand, error: AppError) -> None:
     """The sentence; after damage, a button that goes back to the last good copy, for the next start."""
     if not isinstance(error, DamagedDatabase):
-        show_notice(page, brand, web.LOST_TITLE, error_text(error))
+        title = web.NO_PLACE_TITLE if isinstance(error, NoPrivateFiles) else web.LOST_TITLE
+        show_notice(page, brand, title, error_text(error))
         return
     place = Path(str(error.what["path"]))
     copy = last_good_copy(place)

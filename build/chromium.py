@@ -59,14 +59,14 @@ def installed(python: Path) -> Path | None:
     return next(filter(starts, places(os.environ, sys.platform)), None) or downloaded(python)
 
 
-def from_debian() -> bool:
-    """Installs Debian's package, where this machine has such packages and we may."""
+def from_debian(package: str = "chromium") -> bool:
+    """Installs a package of Debian, where this machine has such packages and we may."""
     apt = shutil.which("apt-get")
     if not apt or not hasattr(os, "geteuid") or os.geteuid() != 0:
         return False
-    print("No browser found: installing Debian's chromium for the browser tests", flush=True)
+    print(f"Installing Debian's {package} for the browser tests", flush=True)
     env = dict(os.environ, DEBIAN_FRONTEND="noninteractive")
-    for step in (["update", "-qq"], ["install", "-y", "-qq", "--no-install-recommends", "chromium"]):
+    for step in (["update", "-qq"], ["install", "-y", "-qq", "--no-install-recommends", package]):
         if subprocess.run([apt, *step], env=env, stdout=subprocess.DEVNULL, check=False).returncode != 0:
             return False
     return True

@@ -20,6 +20,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import chromium
+import firefox
 
 ROOT = Path(__file__).resolve().parent.parent
 OLDEST = (3, 11)
@@ -27,6 +28,7 @@ SLOWEST = 10
 """So many of the slowest tests are printed at the end."""
 AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadscope", "--no-loadscope-reorder")
 """A test process for each core; `tests/conftest.py` says which tests stay together."""
+NO_FIREFOX = "None was found, and Debian's could not be installed."
 NO_BROWSER = "No Chromium, Chrome or Edge was found, and none could be installed."
 
 
@@ -107,6 +109,7 @@ def test(environment: Environment, arguments: list[str]) -> int:
     """Lints, checks the types and runs the tests; says at the very end what failed or did not run."""
     environment.ready("test")
     browser = chromium.obtain(environment.python)
+    has_firefox = "--all" not in arguments or firefox.obtain()
     python = str(environment.python)
     outcome = {
         name: subprocess.call([python, "-m", *command], cwd=environment.root, env=surroundings(browser))
@@ -116,6 +119,8 @@ def test(environment: Environment, arguments: list[str]) -> int:
             ("pytest", ["pytest", *AT_ONCE, f"--durations={SLOWEST}", *selection(browser), *arguments]),
         )
     }
+    if not has_firefox:
+        print(f"NOT RUN: the tests in Firefox. {NO_FIREFOX}", flush=True)
     return verdict(outcome, browser, os.environ)
 
 

@@ -42,9 +42,10 @@ def shell_files() -> tuple[Files, bool]:
 
 
 def assets(folder: Path) -> Files:
-    """What the client fetches of our own: fonts and their list, sounds, icons."""
+    """What the page fetches of our own: scripts that stand round the client, fonts and their list, sounds, icons."""
     found = web_python.read_all(folder / "fonts", "fonts/") | web_python.read_all(folder / "sounds", "sounds/")
     found |= web_python.read_all(folder / "icons", "icons/") | {"favicon.png": (folder / "favicon.png").read_bytes()}
+    found |= {name: (folder / name).read_bytes() for name in web_client.SCRIPTS if name.startswith("page/")}
     return found | {"assets/FontManifest.json": fonts((folder / "assets" / "FontManifest.json").read_bytes())}
 
 

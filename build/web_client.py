@@ -4,14 +4,18 @@ Every change asserts that it found what it replaces, so that another release of 
 """
 from __future__ import annotations
 
+import html
 import json
 import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from app.words.machine.start import start_notice
+
 Files = dict[str, bytes]
 
 OURS = Path(__file__).resolve().parent / "web"
+ASSETS_OF_OURS = OURS.parents[1] / "assets"
 PYODIDE = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 #: Both engines: browsers built on Blink take the first, all others the second.
 ENGINES = ("main.dart.mjs", "main.dart.wasm", "canvaskit/skwasm.js", "canvaskit/skwasm.wasm",
@@ -27,6 +31,8 @@ ELSEWHERE = b"https://cdn.jsdelivr.net/npm/@rive-app/flutter-native-wasm@44.0.0/
 NOWHERE = b"blob:" + b"-" * (len(ELSEWHERE) - 5)
 #: Of ours, what the browser loads as a file of its own.
 ALONE = ("page.js", "parts.mjs", "opfs_fs.mjs", "memory.mjs", "memory-worker.js", "sw.js")
+#: In the page's head, in this order; the first two are the same wherever the client runs.
+SCRIPTS = ("page/start_watch.js", "page/reach.js", "start.js", "page.js")
 UNCHANGED = (*ENGINES, *(f"assets/{name}" for name in ASSETS), *(f"pyodide/{name}" for name in PYODIDE),
              "version.json")
 
@@ -113,12 +119,21 @@ def places(text: str) -> list[tuple[str, str]]:
         ('apple-mobile-web-app-title" content="Flet"', 'apple-mobile-web-app-title" content="{{short_name}}"'),
         ('<title>Flet</title>', '<title>{{name}}</title>'),
         ('<html>', '<html lang="en">'),
-        ('<!-- fletAppConfig -->', '<script src="start.js"></script>\n  <script src="page.js"></script>'),
+        ('<!-- fletAppConfig -->', "\n  ".join(f'<script src="{name}"></script>' for name in SCRIPTS)),
+        ("<body>", f"<body>\n  {not_started()}"),
         ('background: #ffffff;', 'background: {{ground}};'),
         ('background: #222222;', 'background: {{ground_dark}};'),
         ('icons/loading-animation.png', 'icons/icon-192.png'),
         (cut(text, r"        width: 200px;\n        max-width: 50vw;\n", "index.html"), "        width: 96px;\n"),
     ]
+
+
+def not_started() -> str:
+    """What the page says if it does not start, with places for a brand's words."""
+    text = (ASSETS_OF_OURS / "page" / "not_started.html").read_text("utf-8").rstrip()
+    for name, words in start_notice("{{name}}").items():
+        text = replace(text, f"{{{{{name}}}}}", html.escape(words), "not_started.html")
+    return text
 
 
 def bootstrap(text: str) -> str:

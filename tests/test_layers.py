@@ -72,7 +72,7 @@ PACKAGES = {
     "ui.client.player": "ui.client ui.client.player.room ui.helper ui.parts ui.shell",
     "ui.client.player.room": "ui.parts",
     "ui.client.send": "ui.client ui.client.profile ui.client.today ui.parts ui.shell",
-    "ui.client.settings": "ui.client ui.client.player ui.client.profile ui.client.today ui.parts ui.shell",
+    "ui.client.settings": "ui.client ui.client.profile ui.client.today ui.parts ui.shell",
     "ui.coach": "ui.parts ui.shell",
     "ui.coach.attention": "ui.coach ui.parts ui.shell",
     "ui.coach.person": "ui.coach ui.parts ui.shell",

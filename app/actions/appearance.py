@@ -1,4 +1,4 @@
-"""Light or dark, as chosen on this device."""
+"""How the app shows itself on this device: light or dark, and whether a screen reader is told everything."""
 from __future__ import annotations
 
 from app.storage import settings
@@ -18,3 +18,19 @@ def choose_theme_mode(store: Store, mode: str) -> None:
     """From now on."""
     with store.begin() as db:
         settings.save_setting(db, THEME, mode)
+
+
+READ_ALOUD = "read_aloud"
+"""Name of the setting."""
+
+
+def is_read_aloud(store: Store) -> bool:
+    """Whether somebody has said that a screen reader is used here."""
+    with store.read() as db:
+        return bool(settings.setting(db, READ_ALOUD, False))
+
+
+def choose_read_aloud(store: Store, wanted: bool) -> None:
+    """From now on; who shows the page has it told."""
+    with store.begin() as db:
+        settings.save_setting(db, READ_ALOUD, wanted)

@@ -29,6 +29,8 @@ class Ability(StrEnum):
     SAVE = "save"
     SHARE = "share"
     COPY = "copy"
+    READ_ALOUD = "read_aloud"
+    """A browser's page can be told to say everything to a screen reader; elsewhere the system does that."""
 
 
 @dataclass
@@ -142,6 +144,13 @@ class Notices(Protocol):
         """Shows a notice."""
 
 
+class PageTree(Protocol):
+    """What a page tells a screen reader. A browser's page tells nothing until somebody asks for it."""
+
+    async def tell_all(self, wanted: bool) -> bool:
+        """From now on, also at later starts."""
+
+
 class Files(Protocol):
     """Files in and out, through the person's hands. A picker may stay open for an hour: hold no lock across it."""
 
@@ -170,5 +179,6 @@ class Device:
     files: Files
     missing: Missing
     track: SoundTrack
+    tree: PageTree
     place: StorePlace = field(default_factory=StorePlace)
     linked: Linked = field(default_factory=GivenFiles)

@@ -10,6 +10,7 @@ from app.device.files import FletFiles
 from app.device.haptics import FletHaptics
 from app.device.linked_files import GivenFiles, Linked
 from app.device.notices import PlyerNotices
+from app.device.page_tree import FletPageTree
 from app.device.screen_awake import FletAwake
 from app.device.sound import FletSounds
 from app.device.speech import PlyerSpeech
@@ -36,7 +37,7 @@ def open_device(page: ft.Page, program: str = "Evenload", shelf: Callable[[], Tr
     missing = Missing()
     device = Device(FletSounds(missing), FletHaptics(missing), PlyerSpeech(missing), FletAwake(missing),
                     PlyerNotices(missing, program), FletFiles(missing), missing,
-                    FletTrack(missing, shelf() if shelf else None), place or native_place(),
+                    FletTrack(missing, shelf() if shelf else None), FletPageTree(missing), place or native_place(),
                     linked or GivenFiles())
     page.session.store.set(HELD_AS, device)
     return device

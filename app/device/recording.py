@@ -111,6 +111,14 @@ class RecordingNotices:
         return self._record.write(Ability.NOTICES, title, text)
 
 
+class RecordingTree:
+    def __init__(self, record: CallLog) -> None:
+        self._record = record
+
+    async def tell_all(self, wanted: bool) -> bool:
+        return self._record.write(Ability.READ_ALOUD, str(wanted))
+
+
 class RecordingFiles:
     """`to_pick` is what the person will choose, one list per dialog; `saved` what they kept, by name."""
 
@@ -156,7 +164,7 @@ class RecordingDevice(Device):
         record = CallLog()
         super().__init__(RecordingSounds(record), RecordingHaptics(record), RecordingSpeech(record),
                          RecordingAwake(record), RecordingNotices(record), RecordingFiles(record), record.missing,
-                         RecordingTrack(record))
+                         RecordingTrack(record), RecordingTree(record))
         object.__setattr__(self, "record", record)
 
     def asked(self, ability: Ability) -> list[tuple[str, ...]]:

@@ -25,6 +25,10 @@ class StorePlace:
     """A newer version is downloaded; it is used from the next start on."""
     uses_bytes: int = 0
     """What the browser keeps for this host, as it reckons it; 0: not known."""
+    asks_to_keep: bool = False
+    """Asked to keep the store, this browser would ask the person; others decide by themselves."""
+    folder: str = ""
+    """Of the app within this browser, as `private_files.folder_name` gives it."""
 
 
 def native_place() -> StorePlace:
@@ -34,7 +38,7 @@ def native_place() -> StorePlace:
 
 def browser_place(address: str, folder: str, offline: str) -> StorePlace:
     """The page at an address; `offline` is the instant handed over at the start, ISO text, or empty."""
-    place = StorePlace(in_browser=True, offline_start=_instant(offline))
+    place = StorePlace(in_browser=True, offline_start=_instant(offline), folder=folder)
     if sys.platform == "emscripten":
         _listen(place, folder)
     return place
@@ -47,6 +51,7 @@ def told(place: StorePlace, message: Any) -> None:
     place.offline_start = _instant(message.get("offline", "")) or place.offline_start
     place.newer_waits = bool(message.get("newer", place.newer_waits))
     place.uses_bytes = int(message.get("uses", place.uses_bytes))
+    place.asks_to_keep = bool(message.get("asks", place.asks_to_keep))
 
 
 def tell_shown(folder: str) -> None:
@@ -57,6 +62,14 @@ def tell_shown(folder: str) -> None:
 def tell_refused(folder: str) -> None:
     """Tells the page that Python stands, though it shows why there is no first screen."""
     _say(folder, "refused")
+
+
+def ask_to_keep(place: StorePlace) -> None:
+    """Has the page ask the browser not to delete the store by itself, which some put to the person; call it on a press.
+
+    What the browser says is told to the place a moment later.
+    """
+    _say(place.folder, "keep")
 
 
 def ask_for_newer(folder: str) -> None:

@@ -19,6 +19,7 @@ from app.data_folder import OLD_KEY, WAY_IN
 from app.device.track_folder import swept
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import PortTaken
+from app.serving.client_page import ClientPage
 from app.serving.gate import App, Gate
 from app.serving.half_open import MOST_HEAD, bounded_protocol
 from app.serving.overlay import Overlay
@@ -75,12 +76,12 @@ def listen(port: int) -> socket.socket:
 
 
 def flet_app(main: Main, assets_dir: Path, brand: Brand = EVENLOAD) -> App:
-    """Flet's own app: path addresses, and nothing fetched from elsewhere."""
+    """Flet's own app, its page changed: path addresses, and nothing fetched from elsewhere."""
     whole: App = flet_web.fastapi.app(
         main, assets_dir=str(assets_dir.resolve()), app_name=brand.name, app_short_name=brand.short_name,
         app_description=brand.description, no_cdn=True, session_timeout_seconds=VISIT_S,
     )
-    return whole
+    return ClientPage(whole, assets_dir, brand)
 
 
 class Loopback(uvicorn.Server):

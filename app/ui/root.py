@@ -11,9 +11,10 @@ from app.domain.branding.brand import Brand
 from app.domain.branding.palette import Palette
 from app.ui.parts import probe
 from app.ui.parts import theme as t
-from app.ui.routes import asks_somebody, parts_of, screen_for
+from app.ui.routes import asks_somebody, parts_of, screen_named, shown_for
 from app.ui.shell.reminder import keep_reminding
 from app.ui.shell.shell import Shell, Tools
+from app.words.page_titles import page_title
 
 
 def dress(page: ft.Page, brand: Brand, mode: ft.ThemeMode) -> None:
@@ -63,11 +64,25 @@ def Root(tools: Tools) -> ft.Control:
     async def remind() -> None:
         await keep_reminding(tools)
 
+    async def tell_reader() -> None:
+        if page.web and appearance.is_read_aloud(tools.store):
+            await tools.device.tree.tell_all(True)
+
     ft.use_effect(follow, dependencies=[])
     ft.use_effect(remind, dependencies=[], cleanup=lambda: None)
+    ft.use_effect(tell_reader, dependencies=[], cleanup=lambda: None)
     shell = Shell(tools, size[0], size[1], scale, palette_of(page, tools.brand), turn,
                   lambda: set_turn(lambda n: n + 1), choose, chosen_id(tools.store) if asks_somebody(route) else "")
-    screen = screen_for(route, shell)
+    shown = shown_for(route, shell)
+    title = page_title(shown, tools.brand.name)
+
+    def name_page() -> None:
+        if page.title != title:
+            page.title = title
+            page.update()
+
+    ft.use_effect(name_page, dependencies=[title])
+    screen = screen_named(shown)
     # somebody else's page begins anew: nothing that was entered for one is kept for another
     key = "/".join([*parts_of(route), shell.whose])
     content = ft.SafeArea(ft.Container(screen(shell, key=key), expand=True), expand=True)

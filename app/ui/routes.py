@@ -70,15 +70,15 @@ def load_next() -> Iterator[str]:
         yield first
 
 
-def home_for(shell: Shell) -> Screen:
+def home_for(shell: Shell) -> str:
     """Where this device starts: the desk, today's card, the question who is here, or the welcome."""
     role = current_role(shell.store)
     if role is Role.COACH:
-        return screen_named("desk")
+        return "desk"
     if role and current_person(shell.store):
-        return screen_named("today")
+        return "today"
     with shell.store.read() as db:
-        return screen_named("who" if people.people(db, Trains.HERE) else "welcome")
+        return "who" if people.people(db, Trains.HERE) else "welcome"
 
 
 def asks_somebody(route: str) -> bool:
@@ -87,12 +87,11 @@ def asks_somebody(route: str) -> bool:
     return first in SCREENS and first not in OPEN_TO_ALL | COACH_SIDE | LINKS | {"play"}
 
 
-def screen_for(route: str, shell: Shell) -> Screen:
-    """The screen behind an address; where that is nobody's yet or unknown, the start."""
+def shown_for(route: str, shell: Shell) -> str:
+    """The first word of the address that is shown; where that is nobody's yet or unknown, the start's."""
     first = (parts_of(route) or [""])[0]
     if first not in SCREENS:
         return home_for(shell)
-    screen = screen_named(first)
     if first in OPEN_TO_ALL or (first in COACH_SIDE | LINKS and current_role(shell.store) is Role.COACH):
-        return screen
-    return screen if first not in COACH_SIDE and current_person(shell.store) else home_for(shell)
+        return first
+    return first if first not in COACH_SIDE and current_person(shell.store) else home_for(shell)

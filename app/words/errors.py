@@ -5,6 +5,9 @@ from collections.abc import Callable, Mapping
 
 from app.domain import errors as e
 
+BROWSERS = "Chrome, Edge, Firefox or Safari"
+"""Those that people know by name, and that the app is made for."""
+
 
 def _findings(found: object) -> str:
     """Worded only when asked for: what a figure is made of takes long to load, and a refused one is rare."""
@@ -105,9 +108,10 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
     e.NoCopy: lambda w: f"There is no good copy of {w['path']} to go back to. Nothing was changed.",
     e.NoAccess: lambda w: f"{w['path']} cannot be read or written. Look at its rights, or choose another folder.",
     e.NotOurStore: lambda w: f"{w['path']} is a database of another program. It was not touched.",
-    e.NoPrivateFiles: lambda w: ("This browser gives the page no place to keep records: in a private window, at an "
-                                 "address without https, or because it is too old. Open it in an ordinary window of "
-                                 "an up-to-date browser."),
+    e.NoPrivateFiles: lambda w: ("The app keeps everything on your own device, and this window gives it no place for "
+                                 "that: it may be a private window, an address without https, or a browser that "
+                                 f"cannot do it. Open it in an ordinary window of an up-to-date {BROWSERS}. Anything "
+                                 "that you saved in another window is still there."),
     e.PortTaken: lambda w: f"Port {w['port']} cannot be had; leave --port away, or choose another.",
     e.NoRoom: lambda w: "There is no room left on this device. Nothing was lost; free some space and try again.",
     e.AlreadyOpen: lambda w: ("The app is already open with these records. "

@@ -49,9 +49,9 @@ KEY_WORK, KEY_REST = "work", "rest"
 _PARTS = {Part.WARM_UP: "Warm-up", Part.MAIN: "Main part", Part.COOL_DOWN: "Cool-down"}
 
 
-def part_name(part: Part, number: int | None) -> str:
-    """The name of a row: "Warm-up", "Round 2"."""
-    return f"Round {number}" if number else _PARTS[part]
+def part_name(part: Part, number: int | None, *, later: bool = False) -> str:
+    """The name of a row: "Warm-up", "Round 2"; of a further block "Then round 1"."""
+    return f"{'Then round' if later else 'Round'} {number}" if number else _PARTS[part]
 
 
 def minutes_to_go(ms: int) -> str:
@@ -103,9 +103,9 @@ def strip_done(done: Sequence[DoneStep]) -> str:
     return f"done: {said or 'nothing'}"
 
 
-def row_told(part: Part, number: int | None, length: int) -> str:
+def row_told(name: str, length: int) -> str:
     """A row of a strip, aloud: "Round 2 10 min"."""
-    return f"{part_name(part, number)} {minutes(length)}"
+    return f"{name} {minutes(length)}"
 
 
 def left(figures: str) -> str:

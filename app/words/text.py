@@ -1,7 +1,7 @@
 """Every sentence that screens and commands share: errors, reasons, words for the body. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from app.domain.model.body import Region, Spot
 from app.domain.model.exercise import Axis
@@ -66,8 +66,14 @@ def duration(seconds: int) -> str:
 
 def time_trained(done: SessionDone) -> str:
     """`12 minutes`; `about 12 minutes` or `at most 12 minutes` for a record of before the player counted it."""
-    said = duration(trained_s(done))
-    return {TimeKnown.KEPT: "", TimeKnown.RECKONED: "about ", TimeKnown.AT_MOST: "at most "}[time_known(done)] + said
+    return time_together((done,))
+
+
+def time_together(sessions: Sequence[SessionDone]) -> str:
+    """The same of several: what is known least well of one is said of all."""
+    known = {time_known(done) for done in sessions}
+    how = "at most " if TimeKnown.AT_MOST in known else "about " if TimeKnown.RECKONED in known else ""
+    return how + duration(sum(trained_s(done) for done in sessions))
 
 
 def count(number: int, one: str, many: str = "") -> str:

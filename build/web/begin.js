@@ -4,6 +4,9 @@ const MEMORY_TRIED = "evenload memory " + SCOPE;
 function beginPython() {
     const begun = { said: [], worker: new Worker("python-worker.js", { type: "module" }) };
     begun.worker.onmessage = (event) => begun.said.push(event.data);
+    // a word that is not this one is the error that Python ended with
+    begun.worker.addEventListener("message", ({ data }) => { if (typeof data === "string" && data !== "initialized") startWatch.fail(); });
+    begun.worker.addEventListener("error", startWatch.fail);
     const memoryFailed = localStorage.getItem(MEMORY_TRIED) !== null;
     localStorage.setItem(MEMORY_TRIED, "");
     begun.worker.postMessage({

@@ -12,9 +12,13 @@ const tellPage = async () => pageChannel.postMessage({
     offline: localStorage.getItem(TRIED) ?? "",
     newer: !!(await waitingVersion()),
     uses: (await navigator.storage?.estimate?.())?.usage ?? 0,
+    asks: await wouldAsk(),
 });
-// A browser may ask the person, which it does only after a first press.
-const askToKeep = () => navigator.storage?.persist?.().then(tellPage, () => {});
+// Firefox alone puts this question to the person; the others decide by themselves.
+const isFirefox = CSS.supports("-moz-appearance", "none");
+const wouldAsk = async () => isFirefox && await navigator.permissions?.query({ name: "persistent-storage" })
+    .then(({ state }) => state === "prompt", () => false);
+const askToKeep = () => navigator.storage?.persist?.().then(tellPage, tellPage);
 const noteOffline = async () => {
     if (!(await isOffline())) return;
     localStorage.setItem(TRIED, new Date().toISOString());
@@ -38,10 +42,17 @@ const keepMemory = async () => {
 pageChannel.onmessage = ({ data }) => {
     if (data === "tell") tellPage();
     // any other word is told by a Python that stands; what is not a word, by another page
-    else if (typeof data === "string") localStorage.removeItem(MEMORY_TRIED);
-    if (data === "shown") { isShown = true; newerWanted = false; noteOffline(); keepMemory(); }
+    else if (typeof data === "string") { localStorage.removeItem(MEMORY_TRIED); startWatch.came("python"); }
+    if (data === "shown") {
+        isShown = true;
+        newerWanted = false;
+        noteOffline();
+        keepMemory();
+        if (!isFirefox) askToKeep();
+    }
+    // the person was told that the browser will ask, and said yes to that
+    if (data === "keep") askToKeep();
     // Python cannot open the records, which a newer version wrote; nothing runs here that could be disturbed
     if (data === "newer wanted") { newerWanted = true; startNewer(); }
 };
-addEventListener("pointerup", askToKeep, { once: true });
 addEventListener("evenload-newer", () => { newerCame = true; tellPage(); startNewer(); });

@@ -48,8 +48,11 @@ const tellOnceHere = (newer) => newer?.addEventListener("statechange", () => {
     if (newer.state === "installed" && workers.controller) dispatchEvent(new Event("evenload-newer"));
 });
 
+// A private window may have no place for records: then nothing is worth downloading for later either.
+const hasPlace = () => navigator.storage?.getDirectory?.().then(() => true, () => false) ?? false;
+
 const keepUpToDate = async () => {
-    if (!workers) return;
+    if (!workers || !(await hasPlace())) return;
     const ours = await workers.register("sw.js", { updateViaCache: "none" });
     tellOnceHere(ours.installing);                    // a browser may have found it before it was asked
     ours.addEventListener("updatefound", () => tellOnceHere(ours.installing));
@@ -59,6 +62,7 @@ const keepUpToDate = async () => {
 // Whether the server can be reached; no cache answers this method.
 const isOffline = () => fetch("version.json", { method: "HEAD", cache: "no-store" }).then(() => false, () => true);
 
+startWatch.awaits("python");
 flet.offlineStart = localStorage.getItem(TRIED) ?? "";
 const letLinksGo = holdLinks();
 flet.versionStays = takeNewer().catch(() => {}).then(letLinksGo);

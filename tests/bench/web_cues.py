@@ -10,7 +10,6 @@ from app.domain.model.plan import Timeline
 from app.domain.player.tap_gates import Wait, waiting_steps
 from app.domain.sound.cues import cues_of
 from app.storage.codec import from_text
-from app.words.client import player
 from app.words.client import today as client
 from tests.bench.web_visits import python_of
 from tests.browser.offline import Visitor
@@ -52,7 +51,7 @@ def cue_error(visitor: Visitor) -> CueError:
     steps.check_in_with(visitor, "Left knee", 2)
     worker = python_of(visitor.page)
     worker.evaluate(CATCH)
-    visitor.press(client.START).sees_heading(player.BEFORE).press(player.START).sees(re.compile("left$"))
+    visitor.press(client.START).sees(re.compile("left$"))
     plan, waits = json.loads(worker.evaluate("code => self.pyodide.runPythonAsync(code)", PLAN))
     tracks = worker.evaluate(CAUGHT)
     assert tracks, "no track was made"

@@ -8,22 +8,7 @@ from itertools import combinations
 from PIL import Image
 
 from tests.browser.driver import Walker
-
-#: What is seen of each thing: its box less what the scrolling parts around it cut away.
-SEEN = """() => [...document.querySelectorAll('flt-semantics-host *')].map(e => {
-  const words = (e.getAttribute('aria-label') || (e.children.length ? '' : e.textContent) || '').trim();
-  const role = e.getAttribute('role') || '';
-  if (!words) return null;
-  const r = e.getBoundingClientRect();
-  let [left, top, right, bottom] = [r.left, r.top, r.right, r.bottom];
-  for (let a = e.parentElement; a; a = a.parentElement) {
-    if (!/scroll|auto|hidden/.test(getComputedStyle(a).overflowX + getComputedStyle(a).overflowY)) continue;
-    const c = a.getBoundingClientRect();
-    left = Math.max(left, c.left); right = Math.min(right, c.right);
-    top = Math.max(top, c.top); bottom = Math.min(bottom, c.bottom); }
-  const within = e.closest('[role=button]');
-  return {words, role, left, top, right, bottom, whole: r.height, inner: !!within && within !== e}; }
-  ).filter(b => b && !b.inner)"""
+from tests.browser.page_scripts import SEEN
 
 
 @dataclass(frozen=True)
@@ -37,7 +22,6 @@ class Box:
     right: float
     bottom: float
     whole: float
-    inner: bool = False
 
     @property
     def width(self) -> float:
@@ -62,7 +46,9 @@ class Box:
 
 def seen(walker: Walker) -> list[Box]:
     """Everything that is on the screen now."""
-    return [box for one in walker.page.evaluate(SEEN) if (box := Box(**one)).is_seen]
+    found = [Box(one["words"], one["role"], *one["seen"], one["box"][3] - one["box"][1])
+             for one in walker.page.evaluate(SEEN) if not one["inner"]]
+    return [box for box in found if box.is_seen]
 
 
 def overlaps(boxes: list[Box]) -> list[str]:

@@ -30,3 +30,17 @@ PRESSABLES = """() => [...document.querySelectorAll(
 #: Everything that the accessibility tree says.
 SPOKEN = """() => [...document.querySelectorAll('flt-semantics-host *')]
   .map(e => e.getAttribute('aria-label') || (e.children.length ? '' : e.textContent))"""
+#: Everything that is named: its box, its box less what scrolling parts around it cut away, whether within a button.
+SEEN = """() => [...document.querySelectorAll('flt-semantics-host *')].map(e => {
+  const words = (e.getAttribute('aria-label') || (e.children.length ? '' : e.textContent) || '').trim();
+  if (!words) return null;
+  const r = e.getBoundingClientRect();
+  let [left, top, right, bottom] = [r.left, r.top, r.right, r.bottom];
+  for (let a = e.parentElement; a; a = a.parentElement) {
+    if (!/scroll|auto|hidden/.test(getComputedStyle(a).overflowX + getComputedStyle(a).overflowY)) continue;
+    const c = a.getBoundingClientRect();
+    left = Math.max(left, c.left); right = Math.min(right, c.right);
+    top = Math.max(top, c.top); bottom = Math.min(bottom, c.bottom); }
+  const within = e.closest('[role=button]');
+  return {words, role: e.getAttribute('role') || '', box: [r.left, r.top, r.right, r.bottom],
+          seen: [left, top, right, bottom], inner: !!within && within !== e}; }).filter(b => b)"""

@@ -10,23 +10,9 @@ from app.ui.client.player.card_words import CardWords
 from app.words.client import lead
 from app.words.client import player as says
 from tests.browser.driver import Walker
-from tests.browser.page_scripts import LARGE_PRINT
+from tests.browser.page_scripts import LARGE_PRINT, SEEN
 from tests.browser.window import WAIT_MS
 
-#: What is seen of each thing that is named: its box, and its box less what scrolling parts around it cut away.
-SEEN = """() => [...document.querySelectorAll('flt-semantics-host *')].map(e => {
-  const words = (e.getAttribute('aria-label') || (e.children.length ? '' : e.textContent) || '').trim();
-  if (!words) return null;
-  const r = e.getBoundingClientRect();
-  let [left, top, right, bottom] = [r.left, r.top, r.right, r.bottom];
-  for (let a = e.parentElement; a; a = a.parentElement) {
-    if (!/scroll|auto|hidden/.test(getComputedStyle(a).overflowX + getComputedStyle(a).overflowY)) continue;
-    const c = a.getBoundingClientRect();
-    left = Math.max(left, c.left); right = Math.min(right, c.right);
-    top = Math.max(top, c.top); bottom = Math.min(bottom, c.bottom); }
-  const within = e.closest('[role=button]');
-  return {words, role: e.getAttribute('role') || '', left: r.left, top: r.top, right: r.right, bottom: r.bottom,
-          seen: [left, top, right, bottom], inner: !!within && within !== e}; }).filter(b => b)"""
 DRAWN = """sign => [...document.querySelectorAll('flt-semantics-host *')].some(
   e => e.getAttribute('aria-label') === sign || (!e.children.length && e.textContent === sign))"""
 MARK = "drawn "
@@ -83,13 +69,12 @@ def placed(walker: Walker, size: tuple[int, int]) -> list[Placed]:
     for one in walker.page.evaluate(SEEN):
         if one["words"].startswith(MARK):
             continue
-        left, top, right, bottom = one.pop("seen")
+        box, (left, top, right, bottom) = one["box"], one["seen"]
         shown = (max(left, 0), max(top, 0), min(right, size[0]), min(bottom, size[1]))
         near = max(SLACK, 0.01 * size[0])  # boxes of what moves are rounded outwards
-        whole = all(abs(a - b) < near for a, b in
-                    zip(shown, (one["left"], one["top"], one["right"], one["bottom"]), strict=True))
+        whole = all(abs(a - b) < near for a, b in zip(shown, box, strict=True))
         sight = shown[2] - shown[0] > 2 and shown[3] - shown[1] > 2
-        found.append(Placed(**one, whole=whole, in_sight=sight))
+        found.append(Placed(one["words"], one["role"], *box, whole, sight, one["inner"]))
     return found
 
 

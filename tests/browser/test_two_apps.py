@@ -8,6 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from app.words.client import settings, welcome
+from app.words.page_titles import page_title
 from tests.browser.offline import SETTLED, Visitor
 from tests.browser.static_site import StaticSite
 from tests.browser.test_frozen import whole_copy
@@ -70,7 +71,7 @@ def holds_greta_alone(visitor: Visitor) -> None:
     """The other app, as it came."""
     visitor.visit("#/settings").sees(settings.about("Greta Olsen"))
     visitor.never_says(re.compile("Nora"))
-    assert visitor.page.title() == "Linden Court Mornings"
+    assert visitor.page.title() == page_title("settings", "Linden Court Mornings")
 
 
 def beside(visitor: Visitor, address: str) -> tuple[Page, str]:

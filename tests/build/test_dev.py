@@ -35,6 +35,7 @@ class Shell:
 @pytest.fixture
 def shell(dev: ModuleType, monkeypatch: pytest.MonkeyPatch) -> Shell:
     monkeypatch.setattr(dev.chromium, "obtain", lambda python: Path("/usr/bin/chromium"))
+    monkeypatch.setattr(dev.firefox, "obtain", lambda: True)
     monkeypatch.delenv("CI", raising=False)
     return Shell(dev, monkeypatch)
 
@@ -130,6 +131,17 @@ def test_without_a_browser_the_rest_runs_and_one_line_says_so(
     assert shell.started("pytest")[-1][2:] == ["pytest", *dev.AT_ONCE, "--durations=10", "-m", "not browser"]
     last = capsys.readouterr().out.rstrip().splitlines()[-1]
     assert last.startswith("NOT RUN: every browser test.")
+
+
+def test_firefox_is_looked_for_by_the_whole_run_alone(
+        dev: ModuleType, shell: Shell, checkout: Path, monkeypatch: pytest.MonkeyPatch,
+        capsys: pytest.CaptureFixture[str]) -> None:
+    """Where there is none, a line says what did not run."""
+    looked: list[bool] = []
+    monkeypatch.setattr(dev.firefox, "obtain", lambda: looked.append(True))
+    assert dev.main(["test"]) == 0 and not looked
+    assert dev.main(["test", "--all"]) == 0 and looked
+    assert "NOT RUN: the tests in Firefox." in capsys.readouterr().out
 
 
 def test_the_browser_is_handed_on(dev: ModuleType) -> None:

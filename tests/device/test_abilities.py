@@ -13,6 +13,7 @@ from app.device.bounded_call import ask
 from app.device.files import FletFiles
 from app.device.haptics import FletHaptics
 from app.device.notices import PlyerNotices
+from app.device.page_tree import FletPageTree
 from app.device.recording import RecordingDevice
 from app.device.screen_awake import FletAwake
 from app.device.sound import FletSounds
@@ -73,6 +74,7 @@ async def every_answer(missing: Missing) -> list[object]:
         await speech.say("Stand tall"), await FletAwake(missing).keep(), await FletAwake(missing).release(),
         await PlyerNotices(missing, "Evenload").show("Now", "Later"), await files.save_bytes("a", b"1"),
         await files.copy_text("a"), await files.share("a", b"1") is not Handed.FAILED, bool(await files.pick_files()),
+        await FletPageTree(missing).tell_all(True),
     ]
 
 
@@ -81,7 +83,7 @@ def test_without_a_page_and_without_a_desktop_nothing_raises(monkeypatch: pytest
     monkeypatch.setattr(desktop, "is_desktop", lambda: False)
     monkeypatch.setattr(sound, "READY_WITHIN_S", 0.01)
     missing = Missing()
-    assert asyncio.run(every_answer(missing)) == [False] * 10
+    assert asyncio.run(every_answer(missing)) == [False] * 11
     assert set(missing.abilities) == set(Ability) - {Ability.TRACK}
 
 

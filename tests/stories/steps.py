@@ -5,10 +5,12 @@ import re
 from pathlib import Path
 
 from app.words import parts
-from app.words.client import check_in, player, stop_questions, welcome
+from app.words.client import check_in, day_card, player, stop_questions, welcome
 from app.words.client import today as client
 from tests.stories.person import Person
 
+#: What stands folded on today's card once the questions are answered.
+WHY = re.compile(f"^{day_card.WHY_TODAY}")
 LOOK_S = 0.2
 """Between two looks at a session that runs."""
 
@@ -45,12 +47,12 @@ def check_in_with(walker: Person, spot: str, level: int) -> None:
     walker.press(spot).choose(parts.of(spot, level, 10)).press(client.NEXT).sees(check_in.MUSCLES[0])
     walker.choose(check_in.NO_ACHES).press(client.NEXT).sees(check_in.FEEL[0])
     walker.choose(*(parts.of(about, 4, 5) for about in (check_in.SLEPT, check_in.ENERGY, check_in.SETTLED)))
-    walker.press(client.DONE).sees_heading(client.AMOUNT_HEAD)
+    walker.press(client.DONE).sees_button(WHY)
 
 
 def play_to_the_end(walker: Person, seconds: float = 120) -> None:
     """Starts and lets it run, and answers what it asks: whether they are down or up, and where to go on."""
-    walker.press(client.START).sees_heading(player.BEFORE).press(player.START).sees(re.compile("left$"))
+    walker.press(client.START).sees(re.compile("left$"))
     run_to_the_end(walker, seconds)
 
 

@@ -12,7 +12,7 @@ from app.domain.model.record import CheckIn
 from app.storage import people, records
 from app.storage.database import open_store
 from app.words import parts
-from app.words.client import check_in
+from app.words.client import check_in, day_card, player, safety
 from app.words.client import today as client
 from tests.browser.prepared import MORNING
 from tests.stories.person import Person, PersonAt
@@ -88,7 +88,7 @@ def test_who_would_rather_not_say_gets_the_careful_session_and_reads_so(person_a
         for page in ("pain", "soreness", "feel"):
             walker.press(check_in.RATHER_NOT[0]).sees(check_in.RATHER_NOT_MEANS[page])
             walker.press(client.DONE if page == "feel" else client.NEXT)
-        walker.sees(re.compile("stays careful")).sees_button(client.START)
+        walker.sees(re.compile("^Not answered: .* and .* stays careful")).sees_button(client.START)
     kept = last_check_in(data)
     assert (kept.pain, kept.soreness, kept.slept, kept.energy, kept.calm) == (None,) * 5
     assert kept.symptoms == frozenset() and kept.level and kept.level > 1
@@ -117,4 +117,13 @@ def test_a_usual_morning_takes_forty_seconds(person_at: PersonAt, data: Path) ->
     """Counted in presses; and after the last answer one press starts."""
     with person_at(data, "/check-in") as walker:
         assert usual_morning(walker) * SECONDS_A_PRESS <= 40
+        walker.press(client.START).sees(re.compile("left$")).sees_button(player.PAUSE)
+
+
+def test_an_address_alone_starts_nothing(person_at: PersonAt, data: Path) -> None:
+    """Somebody who comes to the player otherwise than by Start looks around first."""
+    with person_at(data, "/check-in") as walker:
+        usual_morning(walker)
+        walker.sees_button(client.START).go("/play").sees_heading(player.BEFORE).sees(safety.CLEAR)
+        walker.press(re.compile(f"^{day_card.WHAT_COMES}")).sees("Warm-up").press(player.NOT_NOW)
         walker.sees_button(client.START)

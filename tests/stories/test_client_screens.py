@@ -44,7 +44,8 @@ def answer_well(walker: Person) -> Person:
 def test_start_stays_locked_until_a_yes(person_at: PersonAt, tmp_path: Path, pack: Path) -> None:
     """Somebody who ticked a recent operation is kept, and told whom to ask."""
     with person_at(tmp_path / "data") as walker:
-        to_the_stop_questions(walker).tick("A recent operation").press("Next").sees("Do not start yet")
+        to_the_stop_questions(walker).tick("A recent operation").press("Next").sees_heading("Do not start yet")
+        walker.sees_heading("What comes next").sees_button(re.compile("^Call "))
         walker.press("Next", "Finish")
         open_pack(walker, pack).sees_heading("Waiting for a yes")
         walker.sees_no_button("Start")
@@ -59,7 +60,7 @@ def test_somebody_on_blood_thinners_may_start_with_settings(person_at: PersonAt,
     with person_at(tmp_path / "data") as walker:
         to_the_stop_questions(walker).sees_heading("Dizziness, fainting and falls")
         walker.tick("Tablets or injections that thin the blood").press("Next")
-        walker.sees("You can start, with these settings").sees("Tablets that thin the blood")
+        walker.sees_heading("You can start, with these settings").sees("Tablets that thin the blood")
         walker.sees(re.compile("Balance held")).press("Next", "Finish")
         open_pack(walker, pack).sees_button("Start")
         walker.go("/settings/conditions").sees(re.compile("Tablets that thin the blood"))
@@ -88,7 +89,7 @@ def test_a_sign_of_an_emergency_ends_the_questions(person_at: PersonAt, data: Pa
         walker.press("Start", "Anything new or worrying: Yes").tick("Fainting, or nearly fainting")
         walker.sees("Call 999 now, or have somebody call.").press("Show me what to do")
         walker.sees_heading("Stop: this may be an emergency").sees_heading("Your coach does not know yet.")
-        walker.sees_no_button("Start")
+        walker.sees_no_button("Start").sees_button("Call 999").sees_button("E-mail odile@brackwater.example")
         walker.press("Record a yes", "A nurse").write("Their name", "Ana")
         walker.tick("I asked them about training after this").press("Record this yes", "Answer the stop questions")
         walker.press("None of these", "Done", "Back to today", "Answer the questions")

@@ -14,6 +14,7 @@ from app.words.client import today as client
 from app.words.coach import checks as coach_checks
 from app.words.coach import desk, publish, reply
 from tests.browser.prepared import MORNING, SOURCE
+from tests.stories import steps
 from tests.stories.person import DESKTOP, PersonAt
 from tests.stories.turns import COACH, KASIMIR, MAUD, RUBEN, Demo
 
@@ -64,7 +65,7 @@ def test_what_happened_between_sessions_stands_on_the_persons_page(person_at: Pe
                        check_in.NO_ACHES):
             walker.choose(answer).press(client.NEXT)
         walker.choose("Slept 4 of 5", "Energy 4 of 5", "Settled 4 of 5")
-        walker.press("Done").sees_heading(client.AMOUNT_HEAD).go("/checks")
+        walker.press("Done").sees_button(steps.WHY).go("/checks")
         walker.press(re.compile("^Do this check: Up from the chair"), "Next", "I have tried it")
         walker.press("Start", "Count one").sees_heading(checks.COUNT_HEAD).press("Hands pushed: No", "Keep this result")
         walker.sees_heading(checks.KEPT)

@@ -17,10 +17,11 @@ from app.domain.model.record import CheckIn, DoneStep, Ending, How, SessionDone,
 from app.domain.progress.due_session import Due, schedule
 from app.storage import people, records
 from app.words import parts
-from app.words.client import check_in, events, plan, planning
+from app.words.client import check_in, day_card, diary_weeks, events, plan, planning
 from app.words.client import today as client
 from app.words.coach import desk
 from tests.browser.prepared import MORNING
+from tests.stories import steps
 from tests.stories.person import DESKTOP, PersonAt
 from tests.stories.turns import COACH, MAUD, Demo
 
@@ -71,7 +72,7 @@ def test_after_an_illness_it_is_asked_whether_it_got_worse_later(person_at: Pers
         walker.choose(check_in.FLARE_CHOICES[1]).press(client.NEXT).sees(check_in.MUSCLES[0]).choose(check_in.NO_ACHES)
         walker.press(client.NEXT)
         walker.choose("Slept 4 of 5", "Energy 4 of 5", "Settled 4 of 5").press(client.DONE)
-        walker.sees_heading(client.AMOUNT_HEAD)
+        walker.sees_button(steps.WHY)
     with maud.store.read() as db:
         told = records.latest(db, maud.ids[MAUD], CheckIn)
     assert told is not None and told.flare_days == 1 and (told.level or 0) >= 4
@@ -96,6 +97,7 @@ def test_place_minutes_and_other_sessions_of_today_are_folded_and_open_at_a_pres
         walker.press(re.compile(f"^{client.WHERE_AND_LONG}"))
         walker.sees_heading(client.PLACE_HEAD).sees_heading(client.MINUTES_HEAD)
         walker.press(re.compile(f"^{client.OTHER_HEAD}")).sees(client.OTHER_HINT)
+        walker.press(re.compile(f"^{day_card.WHAT_COMES}")).sees("Warm-up", "Cool-down")
 
 
 def test_a_week_that_was_much_too_hard_stands_once_more_on_the_plan(person_at: PersonAt, maud: Demo) -> None:
@@ -115,3 +117,18 @@ def test_the_desk_has_three_parts_that_never_mix(person_at: PersonAt, maud: Demo
     with person_at(maud.data, "/desk", began=MORNING, size=DESKTOP) as walker:
         for part in (desk.HARM, desk.PROGRESS, desk.SILENCE):
             walker.sees_heading(re.compile(f"^{part}, "))
+
+
+def test_the_diary_is_a_row_for_each_week_and_says_what_eased_a_session(person_at: PersonAt, maud: Demo) -> None:
+    """The newest week stands open; a session leads to its whole strip and to the reasons as they were told then."""
+    session = re.compile(r"^Dumbbell circuit, \w+ (1[6-9]|2[0-2]) February")
+    with person_at(maud.data, "/diary", began=MORNING) as walker:
+        walker.sees_heading(diary_weeks.WEEKS_HEAD).sees_heading("Saturday 28 February")
+        walker.sees_button(re.compile("^Last week"))
+        walker.sees_no_button(session)
+        walker.press(re.compile("^Week of 16 February")).sees(re.compile("than written: .*, because "))
+        walker.sees_button(session)
+        walker.press(re.compile("^Week of 16 February")).sees_no_button(session)
+        walker.go(f"/diary/{maud.last_session(MAUD)}").sees(re.compile("^Time strip: ")).settle()
+        if walker.shows_button(re.compile(f"^{diary_weeks.EVERY_REASON}")):
+            walker.press(re.compile(f"^{diary_weeks.EVERY_REASON}"))

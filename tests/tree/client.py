@@ -51,6 +51,8 @@ class Machine:
     saved: list[Saved] = field(default_factory=list)
     shared: list[Saved] = field(default_factory=list)
     copied: list[str] = field(default_factory=list)
+    kept: dict[str, Any] = field(default_factory=dict)
+    """What the client was told to remember, by name."""
 
     def answer(self, service: str, method: str, args: dict[str, Any]) -> Any:
         """Raises KeyError for what a client does not know."""
@@ -58,6 +60,7 @@ class Machine:
             return None
         return {"FilePicker.pick_files": self._pick, "FilePicker.save_file": self._save, "Clipboard.set": self._copy,
                 "Share.share_files": self._share, "SemanticsService.get_accessibility_features": self._features,
+                "SharedPreferences.set": self._keep,
                 }[f"{service}.{method}"](args)
 
     def _pick(self, _: object) -> list[dict[str, Any]]:
@@ -74,6 +77,10 @@ class Machine:
 
     def _copy(self, args: dict[str, Any]) -> None:
         self.copied.append(args["data"])
+
+    def _keep(self, args: dict[str, Any]) -> bool:
+        self.kept[args["key"]] = args["value"]
+        return True
 
     def _features(self, _: object) -> dict[str, bool]:
         return {"reduce_motion": self.calm} | dict.fromkeys(("accessible_navigation", "bold_text", "disable_animations",

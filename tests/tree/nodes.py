@@ -150,6 +150,11 @@ def lost_in_live_regions(control: Any) -> list[Node]:
     return lost
 
 
+def shown_in_chromium_alone(control: Any) -> list[ft.Image]:
+    """Pictures that are sent as bare bytes, which no engine but Chromium's shows: see `app/ui/parts/raster.py`."""
+    return [one for one in every(control) if isinstance(one, ft.Image) and not isinstance(one.src, str)]
+
+
 def every(control: Any) -> Iterator[ft.BaseControl]:
     """A control that is shown, and all in it."""
     control = unwrap_component(control)

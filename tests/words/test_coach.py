@@ -152,5 +152,5 @@ def test_every_stall_has_words_for_coach_and_client() -> None:
     """With what could be changed."""
     assert set(attention.STALL) == set(progression.STALLED) == set(StallKind)
     said = progression.stalled_line(Stall(StallKind.CUT_SHORT, DAY, 5))
-    assert said == ("Nothing has moved on since Sunday 1 March, because most of your sessions ended early. Choose "
-                    "fewer minutes: what you finish moves on.")
+    assert said == ("Nothing has moved on since Sunday 1 March, because most of the sessions ended early. Choose "
+                    "fewer minutes: what is finished moves on.")

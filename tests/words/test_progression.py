@@ -16,7 +16,7 @@ from tests.domain.days import LIBRARY
      "One step harder than “Stand up from a chair”, after two good sessions."),
     (Move("curl", 3, MoveKind.LOAD, StepReason.CLEAN, 2000, 3000), "3 kg instead of 2 kg, after two good sessions."),
     (Move("rise", 4, MoveKind.LOAD, StepReason.HELD, 2000, 2500, "low"),
-     "One step harder than “Stand up from a chair”, with 2.5 kg instead of 2 kg, as your coach wants it."),
+     "One step harder than “Stand up from a chair”, with 2.5 kg instead of 2 kg, as the coach wants it."),
     (Move("rise", 0, MoveKind.SECONDS, StepReason.HURT, 30, 30), "As written again, 30 seconds, since it hurt."),
 ])
 def test_each_move_is_one_plain_sentence(move: Move, said: str) -> None:

@@ -27,17 +27,23 @@ class LeadingStage(Enum):
 
 @ft.component
 def LeadBefore(shell: Shell, live: Any, person: Person, then: Callable[..., ft.Control]) -> ft.Control:
-    """Two questions, one tap each; then the look around."""
+    """Two questions, one tap each; then it begins where Start was pressed before them, else the look around."""
     asked, ask = ft.use_state(LeadingStage.WHOSE)
     c = shell.card()
 
     def to(step: LeadingStage) -> Callable[[Any], Any]:
         return safe(shell, lambda _: ask(step))
 
+    def begin(_: Any) -> None:
+        if live.is_wanted:
+            live.start()
+        else:
+            ask(LeadingStage.DONE)
+
     if asked is LeadingStage.WHOSE:
         return _whose(c, shell, person, to(LeadingStage.HOW))
     if asked is LeadingStage.HOW:
-        return _how(c, shell, person, to(LeadingStage.DONE), to(LeadingStage.AMISS))
+        return _how(c, shell, person, safe(shell, begin), to(LeadingStage.AMISS))
     if asked is LeadingStage.AMISS:
         return _amiss(c, shell, person, to(LeadingStage.HOW))
     return then(shell, live)

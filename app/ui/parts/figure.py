@@ -10,6 +10,7 @@ import flet_lottie as fl
 from app.domain.branding.palette import Palette
 from app.domain.figure.drawing.picture import Picture, at_tempo, turned_round, turned_round_svg
 from app.ui.parts.figure_ink import figure_ink
+from app.ui.parts.raster import raster
 
 GAP = 8
 LEAST_STILL = 86
@@ -68,7 +69,7 @@ def stills_in(picture: Picture, palette: Palette, facing: Facing, width: float, 
 
 def photo(data: bytes, size: float, label: str) -> ft.Control:
     """A picture of the coach's own."""
-    drawn = ft.Image(src=data, width=size, height=size, fit=ft.BoxFit.CONTAIN, exclude_from_semantics=True)
+    drawn = raster(data, width=size, height=size, fit=ft.BoxFit.CONTAIN)
     return _named(drawn, size, size, label)
 
 

@@ -11,6 +11,9 @@ from app.ui.parts import theme as t
 from app.ui.parts.buttons import bind, room
 from app.ui.parts.fields import Fields
 
+MAIN, NAVIGATION = "main", "navigation"
+"""Names of landmarks."""
+
 
 @dataclass(frozen=True)
 class Destination:
@@ -48,12 +51,17 @@ class Card(Fields):
         under = self._foot(foot, column)
         bar = [self.nav_bar(nav)] if nav and not self.is_wide else []
         pieces = [self.stack(body, spacing), *(under if self._is_low else [])]
-        main = ft.Column([self._scroll(pieces, column), *([] if self._is_low else under), *bar], spacing=0, expand=True)
+        own = ft.Column([self._scroll(pieces, column), *([] if self._is_low else under)], spacing=0)
+        main = self.landmark(MAIN, own)
         if nav and self.is_wide:
             return ft.Row(
                 [self.side_nav(nav), main], spacing=0, expand=True, vertical_alignment=ft.CrossAxisAlignment.STRETCH
             )
-        return main
+        return ft.Column([main, *bar], spacing=0, expand=True)
+
+    def landmark(self, name: str, content: ft.Control) -> ft.Control:
+        """A part of the page that a screen reader can jump to; `assets/page/reach.js` gives it its role."""
+        return ft.Semantics(content=content, identifier=name, expand=name == MAIN)
 
     def nav_bar(self, nav: Nav) -> ft.Control:
         """The bar at the bottom of a phone; two by two where one row would cut a word."""
@@ -66,7 +74,7 @@ class Card(Fields):
                    vertical_alignment=ft.CrossAxisAlignment.STRETCH)
             for row in rows
         ]
-        return ft.Column([self.rule(), *lines], spacing=0, tight=True)
+        return self.landmark(NAVIGATION, ft.Column([self.rule(), *lines], spacing=0, tight=True))
 
     def side_nav(self, nav: Nav) -> ft.Control:
         """The column at the left of a desk."""
@@ -75,7 +83,8 @@ class Card(Fields):
             [*brand, *(self._side_place(nav, p) for p in nav.places)], spacing=8, scroll=ft.ScrollMode.AUTO
         )
         edge = ft.Border(right=ft.BorderSide(t.RULE, self.p.ink))
-        return ft.Container(places, width=self._side, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
+        side = ft.Container(places, width=self._side, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
+        return self.landmark(NAVIGATION, side)
 
     @property
     def _side(self) -> float:
@@ -97,7 +106,9 @@ class Card(Fields):
             return []
         side = 0 if self._is_low else self.margin
         padding = ft.Padding(left=side, right=side, top=10, bottom=12)
-        inner = ft.Container(self.stack(foot), width=column + 2 * side, padding=padding)
+        # a node of its own: a lone button would be lost in the landmark and lend it its name
+        acts = ft.Semantics(content=self.stack(foot), container=True)
+        inner = ft.Container(acts, width=column + 2 * side, padding=padding)
         return [inner] if self._is_low else [self.hairline(), inner]
 
     def _place(self, nav: Nav, place: Destination, width: float) -> ft.Control:

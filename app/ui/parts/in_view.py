@@ -9,14 +9,23 @@ import flet as ft
 
 from app.ui.parts.body_list import ASKED
 
+DEPTH = 4
+"""The page, its landmark, that one's column, and what scrolls in it."""
 LAID_OUT_S = 0.12
 """Until what was just opened has its place on the page."""
 
 
 def scrolled(page: ft.Control) -> ft.Column | None:
     """The part of a drawn page that scrolls."""
-    found = page.controls[0] if isinstance(page, ft.Column) and page.controls else None
-    return found if isinstance(found, ft.Column) and found.scroll else None
+    for _ in range(DEPTH):
+        if isinstance(page, ft.Column) and page.scroll:
+            return page
+        inside = page.content if isinstance(page, ft.Semantics) else None
+        inside = page.controls[0] if isinstance(page, ft.Column) and page.controls else inside
+        if inside is None:
+            return None
+        page = inside
+    return None
 
 
 async def bring_into_view(held: Any) -> None:

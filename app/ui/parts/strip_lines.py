@@ -23,6 +23,8 @@ class StripLine:
     part: Part
     round: int | None
     steps: tuple[Step, ...]
+    is_later: bool = False
+    """Of a further block, whose rounds are counted from 1 again."""
 
     @property
     def start_ms(self) -> int:
@@ -68,7 +70,13 @@ def lines_in(steps: Sequence[Step]) -> tuple[StripLine, ...]:
     def key(step: Step) -> tuple[Part, int | None]:
         return step.part, step.round if goes_round and step.part is Part.MAIN else None
 
-    return tuple(StripLine(part, number, tuple(found)) for (part, number), found in groupby(steps, key=key))
+    lines = [StripLine(part, number, tuple(found)) for (part, number), found in groupby(steps, key=key)]
+    highest, later = 0, False
+    for at, line in enumerate(lines):
+        if line.round is not None:
+            later, highest = later or line.round <= highest, max(highest, line.round)
+            lines[at] = replace(line, is_later=later)
+    return tuple(lines)
 
 
 def line_at(lines: Sequence[StripLine], at_ms: int) -> StripLine:

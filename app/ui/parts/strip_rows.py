@@ -49,6 +49,18 @@ def review_rows(c: Words, timeline: Timeline, done: Sequence[DoneStep], width: f
     return _drawn(c, timeline, width, lanes, high, words_of.strip_done(done))
 
 
+def folded_strip(c: Words, timeline: Timeline, done: Sequence[DoneStep], width: float, span_ms: int) -> ft.Control:
+    """A session that was done in one low line, to scale with others of the same `span_ms`: what was done of it, in ink
+    on a rule as long as the plan.
+    """
+    scale = geo.Scale(max(span_ms, timeline.total_ms, geo.SHORTEST_SPAN_MS), width)
+    whole = rows.StripLine(timeline.steps[0].part, None, timeline.steps)
+    shapes = lane_shapes(c.p, rows.done_in(whole, timeline.steps, done, scale), 0, LANE_REVIEW)
+    shapes += _stop(c, rows.stop_in(whole, timeline.steps, done, scale), scale, 0, LANE_REVIEW)
+    shapes += _base(c.p, scale.x_of(timeline.total_ms), LANE_REVIEW)
+    return _image(cv.Canvas(shapes, width=width, height=LANE_REVIEW + 4), words_of.strip_review(timeline, done))
+
+
 def row_now(c: Words, timeline: Timeline, now_ms: int, width: float) -> ft.Control:
     """The part that one is in with the marker, and under it the whole session. Cheap to draw anew each second."""
     lines = rows.lines_in(timeline.steps)
@@ -57,7 +69,8 @@ def row_now(c: Words, timeline: Timeline, now_ms: int, width: float) -> ft.Contr
     shapes = lane_shapes(c.p, rows.planned_in(line, scale, now_ms), top, top + LANE_NOW)
     shapes += strokes.lines([((0, top + LANE_NOW + 1), (width, top + LANE_NOW + 1))], strokes.stroke(c.p.ink, 2))
     shapes += _marker(c.p, scale.x_of(now_ms - line.start_ms), width, -4, top + LANE_NOW + 3)
-    name = c.text(words_of.part_name(line.part, line.round), t.T_CAPTION, t.SEMI, height=1.2, expand=True)
+    part = words_of.part_name(line.part, line.round, later=line.is_later)
+    name = c.text(part, t.T_CAPTION, t.SEMI, height=1.2, expand=True)
     left = c.text(words_of.minutes_to_go(timeline.total_ms - now_ms), t.T_CAPTION, t.SEMI, height=1.2)
     row, thread = ft.Row([name, left]), _thread(c.p, lines, now_ms, width, 2)
     column = ft.Column([row, cv.Canvas(shapes, width=width, height=top + LANE_NOW + 4),
@@ -97,7 +110,7 @@ def _drawn(c: Words, timeline: Timeline, width: float, lanes: Lanes, high: float
     """Name, lanes and minutes in a row each; in large print the words over the lanes."""
     lines = rows.lines_in(timeline.steps)
     size, large = t.T_BODY * c.scale, c.scale > t.LARGE_PRINT
-    names = [words_of.part_name(line.part, line.round) for line in lines]
+    names = [words_of.part_name(line.part, line.round, later=line.is_later) for line in lines]
     ends = [words_of.minutes(line.minutes) for line in lines]
     name_w = 0.0 if large else max((em(name) for name in names), default=0) * size + 8
     end_w = 0.0 if large else max((em(end) for end in ends), default=0) * size + 8
@@ -115,7 +128,7 @@ def _drawn(c: Words, timeline: Timeline, width: float, lanes: Lanes, high: float
             continue
         said.width, length.width = name_w, end_w
         pieces.append(ft.Row([said, drawn, length], spacing=0))
-    told = [words_of.row_told(line.part, line.round, line.minutes) for line in lines]
+    told = [words_of.row_told(name, line.minutes) for name, line in zip(names, lines, strict=True)]
     spoken = words_of.joined([words_of.strip_plan(timeline), *told, *([done] if done else [])])
     return _image(ft.Column([*pieces, _key(c)], spacing=6, tight=True), spoken)
 

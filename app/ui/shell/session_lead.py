@@ -1,4 +1,4 @@
-"""Which page leads which session: of all the pages that this process shows, one at a time."""
+"""Which page leads which session, one at a time of all that this process shows; and that Start was pressed."""
 from __future__ import annotations
 
 from typing import Protocol
@@ -32,3 +32,19 @@ class Leading:
         """The page no longer leads it; another's lead stays."""
         if self._pages.get(run) is page:
             del self._pages[run]
+
+
+class StartPressed:
+    """Start was pressed on today's card of this page. The player takes it up once, so no address begins a session."""
+
+    def __init__(self) -> None:
+        self._is = False
+
+    def press(self) -> None:
+        """It was pressed."""
+        self._is = True
+
+    def taken(self) -> bool:
+        """Whether it was pressed since this was asked last."""
+        was, self._is = self._is, False
+        return was

@@ -21,7 +21,7 @@ from app.domain.errors import AppError
 from app.storage.database import Store
 from app.ui.parts import Card
 from app.ui.parts import theme as t
-from app.ui.shell.session_lead import Leading
+from app.ui.shell.session_lead import Leading, StartPressed
 from app.words import errors
 
 #: First words of the addresses that a coach's link leads to: a file beside the app, and a key.
@@ -40,6 +40,7 @@ class Tools:
     brand: Brand = EVENLOAD
     leading: Leading = field(default_factory=Leading)
     bundled: Bundled = tuple
+    start: StartPressed = field(default_factory=StartPressed)
 
 
 @dataclass(frozen=True)

@@ -46,7 +46,7 @@ FEEL_ENDS: Mapping[str, tuple[str, str]] = {
     SLEPT: ("badly", "well"), ENERGY: ("low", "high"), SETTLED: ("not at all", "very"),
 }
 PAIN_ENDS = ("none", "stops me now and then", "the worst I can think of")
-PAIN_HIGH = (f"Pain of {PAIN_RESTS} or more is worth a call to your doctor or physiotherapist, above all where it is "
+PAIN_HIGH = (f"Pain of {PAIN_RESTS} or more is worth a call to a doctor or physiotherapist, above all where it is "
              "new.")
 ACHE_ENDS = ("none", "I notice each step", "can hardly move")
 SOMEWHERE_ELSE = "Somewhere else"

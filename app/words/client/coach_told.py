@@ -28,18 +28,27 @@ def day_near(day: date, today: date) -> str:
     return f"on {day:%A}" if 1 < ago < WEEK_DAYS else f"on {day.day} {day:%B}"
 
 
-def tell_coach(coach: str, contact: str, *, sent: bool = False, asked: str = "") -> str:
-    """How the coach learns of a stop; once it was sent, how to reach them sooner."""
+def tell_coach(coach: str, *, sent: bool = False, reached: bool = False, asked: str = "") -> str:
+    """How the coach learns of a stop; once sent, how to reach them sooner. `reached`: by what stands under it."""
     if sent:
-        return f"To reach {coach} sooner: {contact}." if contact else f"If you hear nothing, ask {coach} directly."
-    reach = f" or reach them at {contact}" if contact else ""
-    return f"Send {coach} {asked + '’s' if asked else 'your'} diary{reach}."
+        return f"To reach {coach} sooner:" if reached else f"If you hear nothing, ask {coach} directly."
+    return f"Send {coach} {asked + '’s' if asked else 'your'} diary{', or reach them here:' if reached else '.'}"
 
 
-def whom_to_ask(yes_from: str, coach: str, contact: str) -> str:
-    """Whose go-ahead it takes and how to reach them; it stays in view while training is on hold."""
+def whom_to_ask(yes_from: str, coach: str) -> str:
+    """Whose go-ahead it takes; it stays in view while training is on hold, with how to reach them."""
     if yes_from == "self":
         return "Wait until the fever has been gone for two days. If it lasts, ask a doctor."
     if yes_from == "coach" and coach:
-        return f"Ask {coach}{': ' + contact if contact else ''}, or a doctor, nurse or physio."
+        return f"Ask {coach}, or a doctor, nurse or physio."
     return "Ask a doctor, nurse or physio: phone the practice, and say that home training is meant."
+
+
+def reach_words(written: str, *, phone: bool) -> str:
+    """`Phone 06 1234 5678`, `E-mail odile@brackwater.example`."""
+    return f"{'Phone' if phone else 'E-mail'} {written}"
+
+
+def call_number(number: str) -> str:
+    """`Call 999`."""
+    return f"Call {number}"

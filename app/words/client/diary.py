@@ -11,11 +11,10 @@ from app.domain.model.plan import Dose
 from app.domain.model.record import CheckIn, Clearance, Ending, How, SessionDone
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_CAPS
-from app.domain.model.trained_time import trained_s
 from app.words.client.today import Pair, day_words
 from app.words.reasons import REASONS, reason_text
 from app.words.signs import sign_words
-from app.words.text import count, duration, listed, spot_words, time_trained
+from app.words.text import count, listed, spot_words, time_together, time_trained
 
 # ------------------------------------------------------------------ afterwards
 
@@ -36,7 +35,7 @@ SOMETHING_HURTS = "Something hurts"
 HURT_ENDS = ("not at all", "makes me stop now and then", "the worst I can think of")
 WHY_SHORT = "Why was it cut short?"
 NOTE = "Anything to note?"
-NOTE_HINT = "For you, and for your coach if notes are sent."
+NOTE_HINT = "For the diary, and for the coach if notes are sent."
 SAVE, LATER = "Save", "Later"
 KEPT = "It is written down."
 MEANS = "What it means for next time"
@@ -136,7 +135,7 @@ ENTRY_BACK = "Back to the diary"
 CHANGE = "Change the answers"
 TAKE_BACK = "Take this entry back"
 TAKEN_BACK = "Taken back. It no longer counts."
-TAKEN_BACK_NEXT = "If it was sent before, your coach learns of it with the next diary."
+TAKEN_BACK_NEXT = "If it was sent before, the coach learns of it with the next diary."
 UNDO = "Undo"
 ASK_FIRST = "Take it back? It will no longer count for the next session."
 KEEP = "Keep it"
@@ -176,7 +175,7 @@ def week_aside(sessions: Sequence[SessionDone]) -> str:
     """`2 sessions, 43 minutes`; empty for none."""
     if not sessions:
         return ""
-    return f"{count(len(sessions), 'session')}, {duration(sum(trained_s(s) for s in sessions))}"
+    return f"{count(len(sessions), 'session')}, {time_together(sessions)}"
 
 
 def how_was(done: SessionDone) -> str:

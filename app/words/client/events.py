@@ -204,12 +204,13 @@ def pause_line(event: Event) -> str:
     return f"A pause from {day_words(first)} to {day_words(event.until or first)}."
 
 
-def paused_line(event: Event) -> str:
+def paused_line(event: Event, asked: str = "") -> str:
     """What Today says."""
-    return f"You are on a pause until {day_words(event.until or event.stamp.local)}. Nothing waits for you."
+    who = f"{asked} is" if asked else "You are"
+    return f"{who} on a pause until {day_words(event.until or event.stamp.local)}. Nothing has to be done until then."
 
 
-PAUSED_MAY = "You may train all the same."
+PAUSED_MAY: Pair = ("You may train all the same.", "{name} may train all the same.")
 
 
 # ------------------------------------------------------------------ an event in the diary and at the desk

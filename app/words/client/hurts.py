@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from app.domain.model.record import HurtKind
 from app.domain.model.thresholds import PAIN_ENDS
+from app.words.client.today import Pair
 from app.words.text import listed
 
 STILL_OPEN = "Still to answer"
@@ -20,9 +21,11 @@ KINDS: Mapping[HurtKind, str] = {
 NUMB_STOPS = "New numbness or tingling is a stop sign. With “Done” the session ends."
 LEVEL_STOPS = f"From {PAIN_ENDS} on the session ends."
 CALL_SOMEBODY = "That is a lot"
-CALL_WHY = (
+CALL_WHY: Pair = (
     "Rest for some minutes before anything else. Let somebody near you know how you are, or ring them. If it does not "
-    "ease while you sit, end the session here and ask your doctor or a nurse line today."
+    "ease while you sit, end the session here and ask your doctor or a nurse line today.",
+    "Let {name} rest for some minutes before anything else, and stay beside {name}. If it does not ease sitting down, "
+    "end the session here and ask a doctor or a nurse line today.",
 )
 
 

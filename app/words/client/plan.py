@@ -35,7 +35,7 @@ def done_on(day: date) -> str:
 
 def all_sessions(number: int) -> str:
     """The way to the sessions that are not of one's own programme."""
-    return f"All {number} other sessions of your coach"
+    return f"All {number} other sessions of the coach"
 
 
 def where_one_is(week: int, weeks: int, done: int, of: int) -> str:

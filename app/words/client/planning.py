@@ -49,11 +49,11 @@ def next_planned(name: str, day: date) -> str:
 
 BLOCK_HEAD = "The programme is through"
 BLOCK_WORDS = (
-    "You have done all of its sessions. What comes next? Until you choose, its last full weeks come round again."
+    "All of its sessions are done. What comes next? Until that is chosen, its last full weeks come round again."
 )
 BLOCK_AGAIN = "Carry on with its last weeks"
-BLOCK_AGAIN_NOTE = "They come round again, and you move on in them as before, until your coach sends another."
-BLOCK_ASK_NOTE = "Send your diary, so that your coach can suggest what comes next."
+BLOCK_AGAIN_NOTE = "They come round again, and the moves go on in them as before, until the coach sends another."
+BLOCK_ASK_NOTE = "Send the diary, so that the coach can suggest what comes next."
 BLOCK_TAKEN = "The next programme begins."
 
 
@@ -67,6 +67,7 @@ def block_name(name: str) -> str:
     return f"Go on with “{name}”"
 
 
-def suits_better(due: str) -> str:
+def suits_better(due: str, asked: str = "") -> str:
     """Another session stands for the one that is due, since less than half of that could be done."""
-    return f"This stands for “{due}” today: it suits the way you sit or stand, and your programme goes on with it."
+    how = f"{asked} sits or stands" if asked else "you sit or stand"
+    return f"This stands for “{due}” today: it suits the way {how}, and the programme goes on with it."

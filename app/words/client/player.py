@@ -3,9 +3,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from app.domain.model.client import Client, Condition
 from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.model.record import Ending
+from app.words.client.today import Pair
 from app.words.positions import DOWN, DOWN_HOW, STAGES, UP, UP_HOW, change_words
 from app.words.text import count, listed
 
@@ -18,25 +18,6 @@ GRAMS_TO_POUND = 453.59237
 BEFORE = "Before you begin"
 START = "Start"
 NOT_NOW = "Not now"
-CHAIR = "The chair stands against the wall and does not slide."
-SHOES = "Shoes that grip, laces tied. No socks on a smooth floor."
-CLEAR = "The floor is clear of rugs, cables and pets."
-WATER = "A glass of water stands near."
-PHONE = "The phone is within reach, also from the floor."
-SUPPORT = "A worktop or a heavy chair is beside you, to hold on to."
-INSULIN = "Check your sugar first and have something sweet near, as you agreed with your clinician."
-BY_BREATH = "Go by breath and talk, not by pulse: you should be able to speak in whole sentences."
-BREATHE = "Breathe out on the effort. Never hold your breath."
-
-
-def before_lines(body: Client, kit: Sequence[str]) -> tuple[str, ...]:
-    """What to look at before starting, for this body and this kit."""
-    lines = [CHAIR] if "chair" in kit else []
-    lines += [SHOES, CLEAR, WATER, PHONE]
-    lines += [SUPPORT] if Condition.FALLS in body.conditions else []
-    lines += [INSULIN] if Condition.INSULIN in body.conditions else []
-    lines += [BY_BREATH] if body.conditions & {Condition.BETA_BLOCKER, Condition.PACEMAKER} else []
-    return (*lines, BREATHE)
 
 
 def before_lead(name: str) -> str:
@@ -199,7 +180,10 @@ def asking(name: str, minute: int) -> str:
     return f"“{name}” stood at minute {minute}."
 
 
-ASKING_OK = "Go on only if you feel as well as before. Move about a little first if you have cooled down."
+ASKING_OK: Pair = (
+    "Go on only if you feel as well as before. Move about a little first if you have cooled down.",
+    "Go on only if {name} feels as well as before, and after moving about a little where it has been a while.",
+)
 
 
 def go_on_from(minute: int) -> str:
@@ -262,15 +246,15 @@ CHANGED = "What changes now"
 NOTHING_LEFT = "Nothing is left of the session that this spot allows."
 
 
-def spared(where: str) -> str:
+def spared(where: str, asked: str = "") -> str:
     """What happens with the spot for the rest of it."""
     both = " So is the other side." if where.startswith(("left ", "right ")) else ""
-    return f"Your {where} is spared for the rest of this session.{both}"
+    return f"{asked + '’s' if asked else 'Your'} {where} is spared for the rest of this session.{both}"
 
 
-def noted(where: str) -> str:
+def noted(where: str, asked: str = "") -> str:
     """Where nothing else had to change."""
-    return f"It is noted for your {where}. Nothing else in this session loads it."
+    return f"It is noted for {asked + '’s' if asked else 'your'} {where}. Nothing else in this session loads it."
 
 
 def becomes(was: str, now: str) -> str:

@@ -1,4 +1,4 @@
-"""Words for a station that stands beyond what was written, or came back to it. Knows no Flet."""
+"""Words for a station that stands beyond what was written, or came back to it; true for a leader and a coach too."""
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -9,8 +9,8 @@ from app.words.client.player import weight
 from app.words.client.today import day_words
 from app.words.text import count
 
-WAITING = "Last time you did more than was written. Today it is as written or less; what you gained waits."
-MOVED_HEAD = "How far you have come"
+WAITING = "Last time more was done than was written. Today it is as written or less; what was gained waits."
+MOVED_HEAD = "Progress so far"
 WHY: Mapping[StepReason, str] = {
     StepReason.CLEAN: "after two good sessions",
     StepReason.HURT: "since it hurt",
@@ -20,23 +20,23 @@ WHY: Mapping[StepReason, str] = {
     StepReason.TOO_HARD: "since the session was harder than it was meant to be",
     StepReason.GAP: "since it was not done for a while",
     StepReason.PAIN: "and no further today, since it loads a joint that hurts",
-    StepReason.HELD: "as your coach wants it",
+    StepReason.HELD: "as the coach wants it",
     StepReason.UNTOLD: "for a reason that was not sent",
 }
 
 
 #: Why nothing has moved on for some weeks, and what could be changed.
 STALLED: Mapping[StallKind, str] = {
-    StallKind.PAIN: "because something hurt in most of your sessions. Holding back is right; ask your coach or a "
-                    "physiotherapist for a move that suits you better.",
-    StallKind.TOO_HARD: "because most of your sessions were harder than they were meant to be. An easier session, "
-                        "fewer minutes or more rest may help; ask your coach.",
-    StallKind.CUT_SHORT: "because most of your sessions ended early. Choose fewer minutes: what you finish moves on.",
-    StallKind.EASED: "because most of your sessions were made lighter on the day. Tell your coach how you have been.",
-    StallKind.UNANSWERED: "because something was left unanswered before or after most of your sessions, and nothing "
-                          "is added on a guess. Answer what you can, and it moves on.",
-    StallKind.CEILING: "although your sessions went well. You may have reached the most that is written for you; ask "
-                       "your coach for what comes next.",
+    StallKind.PAIN: "because something hurt in most of the sessions. Holding back is right; ask the coach or a "
+                    "physiotherapist for a move that suits better.",
+    StallKind.TOO_HARD: "because most of the sessions were harder than they were meant to be. An easier session, "
+                        "fewer minutes or more rest may help; ask the coach.",
+    StallKind.CUT_SHORT: "because most of the sessions ended early. Choose fewer minutes: what is finished moves on.",
+    StallKind.EASED: "because most of the sessions were made lighter on the day. Tell the coach how it has been.",
+    StallKind.UNANSWERED: "because something was left unanswered before or after most of the sessions, and nothing "
+                          "is added on a guess. With answers it moves on.",
+    StallKind.CEILING: "although the sessions went well. This may be the most that is written; ask the coach for what "
+                       "comes next.",
 }
 
 

@@ -1,7 +1,12 @@
-"""What to see to before a session, for this body and these circumstances. Knows no Flet."""
+"""What to see to before a session, for this body, this kit and these circumstances. Knows no Flet."""
 from __future__ import annotations
 
-from app.words.client.today import Pair
+from collections.abc import Collection
+
+from app.domain.model.client import Client, Condition
+from app.words.client.today import Pair, said
+
+PULSE = frozenset({Condition.BETA_BLOCKER, Condition.PACEMAKER})
 
 SAFETY_HEAD = "Before you start"
 SAFETY_ALONE: Pair = (
@@ -22,3 +27,34 @@ SAFETY_PULSE: Pair = (
 SAFETY_FALLS = "Balance moves only with a hand on something that cannot tip."
 SAFETY_LEAD = "Before you begin, set up the chair and know the stop signs; they are one tap away in the session."
 SAFETY_ALWAYS = "Stop at once for chest pressure, faintness, sharp pain or breath that does not settle."
+
+CHAIR = "The chair stands against the wall and does not slide."
+SHOES = "Shoes that grip, laces tied. No socks on a smooth floor."
+CLEAR = "The floor is clear of rugs, cables and pets."
+WATER = "A glass of water stands near."
+PHONE = "The phone is within reach, also from the floor."
+SUPPORT: Pair = ("A worktop or a heavy chair is beside you, to hold on to.",
+                 "A worktop or a heavy chair is beside {name}, to hold on to.")
+BREATHE: Pair = ("Breathe out on the effort. Never hold your breath.",
+                 "Remind {name} to breathe out on the effort, and never to hold the breath.")
+
+
+def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
+    """What may do harm, for this body and these circumstances; the last line is for everybody."""
+    lines: list[tuple[bool, str | Pair]] = [
+        (led, SAFETY_LEAD), (body.alone, SAFETY_ALONE), (body.alone and not body.rises_unaided, SAFETY_NO_RISING),
+        (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
+        (Condition.FALLS in body.conditions, SAFETY_FALLS), (True, SAFETY_ALWAYS)]
+    return [_to(line, asked) for applies, line in lines if applies]
+
+
+def look_lines(body: Client, kit: Collection[str], asked: str = "") -> list[str]:
+    """What to look at in the room before the first move."""
+    lines: list[tuple[bool, str | Pair]] = [
+        ("chair" in kit, CHAIR), (True, SHOES), (True, CLEAR), (True, WATER), (not body.alone, PHONE),
+        (Condition.FALLS in body.conditions, SUPPORT), (True, BREATHE)]
+    return [_to(line, asked) for applies, line in lines if applies]
+
+
+def _to(line: str | Pair, asked: str) -> str:
+    return line if isinstance(line, str) else said(line, asked)

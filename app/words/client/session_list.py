@@ -8,7 +8,6 @@ from app.domain.model.plan import Part, StepSide
 from app.words.client.player import amount
 from app.words.text import count, duration
 
-HEAD = "What comes"
 PARTS: Mapping[Part, str] = {Part.WARM_UP: "Warm-up", Part.MAIN: "Main part", Part.COOL_DOWN: "Cool-down"}
 
 

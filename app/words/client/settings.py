@@ -113,6 +113,8 @@ def removed(name: str) -> str:
 DEVICE = "This device"
 LOOK = "Light or dark"
 LOOKS: Mapping[str, str] = {"system": "As the device", "light": "Light", "dark": "Dark"}
+READER = "Screen reader"
+READER_NOTE = "Choose Yes if a screen reader reads these pages to you: it is told everything then, from the start on."
 SENSES: Mapping[str, tuple[str, str]] = {
     "sound": ("Sound", "Tones for work, rest, change of side and the last seconds."),
     "haptics": ("Vibration", "Where the device can: two beats for work, a long one for rest."),

@@ -114,6 +114,10 @@ OUTCOMES: Mapping[Outcome, tuple[str, str, str]] = {
     ),
 }
 SETS_HEAD = "Your sessions take care of this"
+OUTCOME_NEXT = "What comes next"
+OUTCOME_ON = "Press “Next”: one more question, then you open your programme."
+OUTCOME_TODAY = "Press “Back to today”: your session waits there."
+OUTCOME_ASK = "Ask first. With their go-ahead, press “Record a yes”; today’s page has it too."
 OUTCOME_EMERGENCY = "If it is happening now"
 
 

@@ -87,12 +87,7 @@ GOING_ON_HEAD: Pair = (
     "{name} is in a session",
 )
 GOING_ON = "A session is under way. Nothing of it is lost."
-AFTER_QUESTIONS: Pair = (
-    "Today’s amount is decided after a few short questions. What you see is what your coach wrote.",
-    "Today’s amount is decided after a few short questions. What you see is what {name}’s coach wrote.",
-)
 CHECK_IN_AGAIN = "Change my answers"
-AMOUNT_HEAD = "Today’s amount"
 CHANGED_HEAD = "Changed today"
 NOTHING_CHANGED: Pair = (
     "Nothing is changed today. This is the session as your coach wrote it.",
@@ -136,7 +131,7 @@ def week_again(times: int) -> str:
     return f"{said} {WEEK_ASK}" if times >= WEEKS_AGAIN else said
 
 
-WEEK_ASK = "If that goes on, ask your coach for something easier."
+WEEK_ASK = "If that goes on, ask the coach for something easier."
 
 
 def minutes_option(minutes: int | None) -> str:

@@ -5,6 +5,7 @@ from datetime import date, datetime
 
 BUSY_TITLE = "Open in another tab"
 LOST_TITLE = "Your records cannot be opened"
+NO_PLACE_TITLE = "Please open this in another window"
 TRY_AGAIN = "Try again"
 DAMAGED_FOR_GOOD = (
     "Something in them is not what was written, and there is no good copy to go back to. They were put aside and not "
@@ -72,6 +73,13 @@ LOSES = (
     "on the home screen. Any browser loses it when its history and site data are cleared, and a private window when "
     "it is closed."
 )
+KEEP_HEAD = "One question from your browser"
+KEEP_WHY = (
+    "Your records are kept in this browser. It can promise not to delete them by itself, and asks you first whether "
+    "this page may store data for good. Press the button, then choose “Allow”."
+)
+KEEP_ASK, KEEP_LATER = "Ask me now", "Not now"
+KEEP_LATER_WHY = "You can come back to this in the settings, under “Kept in this browser”."
 HOME = "It is opened from the home screen, as an app of its own."
 SAVE_ALL, PUT_BACK = "Save a copy of everything", "Put a copy back"
 SAVE_ALL_WHY = (

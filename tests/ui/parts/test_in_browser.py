@@ -7,7 +7,7 @@ import socket
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -119,6 +119,10 @@ def test_a_spot_is_picked_rated_and_taken_back(browser: Browser, gallery: str) -
     page.close()
 
 
+DRAWN = 3000
+"""An empty picture would be smaller, bytes."""
+
+
 @pytest.mark.whole(keep=1)
 @pytest.mark.parametrize("sheet", ["buttons", "choices", "body"])
 def test_large_print_keeps_every_button_whole(browser: Browser, gallery: str, sheet: str) -> None:
@@ -144,14 +148,20 @@ def test_a_figure_runs_and_stands_as_it_is_told(browser: Browser, gallery: str) 
     runs, stands = (page.get_by_role("img", name=name, exact=True) for name in (RUNS, STANDS))
     for name in (RUNS, STANDS, TURNED, STILL, PAIR):
         expect(page.get_by_role("img", name=name, exact=True)).to_be_visible()
-    page.wait_for_timeout(1500)  # the player is loaded
-    before = [_seen(page, figure) for figure in (runs, stands)]
-    page.wait_for_timeout(900)
-    after = [_seen(page, figure) for figure in (runs, stands)]
-    assert before[0] != after[0]
-    assert before[1] == after[1]
-    assert len(before[1]) > 3000, "an empty picture would be small"
+    _until(page, lambda: len(_seen(page, stands)) > DRAWN and len(_seen(page, runs)) > DRAWN)
+    first, still = _seen(page, runs), _seen(page, stands)
+    _until(page, lambda: _seen(page, runs) != first)
+    assert _seen(page, stands) == still
     page.close()
+
+
+def _until(page: Page, holds: Callable[[], bool]) -> None:
+    """Looks again and again, for up to a minute."""
+    for _ in range(120):
+        if holds():
+            return
+        page.wait_for_timeout(500)
+    raise AssertionError("it never came")
 
 
 def _seen(page: Page, figure: Locator) -> bytes:

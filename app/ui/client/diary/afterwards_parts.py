@@ -12,6 +12,7 @@ from app.domain.model.body import Spot
 from app.domain.model.person import Person
 from app.domain.model.record import Ending, SessionDone
 from app.domain.model.thresholds import PAIN_ENDS
+from app.ui.client.reach import call_button, reach
 from app.ui.client.today.coach_told import coach_line
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
@@ -20,6 +21,7 @@ from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
 from app.words.client import player
 from app.words.client import send as send_words
+from app.words.contacts import ways_in
 from app.words.signs import sign_is_emergency, sign_words, what_to_do
 
 Act = Callable[[Any], Any]
@@ -66,7 +68,9 @@ def stop_box(c: Card, shell: Shell, person: Person, done: SessionDone, mistaken:
         if signed and sign_is_emergency(done.sign) else []
     words = player.contact if call else player.ring
     ring = [c.lead(words(person.emergency_contact))] if person.emergency_contact else []
-    send = _sending(c, shell, person)
+    ways = [call_button(c, person.emergency_number)] if call else []
+    send = [*ways, *reach(c, person.emergency_contact if ways_in(person.emergency_contact) else ""),
+            *_sending(c, shell, person)]
     pieces = [c.subhead(sign_words(done.sign) if signed else says.STOP_HEAD), *call, *ring,
               *[c.text(line, t.T_LEAD, height=1.2) for line in lines], _knows(c, shell, person, done.stamp.id)]
     undo = [c.link(says.MISTAKE, mistaken), c.soft(says.MISTAKE_NOTE)] if signed else []

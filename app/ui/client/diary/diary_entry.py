@@ -8,22 +8,23 @@ import flet as ft
 
 from app.actions.people import current_person
 from app.actions.training.diary import put_back, take_back
-from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, How, Record, SessionDone
 from app.storage import records
 from app.ui.client.diary.check_in_correction import AnswersPage
 from app.ui.client.diary.other_entries import other_entry
+from app.ui.client.folded import Folded
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
 from app.ui.parts.time_strip import review_strip
 from app.ui.shell.shell import Shell, safe
 from app.words.client import check_in as asked
 from app.words.client import diary as says
+from app.words.client import diary_weeks as words
 from app.words.client.progression import MOVED_HEAD, move_text
 from app.words.client.today import day_words, said
 from app.words.reasons import reason_text
 from app.words.signs import sign_words
-from app.words.text import dose_sentence, left_out_text, one_sided_text, substitution_text
+from app.words.text import left_out_text, one_sided_text, substitution_text
 
 
 @ft.component
@@ -59,7 +60,7 @@ def EntryPage(shell: Shell) -> ft.Control:
         else:
             edit(True)
 
-    body = [*_told(c, found, c.room(nav), person.asked if person else ""), c.hairline()]
+    body = [*_told(c, shell, found, c.room(nav), person.asked if person else ""), c.hairline()]
     body += [c.button(says.CHANGE, safe(shell, change))] if isinstance(found, CheckIn | SessionDone) else []
     body += _taking_back(c, shell, taken, ask) if asking else [c.link(says.TAKE_BACK, safe(shell, lambda _: ask(True)))]
     return c.page([*body, back], nav=nav)
@@ -71,7 +72,7 @@ def _taking_back(c: Card, shell: Shell, taken: object, ask: object) -> list[ft.C
     return [c.notice(says.ASK_FIRST, acts=[yes, no])]
 
 
-def _told(c: Card, found: Record, width: float, asked: str) -> list[ft.Control]:
+def _told(c: Card, shell: Shell, found: Record, width: float, asked: str) -> list[ft.Control]:
     day = c.soft(day_words(found.stamp.local))
     if isinstance(found, CheckIn):
         return [day, c.title(says.CHECK_IN), *_answers(c, found)]
@@ -80,7 +81,7 @@ def _told(c: Card, found: Record, width: float, asked: str) -> list[ft.Control]:
     if not isinstance(found, SessionDone):
         return [day, *other_entry(c, found)]
     return [day, c.title(found.name), c.lead(says.session_line(found)), *_strip(c, found, width),
-            *_eased(c, found, asked), *_by_hand(c, found, asked), *_steps(c, found), *_note(c, found.note)]
+            *_eased(c, shell, found, asked), *_by_hand(c, found, asked), *_steps(c, found), *_note(c, found.note)]
 
 
 def _note(c: Card, note: str) -> list[ft.Control]:
@@ -105,12 +106,18 @@ def _strip(c: Card, done: SessionDone, width: float) -> list[ft.Control]:
     return [review_strip(c, done.plan, done.done, width), c.caption(says.STRIP_KEY)]
 
 
-def _eased(c: Card, done: SessionDone, asked: str) -> list[ft.Control]:
-    """What today's card said then: the amount, the reasons, the stand-ins, what was left out."""
+def _eased(c: Card, shell: Shell, done: SessionDone, asked: str) -> list[ft.Control]:
+    """What eased it in a sentence, the stand-ins, what was left out; each reason as it was said then, folded."""
     plan = done.plan
+    eased, reasons = words.eased_sentence(plan.dose), plan.dose.reasons
+
+    def said_then() -> list[ft.Control]:
+        return [c.rows([c.body(reason_text(reason, asked)) for reason in reasons], 6)]
+
     rows: list[ft.Control] = []
-    if plan.dose.level >= Level.REDUCED:
-        rows.append(c.reason(dose_sentence(plan.dose), " ".join(reason_text(r, asked) for r in plan.dose.reasons)))
+    if eased:
+        rows.append(c.strong(eased))
+        rows += [Folded(shell, words.EVERY_REASON, words.reasons_line(len(reasons)), said_then)] if reasons else []
     rows += [c.reason(done.names.get(s.to, s.to), substitution_text(s, done.names)) for s in plan.substitutions]
     rows += [c.reason(done.names.get(o.exercise, o.exercise), left_out_text(o)) for o in plan.left_out]
     rows += [c.reason(done.names.get(o.exercise, o.exercise), one_sided_text(o)) for o in plan.one_sided]

@@ -1,4 +1,4 @@
-"""The diary: what is still open, six weeks in two charts, and every day by weeks; one entry under its own address."""
+"""The diary: what is still open, a row for each week, and six weeks in two charts; one entry under its own address."""
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
@@ -9,25 +9,25 @@ import flet as ft
 
 from app.actions.people import current_person
 from app.actions.training.afterwards import unanswered
-from app.domain.measures.weeks import CalendarWeek, DiaryDay, weeks_of
-from app.domain.model.level import Level
-from app.domain.model.record import Record, SessionDone
+from app.domain.measures.weeks import weeks_of
+from app.domain.model.record import Record
 from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import records
 from app.ui.client.diary.diary_charts import charts
 from app.ui.client.diary.diary_entry import EntryPage
-from app.ui.client.diary.other_entries import entry_words, note_something, week_in_minutes
+from app.ui.client.diary.diary_weeks import WeekRow
+from app.ui.client.diary.other_entries import note_something, week_in_minutes
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
-from app.ui.parts.time_strip import review_strip
 from app.ui.shell.shell import Shell, safe
 from app.words.client import diary as says
-from app.words.client.today import day_words
-from app.words.text import dose_sentence
+from app.words.client import diary_weeks as words
 
 Go = Callable[[Any], Any]
 
-WEEKS_AT_FIRST, WEEKS_MORE = 3, 6
+WEEKS_AT_FIRST, WEEKS_MORE = 6, 6
+INDENT = 18.0
+"""What an open week stands in from the page's edge, px."""
 
 
 @ft.component
@@ -50,13 +50,13 @@ def DiaryScreen(shell: Shell) -> ft.Control:
     width = c.room(nav)
     span_ms = max((s.plan.total_ms for week in weeks[:shown] for s in week.sessions), default=0)
     body = [c.title(says.TITLE), *_open(c, shell, everything, today - timedelta(days=FORTNIGHT_DAYS)),
-            note_something(c, shell), *charts(c, everything, today, width), *week_in_minutes(c, everything, today)]
-    for week in weeks[:shown]:
-        body.append(c.head(says.week_head(week.monday, today), says.week_aside(week.sessions)))
-        body += _days(c, shell, week, width, span_ms)
+            note_something(c, shell), c.head(words.WEEKS_HEAD)]
+    body.append(c.rows([WeekRow(shell, week, today, person.asked, at == 0, width - INDENT, span_ms)
+                        for at, week in enumerate(weeks[:shown])], 4))
     if len(weeks) > shown:
         body.append(c.button(says.OLDER, safe(shell, lambda _: show(shown + WEEKS_MORE))))
-    return c.page([*body, c.caption(says.STRIP_KEY)], nav=nav)
+    body.append(c.caption(words.FOLDED_KEY))
+    return c.page([*body, *charts(c, everything, today, width), *week_in_minutes(c, everything, today)], nav=nav)
 
 
 def _open(c: Card, shell: Shell, everything: Sequence[Record], since: date) -> list[ft.Control]:
@@ -68,32 +68,3 @@ def _open(c: Card, shell: Shell, everything: Sequence[Record], since: date) -> l
 
 def _to(shell: Shell, route: str) -> Go:
     return safe(shell, lambda _: shell.go(route))
-
-
-def _days(c: Card, shell: Shell, week: CalendarWeek, width: float, span_ms: int) -> list[ft.Control]:
-    return [c.rows([_day(c, shell, day, width, span_ms) for day in week.days])]
-
-
-def _day(c: Card, shell: Shell, day: DiaryDay, width: float, span_ms: int) -> ft.Control:
-    pieces: list[ft.Control] = [c.subhead(day_words(day.day))]
-    for record in day.records:
-        pieces += _entry(c, shell, record, width, span_ms)
-    return c.stack(pieces, 6)
-
-
-def _entry(c: Card, shell: Shell, record: Record, width: float, span_ms: int) -> list[ft.Control]:
-    to, day = _to(shell, f"/diary/{record.stamp.id}"), day_words(record.stamp.local)
-    if isinstance(record, SessionDone):
-        return _session(c, record, to, width, span_ms)
-    head, line = entry_words(record)
-    return [c.row(head, line, to, name=f"{head}, {day}")]
-
-
-def _session(c: Card, done: SessionDone, to: Go, width: float, span_ms: int) -> list[ft.Control]:
-    name = f"{done.name}, {day_words(done.stamp.local)}"
-    pieces = [c.row(done.name, says.session_line(done), to, name=name)]
-    if done.plan.steps:
-        pieces.append(review_strip(c, done.plan, done.done, width, span_ms=span_ms))
-    if done.plan.dose.level >= Level.REDUCED:
-        pieces.append(c.soft(dose_sentence(done.plan.dose)))
-    return pieces

@@ -10,6 +10,7 @@ from app.actions.training.events import Noted
 from app.actions.training.today import today
 from app.domain.model.person import Person
 from app.ui.client.nav import client_nav
+from app.ui.client.reach import call_button, reach
 from app.ui.client.today.locked_card import coach_unaware, goes, number_size
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
@@ -48,5 +49,6 @@ def urgent(c: Card, person: Person, sign: str) -> ft.Control:
         c.text(person.emergency_number, number_size(c, person.emergency_number), t.EXTRA, height=1.0),
         *(c.body(line) for line in lines[1:]),
     ]
-    pieces += [c.strong(person.emergency_contact)] if person.emergency_contact else []
-    return ft.Semantics(content=c.harm_box(c.stack(pieces, 10)), live_region=True)
+    told = ft.Semantics(content=c.stack(pieces, 10), live_region=True)  # words alone: a button would be lost in it
+    ways = [call_button(c, person.emergency_number), *reach(c, person.emergency_contact)]
+    return c.harm_box(c.stack([told, *ways], 10))

@@ -18,12 +18,12 @@ from app.words.client import diary as says
 CHANGING = frozenset({EventKind.FALL, EventKind.MEDICINE, EventKind.GOAL})
 
 
-def entry_words(record: Record) -> tuple[str, str]:
+def entry_words(record: Record, asked: str = "") -> tuple[str, str]:
     """What it was, and the rest in a line."""
     if isinstance(record, CheckIn):
         return says.CHECK_IN, says.check_in_line(record)
     if isinstance(record, Clearance):
-        return says.YES_NOTED, says.clearance_line(record)
+        return says.YES_NOTED, says.clearance_line(record, asked)
     if isinstance(record, SessionDone):
         return record.name, says.session_line(record)
     if isinstance(record, CheckDone):

@@ -1,4 +1,4 @@
-"""Where a moving or a still figure stands in the player. Nothing stands there for an exercise without one."""
+"""Where a moving figure stands in the player. Nothing stands there for an exercise without one."""
 from __future__ import annotations
 
 import flet as ft
@@ -7,8 +7,7 @@ from app.domain.model.exercise import Exercise
 from app.domain.player.player_state import Status
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.watched_session import Pictured, pictured_in
-from app.ui.shell.moving_figures import Play, moving_figure, still_figure
-from app.ui.shell.shell import Shell
+from app.ui.shell.moving_figures import Play, moving_figure
 
 LEAST = 60
 """Smaller than this a figure tells nothing, px."""
@@ -32,11 +31,6 @@ def easier_figure(live: Live, option: Exercise, size: float) -> ft.Control | Non
         return None
     return moving_figure(live.shell, live.now.pack, option, width=size, height=size, play=_play(live),
                          motion=live.motion, side=side, key=f"easier {at}")
-
-
-def still(shell: Shell, pack: str, exercise: Exercise, size: float) -> ft.Control | None:
-    """A still picture, for a list."""
-    return still_figure(shell, pack, exercise, size=size)
 
 
 def _pictured(live: Live) -> Pictured:

@@ -24,6 +24,7 @@ from app.words import parts
 from app.words.client import hurts as asks
 from app.words.client import lead
 from app.words.client import player as says
+from app.words.client.today import said
 
 
 @dataclass(frozen=True)
@@ -133,10 +134,10 @@ def changed_page(shell: Shell, live: Live) -> ft.Control:
     """What is spared, replaced and left out from here on; it goes on, or ends, by a tap."""
     c = shell.card()
     names = {i: e.name for i, e in live.now.library.items()}
-    where = str(live.hurt.spot) if live.hurt else ""
+    where, asked = str(live.hurt.spot) if live.hurt else "", live.now.person.asked
     swaps = [c.text(says.becomes(names[old], names[new]), t.T_LEAD) for old, new in live.changes.swaps]
     out = [c.text(says.left_out([names[i] for i in live.changes.left_out]), t.T_LEAD)] if live.changes.left_out else []
-    lead_words = says.spared(where) if live.changes else says.noted(where)
+    lead_words = says.spared(where, asked) if live.changes else says.noted(where, asked)
     ahead = live.now.state.next_effort() or (live.now.state.step if live.now.state.step.is_effort else None)
     nothing = [] if ahead else [c.notice(says.NOTHING_LEFT)]
     body = [c.title(says.CHANGED), *_a_lot(c, live), c.lead(lead_words), c.rows([*swaps, *out]), *nothing,
@@ -158,5 +159,6 @@ def _a_lot(c: Card, live: Live) -> list[ft.Control]:
         return []
     person = live.now.person
     ring = asks.ring_words(person.emergency_contact, person.emergency_number)
-    box = c.harm_box(c.stack([c.subhead(asks.CALL_SOMEBODY), c.body(asks.CALL_WHY), c.strong(ring)]))
+    why = said(asks.CALL_WHY, person.asked)
+    box = c.harm_box(c.stack([c.subhead(asks.CALL_SOMEBODY), c.body(why), c.strong(ring)]))
     return [ft.Semantics(content=box, live_region=True)]

@@ -59,6 +59,8 @@ class Live(MovedByTheClock):
         self.eased: EasierTaken | None = None
         self.pressed_at = 0.0
         self.motion = MotionComfort.UNKNOWN
+        self.is_wanted = shell.tools.start.taken()
+        """Start was pressed on today's card: nothing more is asked of who trains alone."""
 
     def press(self, task: Callable[..., Any], *values: Any) -> Callable[[Any], Any]:
         """`task(*values)` as a handler whose errors are said, and which the space bar does not double."""

@@ -15,13 +15,15 @@ from app.ui.shell.shell import Shell
 from app.words import signs as sign_words
 from app.words.client import pauses
 from app.words.client import player as says
+from app.words.client.today import said
 
 
 def asking_page(shell: Shell, live: Live) -> ft.Control:
     """Where it stood, why, and whether to go on."""
     c = shell.card()
     body = [c.title(says.CAME_BACK), c.lead(says.asking(live.now.name, live.minute)),
-            c.body(pauses.unseen_words(live.now.state.unseen)), c.body(pauses.NOT_COUNTED), c.body(says.ASKING_OK)]
+            c.body(pauses.unseen_words(live.now.state.unseen)), c.body(pauses.NOT_COUNTED),
+            c.body(said(says.ASKING_OK, live.now.person.asked))]
     if live.now.led:
         body.insert(0, c.soft(says.whose(live.now.person.name)))
     foot = [c.main_button(says.go_on_from(live.minute), live.press(live.go_on), ft.Icons.PLAY_ARROW_SHARP),

@@ -13,6 +13,7 @@ from app.ui.client.player.hurt_questions import HurtPage, changed_page
 from app.ui.client.player.keyboard import press_key
 from app.ui.client.player.live_session import Live, Panel, SessionDrawnAs
 from app.ui.client.player.session_view import player_page
+from app.ui.parts.frame import MAIN
 from app.ui.shell.moving_figures import wanted_motion
 from app.ui.shell.shell import Shell, safe
 
@@ -45,6 +46,8 @@ def PlayScreen(shell: Shell) -> ft.Control:
             live.finish()
         elif live.playing is None and not live.can_start:
             shell.go("/today")
+        elif live.playing is None and live.is_wanted and live.card and not live.card.person.led_by:
+            live.start()
 
     async def ask_about_motion() -> None:
         live.motion = await wanted_motion()
@@ -78,5 +81,5 @@ def _drawn(shell: Shell, live: Live) -> ft.Control:
     if live.status is Status.HURT:
         return HurtPage(shell, live)
     if live.view is SessionDrawnAs.DISTANCE:
-        return distance_page(shell.card(), live)
-    return player_page(shell, live)
+        return shell.card().landmark(MAIN, distance_page(shell.card(), live))
+    return shell.card().landmark(MAIN, player_page(shell, live))

@@ -8,6 +8,7 @@ from app.device.store_place import StorePlace
 from app.domain.branding.brand import Brand, Link
 from app.ui.parts import Card
 from app.ui.parts import theme as t
+from app.ui.parts.raster import raster
 from app.words import brand as words
 from app.words.machine import web
 
@@ -18,9 +19,9 @@ PICTURE_HIGH, PICTURE_HIGH_WIDE = 150, 180
 def picture_pieces(c: Card, brand: Brand) -> list[ft.Control]:
     """The picture between rules, and the app's name under it."""
     shown = [] if brand.picture is None else [ft.Container(
-        ft.Semantics(image=True, label=brand.picture.words, content=ft.Image(
-            src=brand.picture.data, fit=ft.BoxFit.COVER, height=PICTURE_HIGH_WIDE if c.is_wide else PICTURE_HIGH,
-            width=c.width, gapless_playback=True, exclude_from_semantics=True)),
+        ft.Semantics(image=True, label=brand.picture.words, content=raster(
+            brand.picture.data, fit=ft.BoxFit.COVER, height=PICTURE_HIGH_WIDE if c.is_wide else PICTURE_HIGH,
+            width=c.width, gapless_playback=True)),
         border=ft.Border.symmetric(vertical=ft.BorderSide(t.RULE_THICK, c.p.ink)))]
     return [*shown, c.caption(brand.name)]
 

@@ -8,6 +8,7 @@ import flet as ft
 
 from app.domain.dosing.screening import Outcome, may_start, outcome, questions, settings_of, stopping
 from app.ui.client.profile.profile_draft import Held, ProfileDraft
+from app.ui.client.reach import call_button
 from app.ui.parts import Card, options
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
@@ -40,18 +41,21 @@ def stops_lack(draft: ProfileDraft, this_year: int) -> str:
     return words.STOPS_MISSING if draft.ticked is None else ""
 
 
-def show_outcome(c: Card, ticked: frozenset[str], number: str) -> ft.Control:
-    """What follows from the answers, plainly, with the settings that they made."""
+def show_outcome(c: Card, ticked: frozenset[str], number: str, onward: str) -> list[ft.Control]:
+    """What follows from the answers under the page's heading, and what is done next: `onward`, or whom to ask first."""
     found = outcome(ticked)
     head, says, then = words.OUTCOMES[found]
     icon = ft.Icons.CHECK_SHARP if may_start(found) else ft.Icons.FRONT_HAND_SHARP
-    row: list[ft.Control] = [c.icon(icon), c.text(head, t.T_HEAD, t.EXTRA, height=1.15, expand=True)]
-    told: list[ft.Control] = [ft.Row(row, spacing=10), *_settings(c, ticked, found), c.body(says), c.body(then)]
+    title = c.title(head)
+    title.expand = True
+    row = ft.Row([c.icon(icon, size=36), title], spacing=12, vertical_alignment=ft.CrossAxisAlignment.START)
+    told: list[ft.Control] = [*_settings(c, ticked, found), c.body(says)]
+    following: list[ft.Control] = [c.head(words.OUTCOME_NEXT), c.body(then), c.lead(onward)]
     if may_start(found):
-        return c.box(c.stack(told, t.GAP))
+        return [row, c.rule(), *told, *following]
     named = [c.strong(words.STOPS[stop]) for stop in words.STOPS if stop in stopping(ticked)]
-    now: list[ft.Control] = [c.strong(words.OUTCOME_EMERGENCY), c.body(words.call_line(number))]
-    return c.harm_box(c.stack([told[0], c.rows(named), *told[1:], c.rule(), *now], t.GAP))
+    now: list[ft.Control] = [c.strong(words.OUTCOME_EMERGENCY), c.body(words.call_line(number)), call_button(c, number)]
+    return [row, c.harm_box(c.stack([c.rows(named), *told, c.rule(), *now], t.GAP)), *following]
 
 
 def _settings(c: Card, ticked: frozenset[str], found: Outcome) -> list[ft.Control]:

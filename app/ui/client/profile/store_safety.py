@@ -1,14 +1,15 @@
 """How safe the records are where the app runs, and a copy of everything: saved, or put back."""
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import flet as ft
 
 from app.actions.backup import backup_of, put_back
 from app.device.abilities import PickedFile
-from app.device.store_place import StorePlace
-from app.ui.parts import Card, bind
+from app.device.store_place import StorePlace, ask_to_keep
+from app.ui.parts import Card, Look, bind
 from app.ui.shell.shell import Shell, safe
 from app.words.client import today, welcome
 from app.words.machine import web
@@ -25,6 +26,20 @@ class _Now:
 def alone_words(place: StorePlace) -> str:
     """That it works without a network is said of a browser only after it was tried there."""
     return welcome.WORKS_ALONE if not place.in_browser or place.offline_start else web.HERE
+
+
+def keep_page(c: Card, shell: Shell, onward: Callable[[], None]) -> ft.Control:
+    """Before the browser asks the person whether it may keep the records: why it will, in our own words."""
+    def ask(_: object) -> None:
+        ask_to_keep(shell.device.place)
+        onward()
+
+    pieces = [c.title(web.KEEP_HEAD), c.rule(), c.lead(web.KEEP_WHY), c.soft(web.KEEP_LATER_WHY)]
+    foot = [c.button(web.KEEP_LATER, safe(shell, bind(onward))),
+            c.button(web.KEEP_ASK, safe(shell, ask), look=Look.SOLID)]
+    page = c.page(pieces, foot)
+    page.key = "page-keep"
+    return page
 
 
 @ft.component
@@ -67,5 +82,7 @@ def _browser(c: Card, place: StorePlace) -> list[ft.Control]:
     tried = web.offline_since(place.offline_start) if place.offline_start else web.NOT_TRIED
     kept = web.IS_KEPT if place.is_kept else web.NOT_KEPT
     uses = [c.body(web.uses(place.uses_bytes))] if place.uses_bytes else []
-    return [c.subhead(web.KEPT_HEAD), c.body(tried), c.body(kept),
+    ask = [c.note(web.KEEP_WHY), c.side_by_side([c.button(web.KEEP_ASK, bind(ask_to_keep, place))])] \
+        if place.asks_to_keep and not place.is_kept else []
+    return [c.subhead(web.KEPT_HEAD), c.body(tried), c.body(kept), *ask,
             c.body(web.HOME if place.on_home_screen else web.LOSES), *uses]

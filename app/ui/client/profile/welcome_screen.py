@@ -18,11 +18,12 @@ from app.ui.client.profile import questions as q
 from app.ui.client.profile.about_app import picture_pieces
 from app.ui.client.profile.asking_stops import show_outcome
 from app.ui.client.profile.profile_draft import Held, ProfileDraft, draft_of, finished, use_held
-from app.ui.client.profile.store_safety import alone_words
+from app.ui.client.profile.store_safety import alone_words, keep_page
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over, today, welcome
+from app.words.client import stop_questions as stops
 
 #: `/welcome/questions`: the stop questions again, for whoever's turn it is.
 AGAIN = "questions"
@@ -45,6 +46,9 @@ def Newcomer(shell: Shell) -> ft.Control:
     held = use_held(ProfileDraft)
     at, go_to = ft.use_state(-1)
     shown, show = ft.use_state(False)
+    registered, set_registered = ft.use_state(False)
+    if registered:
+        return keep_page(c, shell, lambda: _leave(shell))
     if at < 0:
         return _purpose(c, shell, held, lambda: go_to(0))
     if shown:
@@ -55,11 +59,19 @@ def Newcomer(shell: Shell) -> ft.Control:
     def back() -> None:
         go_to(at - 1)
 
+    def finish() -> None:
+        place = shell.device.place
+        if place.asks_to_keep and not place.is_kept:
+            set_registered(True)
+        else:
+            _leave(shell)
+
     def onward() -> None:
         if page is q.STOPS:
             show(True)
         elif last:
             _register(shell, held.value)
+            finish()
         else:
             go_to(at + 1)
 
@@ -102,7 +114,8 @@ def _purpose(c: Card, shell: Shell, held: Held[ProfileDraft], onward: Any) -> ft
 def _outcome(c: Card, shell: Shell, draft: ProfileDraft, back: Any, onward: Any) -> ft.Control:
     foot = q.both_ways(c, today.BACK, safe(shell, lambda _: back()), today.NEXT,
                        safe(shell, lambda _: onward()))
-    page = c.page([show_outcome(c, draft.ticked or frozenset(), draft.number)], [foot])
+    body = show_outcome(c, draft.ticked or frozenset(), draft.number, stops.OUTCOME_ON)
+    page = c.page([c.caption(today.step_of(q.WELCOME.index(q.STOPS) + 1, len(q.WELCOME))), *body], [foot])
     page.key = "page-outcome"
     return page
 
@@ -111,6 +124,9 @@ def _register(shell: Shell, draft: ProfileDraft) -> None:
     person = finished(draft, shell.clock.now().year)
     answered = screening.screened_person(person, shell.clock, draft.ticked or ())
     register_with_coach(shell.store, shell.clock, shell.brand, answered)
+
+
+def _leave(shell: Shell) -> None:
     if shell.link:  # the address stays; what it names is opened now
         shell.refresh()
     else:
@@ -144,7 +160,8 @@ def StopsAgain(shell: Shell) -> ft.Control:
     if not may_start(outcome(ticked)):
         foot.append(c.button(today.RECORD_YES, safe(shell, lambda _: shell.go("/yes"))))
     foot.append(c.button(today.TO_TODAY, safe(shell, lambda _: shell.go("/today")), look=Look.SOLID))
-    page = c.page([show_outcome(c, ticked, person.emergency_number)], foot)
+    onward = stops.OUTCOME_TODAY if may_start(outcome(ticked)) else stops.OUTCOME_ASK
+    page = c.page(show_outcome(c, ticked, person.emergency_number, onward), foot)
     page.key = "page-outcome"
     return page
 

@@ -1,13 +1,14 @@
-"""This device: light or dark, sound, vibration, speech."""
+"""This device: light or dark, a screen reader, sound, vibration, speech."""
 from __future__ import annotations
 
 from collections.abc import Callable
 
 import flet as ft
 
+from app.actions.appearance import choose_read_aloud, is_read_aloud
 from app.actions.output_settings import Counting, Sense, choose_counting, counting, senses, switch_off, switch_on
 from app.actions.training.reminding import choose_remind_hour, remind_hour
-from app.ui.client.player.sound_check import SoundCheck
+from app.ui.client.sound_check import SoundCheck
 from app.ui.parts import AnswerOption, Card
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
@@ -24,6 +25,7 @@ def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
     looks = [AnswerOption(value, name, name=f"{words.LOOK}: {name}") for value, name in words.LOOKS.items()]
     pieces: list[ft.Control] = [
         c.head(words.DEVICE), c.subhead(words.LOOK), c.one_of(looks, _mode(shell), safe(shell, look)),
+        *_reader(c, shell),
     ]
     for sense, on in senses(shell.store).items():
         name, note = words.SENSES[sense]
@@ -31,6 +33,19 @@ def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
                                c.yes_no(name, on, safe(shell, _switch(shell, sense)))], 6))
     check = SoundCheck(shell, "", None, key="sound-check")  # type: ignore[call-arg]
     return [*pieces, check, *_counting(c, shell), *_reminder(c, shell)]
+
+
+def _reader(c: Card, shell: Shell) -> list[ft.Control]:
+    """Only of a page in a browser: everywhere else the system says whether a screen reader is there."""
+    async def choose(wanted: bool) -> None:
+        choose_read_aloud(shell.store, wanted)
+        await shell.device.tree.tell_all(wanted)
+        shell.refresh()
+
+    if not shell.tools.page.web:
+        return []
+    return [c.stack([c.text(words.READER, t.T_BODY, t.EXTRA), c.soft(words.READER_NOTE),
+                     c.yes_no(words.READER, is_read_aloud(shell.store), safe(shell, choose))], 6)]
 
 
 def _reminder(c: Card, shell: Shell) -> list[ft.Control]:

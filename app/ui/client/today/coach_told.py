@@ -7,6 +7,7 @@ import flet as ft
 
 from app.actions.files.coach_heard import CoachHeard, coach_of
 from app.domain.model.person import Person
+from app.ui.client.reach import reach
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell, safe
 from app.words.client import coach_told as words
@@ -27,9 +28,10 @@ def coach_told(c: Card, shell: Shell, person: Person, heard: CoachHeard, contact
     coach = coach_of(shell.store, person)
     pieces: list[ft.Control] = [c.head(coach_line(shell, person, heard))]
     if heard.is_kept_back:
-        return [*pieces, c.body(today.said(words.KEPT_BACK, person.asked)), *([c.lead(contact)] if contact else [])]
+        return [*pieces, c.body(today.said(words.KEPT_BACK, person.asked)), *reach(c, contact)]
     if coach and not heard.answered:
-        pieces.append(c.body(words.tell_coach(coach.name, contact, sent=heard.sent is not None, asked=person.asked)))
+        told = words.tell_coach(coach.name, sent=heard.sent is not None, reached=bool(contact), asked=person.asked)
+        pieces += [c.body(told), *reach(c, contact)]
     if not heard.sent:
         act = safe(shell, lambda _: shell.go("/send"))
         pieces.append(c.button(today.said(today.SEND_DIARY, person.asked), act))

@@ -12,6 +12,7 @@ from app.domain.dosing.way_back import Stop
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Event, SessionDone
 from app.domain.model.thresholds import FEVER_FREE
+from app.ui.client.reach import call_button, reach
 from app.ui.client.today.coach_told import coach_told
 from app.ui.parts import Card
 from app.ui.parts import theme as t
@@ -61,7 +62,7 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
         box += [c.text(today.call_words(), t.T_LEAD, t.EXTRA),
                 c.text(number, number_size(c, number), t.EXTRA, height=1.0)]
         box += [c.body(line) for line in sign_words.what_to_do("", number, card.person.asked)[1:]]
-        box += [c.body(card.person.emergency_contact)] if card.person.emergency_contact else []
+        box += reach(c, card.person.emergency_contact)
     told = stop_causes(card, stop)
     causes: list[ft.Control] = [c.strong(line) for line in told]
     if stop:
@@ -74,15 +75,16 @@ def stopped(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
         body.append(c.link(today.ANSWERS_WRONG, goes(shell, "/check-in")))
     elif stop and any(isinstance(r, Event) and r.stamp.id == stop.id for r in card.records):
         body.append(c.link(today.ANSWERS_WRONG, goes(shell, f"/diary/{stop.id}")))
-    pinned = c.strong(f"{today.call_words()} {card.person.emergency_number}.") if urgent else \
+    pinned = [c.strong(today.call_words()), call_button(c, card.person.emergency_number)] if urgent else \
         _whom(c, card, stop.yes_from if stop else "")
-    return body, [pinned, c.button(today.RECORD_YES, goes(shell, "/yes"))]
+    return body, [*pinned, c.button(today.RECORD_YES, goes(shell, "/yes"))]
 
 
-def _whom(c: Card, card: Today, yes_from: str) -> ft.Control:
+def _whom(c: Card, card: Today, yes_from: str) -> list[ft.Control]:
     """Whom to ask and how to reach them stays in view; recording the answer comes after it."""
     source = card.source
-    return c.strong(words.whom_to_ask(yes_from, source.coach if source else "", source.contact if source else ""))
+    said = c.strong(words.whom_to_ask(yes_from, source.coach if source else ""))
+    return [said, *(reach(c, source.contact) if source and yes_from == "coach" else [])]
 
 
 def here(shell: Shell, stop: Stop) -> Any:
@@ -119,4 +121,4 @@ def waiting(c: Card, shell: Shell, card: Today) -> tuple[list[ft.Control], list[
     contact = card.source.contact if card.source else ""
     heard = heard_of_screening(shell.store, card.person)
     knows = coach_told(c, shell, card.person, heard, contact)
-    return [box, *knows, again], [_whom(c, card, ""), c.button(today.RECORD_YES, goes(shell, "/yes"))]
+    return [box, *knows, again], [*_whom(c, card, ""), c.button(today.RECORD_YES, goes(shell, "/yes"))]

@@ -26,6 +26,7 @@ from app.words import conditions
 from app.words.client import checks, progression, stop_questions
 from app.words.client import events as words
 from app.words.client import planning as plans
+from app.words.client.today import said
 from app.words.client.wrong_clock import clock_line
 
 #: Faces of the card beside which nothing else is said.
@@ -80,7 +81,7 @@ def _suiting(c: Card, card: Today) -> list[ft.Control]:
     """Why another session stands here than the programme says."""
     if card.instead_of is None:
         return []
-    return [c.note(plans.suits_better(card.instead_of.name), ft.Icons.INFO_SHARP)]
+    return [c.note(plans.suits_better(card.instead_of.name, card.person.asked), ft.Icons.INFO_SHARP)]
 
 
 def _pause(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
@@ -95,7 +96,9 @@ def _pause(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
         shell.refresh()
 
     act = c.small_button(words.PAUSE_END, safe(shell, end))
-    return [c.notice(words.paused_line(now), words.PAUSED_MAY, acts=[act], icon=ft.Icons.PAUSE_SHARP)]
+    asked = card.person.asked
+    return [c.notice(words.paused_line(now, asked), said(words.PAUSED_MAY, asked), acts=[act],
+                     icon=ft.Icons.PAUSE_SHARP)]
 
 
 def _planned(c: Card, shell: Shell, card: Today, face: CardFace) -> list[ft.Control]:

@@ -1,4 +1,4 @@
-"""The card of a session: its strip, today's amount and every change with its reason, where one is, what to mind."""
+"""The card of a session: what is different today, its strip, and, folded, the reasons, the place and other sessions."""
 from __future__ import annotations
 
 from dataclasses import replace
@@ -8,61 +8,110 @@ import flet as ft
 
 from app.actions import people
 from app.actions.training.today import Today
+from app.domain.compile.dose_diff import eased_amounts
 from app.domain.dosing.way_back import sessions_of
-from app.domain.model.client import Condition, Place
+from app.domain.model.client import Place
 from app.domain.model.exercise import Space
 from app.domain.model.level import Level
 from app.domain.model.person import Person
+from app.domain.model.plan import Dose, Reason
 from app.domain.progress.progression_today import is_waiting
+from app.ui.client.folded import Folded
 from app.ui.parts import AnswerOption, Card
 from app.ui.parts import theme as t
 from app.ui.parts.time_strip import plan_strip
 from app.ui.shell.shell import Shell, safe
 from app.words import text
 from app.words.amounts import amount_sentence, day_sentence
-from app.words.client import plan, progression, today, welcome
-from app.words.client import safety as safety_words
+from app.words.client import day_card, plan, progression, today, welcome
 from app.words.reasons import reason_text
 
-PULSE = frozenset({Condition.BETA_BLOCKER, Condition.PACEMAKER})
+SHOWN_AT_FIRST = 3
+"""So many changes stand on the card before the rest is folded."""
+DECIDING = 2
+"""So many reasons stand on the card at once; all of them are one press away."""
 
 
-def session_head(c: Card, card: Today, width: float) -> list[ft.Control]:
-    """The name, one sentence, then the drawing."""
+def session_head(c: Card, shell: Shell, card: Today, width: float) -> list[ft.Control]:
+    """The name, what is different today in one sentence with the moves, then the drawing, and what the coach wrote."""
     assert card.session is not None
     due = card.due if card.due and card.due.session == card.session.id else None
     pieces: list[ft.Control] = [c.title(card.session.name)]
     if card.timeline and card.check_in:
-        pieces += [c.text(day_sentence(card.timeline, card.session), t.T_LEAD, t.EXTRA, height=1.2), *_changes(c, card)]
+        pieces += [c.text(day_sentence(card.timeline, card.session), t.T_LEAD, t.EXTRA, height=1.2)]
+        missing = [str(dict(r.data)["missing"]) for r in card.timeline.dose.reasons if "missing" in dict(r.data)]
+        pieces += [c.body(day_card.unsaid_line(missing, card.person.asked))] if missing else []
+        pieces += [c.body(reason_text(reason, card.person.asked)) for reason in deciding(card.timeline.dose)]
+    pieces += changed_today(shell, card)
     if card.timeline and card.timeline.steps:
         pieces += [c.lead(text.session_sentence(card.timeline, card.kit())), plan_strip(c, card.timeline, width)]
     pieces += [c.soft(today.due_line(due))] if due else []
-    pieces += [c.soft(today.week_note(due.note, card.person.asked, eased=_is_eased(card)))] if due and due.note else []
+    pieces += [c.soft(note_line(card, due.note))] if due and due.note else []
     return pieces
 
 
-def _is_eased(card: Today) -> bool:
-    return bool(card.check_in and card.timeline and card.timeline.dose.level >= Level.REDUCED)
+def deciding(dose: Dose) -> list[Reason]:
+    """What made it as light as it is, at most `DECIDING`; what was left unsaid stands in a line of its own."""
+    told = [r for r in dose.reasons if r.level == dose.level and "missing" not in dict(r.data)]
+    return told[:DECIDING]
+
+
+def note_line(card: Today, note: str) -> str:
+    """The coach's note for the week; where it could read like today's amount, that today comes first."""
+    timeline = card.timeline
+    eased = bool(card.check_in and timeline and timeline.dose.level >= Level.REDUCED)
+    said = today.week_note(note, card.person.asked, eased=eased)
+    if eased or timeline is None or card.session is None:
+        return said
+    differs = timeline.substitutions or timeline.left_out or eased_amounts(card.session, timeline.dose)
+    return f"{said} {day_card.TODAY_FIRST}" if differs else said
 
 
 def amount(c: Card, card: Today) -> list[ft.Control]:
-    """Today's amount with every reason; what stands in for what; what is left out. Nothing is hidden."""
+    """Today's amount in numbers with every reason. Nothing is hidden."""
     timeline = card.timeline
     if timeline is None or card.check_in is None:
-        first = today.said(today.AFTER_QUESTIONS, card.person.asked)
-        return [c.head(today.AMOUNT_HEAD), c.body(first), *_changes(c, card)]
+        return []
     assert card.session is not None
     dose = timeline.dose
     reasons: list[ft.Control] = [c.body(reason_text(reason, card.person.asked)) for reason in dose.reasons]
-    pieces: list[ft.Control] = [c.head(today.AMOUNT_HEAD), c.strong(amount_sentence(dose, card.session))]
+    pieces: list[ft.Control] = [c.strong(amount_sentence(dose, card.session))]
     pieces += [c.rows(reasons, 6)] if reasons else []
     pieces += [c.body(progression.WAITING)] if is_waiting(timeline, sessions_of(card.records)) else []
-    if not reasons and not _changes(c, card):
+    if not reasons and not changes(c, card):
         pieces.append(c.body(today.said(today.NOTHING_CHANGED, card.person.asked)))
     return pieces
 
 
-def _changes(c: Card, card: Today) -> list[ft.Control]:
+def folded_why(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """Every reason behind one line; without reasons there is nothing to open."""
+    if card.timeline is None or card.check_in is None:
+        return []
+    number = len(card.timeline.dose.reasons)
+
+    return [Folded(shell, day_card.WHY_TODAY, day_card.why_line(number) if number else "", lambda: amount(c, card))]
+
+
+def changed_today(shell: Shell, card: Today) -> list[ft.Control]:
+    """What is done in place of what; the first three at once."""
+    return [ChangedToday(shell, card)] if changes(shell.card(), card) else []
+
+
+@ft.component
+def ChangedToday(shell: Shell, card: Today) -> ft.Control:
+    """The rest at a press."""
+    c = shell.card()
+    is_open, set_open = ft.use_state(False)
+    told = changes(c, card)
+    shown = told if is_open or len(told) - SHOWN_AT_FIRST < day_card.LEAST_FOLDED else told[:SHOWN_AT_FIRST]
+    more: list[ft.Control] = []
+    if len(shown) < len(told):
+        more = [c.link(day_card.more_changes(len(told) - len(shown)), safe(shell, lambda _: set_open(True)))]
+    return c.stack([c.head(today.CHANGED_HEAD), *shown, *more])
+
+
+def changes(c: Card, card: Today) -> list[ft.Control]:
+    """What stands in for what, what is left out, what is on one side alone, and how far one has come."""
     timeline, names = card.timeline, card.names
     if timeline is None:
         return []
@@ -72,9 +121,8 @@ def _changes(c: Card, card: Today) -> list[ft.Control]:
     told += [c.reason(names.get(out.exercise, out.exercise), text.left_out_text(out)) for out in timeline.left_out]
     told += [c.reason(names.get(one.exercise, one.exercise), text.one_sided_text(one)) for one in timeline.one_sided]
     pounds = card.person.pounds
-    told += [c.reason(names.get(m.to or m.exercise, m.exercise), progression.move_text(m, names, pounds=pounds))
-             for m in timeline.moves]
-    return [c.head(today.CHANGED_HEAD), *told] if told else []
+    return told + [c.reason(names.get(m.to or m.exercise, m.exercise), progression.move_text(m, names, pounds=pounds))
+                   for m in timeline.moves]
 
 
 # ------------------------------------------------------------------ the room and the time
@@ -102,52 +150,21 @@ def where(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
     ]
 
 
-@ft.component
-def FoldedWhere(shell: Shell, card: Today) -> ft.Control:
+def folded_where(c: Card, shell: Shell, card: Today) -> ft.Control:
     """What stands of place and minutes in a line; pressed, both can be changed."""
-    c = shell.card()
-    is_open, set_open = ft.use_state(False)
-    minutes = today.minutes_name(card.place.minutes)
-    row = c.row(today.WHERE_AND_LONG, f"{card.place.name}. {minutes}.", safe(shell, lambda _: set_open(not is_open)),
-                trailing=today.CLOSE_FOLD if is_open else today.OPEN_FOLD, name=today.WHERE_AND_LONG)
-    return c.stack([row, *(where(c, shell, card) if is_open else [])])
+    line = f"{card.place.name}. {today.minutes_name(card.place.minutes)}."
+    return Folded(shell, today.WHERE_AND_LONG, line, lambda: where(c, shell, card))
 
 
-@ft.component
-def FoldedOthers(shell: Shell, card: Today) -> ft.Control:
-    """The other sessions, behind their name."""
-    c = shell.card()
-    is_open, set_open = ft.use_state(False)
-    row = c.row(today.OTHER_HEAD, "", safe(shell, lambda _: set_open(not is_open)),
-                trailing=today.CLOSE_FOLD if is_open else today.OPEN_FOLD, name=today.OTHER_HEAD)
-    return c.stack([row, *(others(c, shell, card)[1:] if is_open else [])])
+def folded_others(c: Card, shell: Shell, card: Today) -> list[ft.Control]:
+    """The other sessions, behind their name; nothing where there is none."""
+    return [Folded(shell, today.OTHER_HEAD, "", lambda: others(c, shell, card)[1:])] if others(c, shell, card) else []
 
 
 def place_words(person: Person, place: Place) -> str:
     """What a room has, in a line."""
     kit = place.kit if place.kit is not None else person.body.kit
     return today.place_line(place.floor, place.noise, place.space is Space.SMALL, welcome.kit_words(kit))
-
-
-# ------------------------------------------------------------------ what to mind
-
-def safety_lines(person: Person) -> list[str]:
-    """What to see to before a session, for this body and these circumstances."""
-    body = person.body
-    lines: list[tuple[bool, str | today.Pair]] = [
-             (bool(person.led_by), safety_words.SAFETY_LEAD), (body.alone, safety_words.SAFETY_ALONE),
-             (body.alone and not body.rises_unaided, safety_words.SAFETY_NO_RISING),
-             (Condition.INSULIN in body.conditions, safety_words.SAFETY_INSULIN),
-             (bool(PULSE & body.conditions), safety_words.SAFETY_PULSE),
-             (Condition.FALLS in body.conditions, safety_words.SAFETY_FALLS)]
-    told = [line if isinstance(line, str) else today.said(line, person.asked) for applies, line in lines if applies]
-    return [*told, safety_words.SAFETY_ALWAYS]
-
-
-def safety(c: Card, person: Person) -> list[ft.Control]:
-    """The same on the card."""
-    lines: list[ft.Control] = [c.body(line) for line in safety_lines(person)]
-    return [c.head(safety_words.SAFETY_HEAD, icon=ft.Icons.FRONT_HAND_SHARP), c.rows(lines, 6)]
 
 
 def others(c: Card, shell: Shell, card: Today) -> list[ft.Control]:

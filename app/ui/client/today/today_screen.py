@@ -10,15 +10,18 @@ from app.actions.training.today import Today, today
 from app.domain.model.plan import Part
 from app.storage import people
 from app.storage.people import Trains
+from app.ui.client.before_start import look_around, what_comes
 from app.ui.client.nav import client_nav
+from app.ui.client.sound_check import before_first
 from app.ui.client.today import locked_card as locked
 from app.ui.client.today import session_card as drawn
 from app.ui.client.today.card_face import CardFace, standing
 from app.ui.client.today.locked_card import goes
 from app.ui.client.today.notes import notes_above, notes_below
 from app.ui.parts import Card, Look, Nav
-from app.ui.shell.shell import Shell
+from app.ui.shell.shell import Shell, safe
 from app.words import errors
+from app.words.client import day_card
 from app.words.client import today as today_words
 from app.words.client.today import Pair
 from app.words.reasons import reason_text
@@ -76,17 +79,34 @@ def _face(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session:
         return [c.title(_to(card, head)), c.lead(_to(card, words)), *_reasons(c, shell, card, face)], foot
     if face in (CardFace.TOO_SHORT, CardFace.NOTHING_LEFT):
         return _not_so(c, shell, card, face)
-    body = drawn.session_head(c, card, c.room(nav)) + drawn.amount(c, card)
-    body.append(c.link(today_words.ALL_RULES, goes(shell, "/why")))
-    if face is CardFace.READY:
+    return _session(c, shell, card, face, nav, session)
+
+
+def _session(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session: str) -> Face:
+    """What is different and the moves first, then what to look at before, then what is folded. One press starts."""
+    at, is_ready = f"/{session}" if session else "", face is CardFace.READY
+    body = drawn.session_head(c, shell, card, c.room(nav))
+    if not is_ready:
+        body.append(c.soft(today_words.said(day_card.AS_WRITTEN_FIRST, card.person.asked)))
+    body += look_around(c, card.person, card.kit())
+    body += notes_below(c, shell, card, face)
+    pack, steps = card.pack.sha256 if card.pack else "", card.timeline.steps if card.timeline else ()
+    folded = [*(before_first(shell, pack, steps, card.library) if is_ready else []),
+              *drawn.folded_why(c, shell, card), what_comes(shell, card.person, pack, steps, card.library),
+              drawn.folded_where(c, shell, card), *drawn.folded_others(c, shell, card)]
+    body += [c.rule(), c.rows(folded, 2), c.link(today_words.ALL_RULES, goes(shell, "/why"))]
+    if is_ready:
         body.append(c.link(today_words.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
-    body += [*drawn.safety(c, card.person), drawn.FoldedWhere(shell, card), *notes_below(c, shell, card, face)]
-    body += [drawn.FoldedOthers(shell, card)] if drawn.others(c, shell, card) else []
     if session:
         body.append(c.link(today_words.DUE_AGAIN, goes(shell, "/today")))
-    route = f"/play{at}" if face is CardFace.READY else f"/check-in{at}"
-    first = [] if face is CardFace.READY else [c.soft(today_words.FIRST_QUESTIONS)]
-    return body, [*first, c.main_button(today_words.START, goes(shell, route), ft.Icons.PLAY_ARROW_SHARP)]
+
+    def start(_: object) -> None:
+        if is_ready:
+            shell.tools.start.press()
+        shell.go(f"/play{at}" if is_ready else f"/check-in{at}")
+
+    first = [] if is_ready else [c.soft(today_words.FIRST_QUESTIONS)]
+    return body, [*first, c.main_button(today_words.START, safe(shell, start), ft.Icons.PLAY_ARROW_SHARP)]
 
 
 #: Faces that are a head, a sentence and one way on.
@@ -142,5 +162,6 @@ def _not_so(c: Card, shell: Shell, card: Today, face: CardFace) -> Face:
     else:
         said = c.notice(today_words.NOTHING_LEFT_HEAD, today_words.NOTHING_LEFT)
     body: list[ft.Control] = [c.title(card.session.name), said]
-    body += drawn.where(c, shell, card) + drawn.amount(c, card)[2:] + drawn.others(c, shell, card)
+    body += drawn.where(c, shell, card) + drawn.amount(c, card)[1:] + drawn.changed_today(shell, card)
+    body += drawn.others(c, shell, card)
     return body, []

@@ -11,6 +11,7 @@ from app.ui.coach.coach_layout import room
 from app.ui.coach.qr import qr_png, qr_svg
 from app.ui.parts import AnswerOption, Card, bind
 from app.ui.parts import theme as t
+from app.ui.parts.raster import raster
 from app.ui.shell.shell import Shell, safe
 from app.words.client import hand_over as words
 
@@ -61,8 +62,7 @@ def name_of(code: Code) -> str:
 def _picture(shell: Shell, c: Card, code: Code) -> ft.Control:
     """Dark on white in both themes, since a camera reads the white around it too."""
     side = min(SIDE, room(shell) - 2 * t.RULE)
-    image = ft.Image(src=qr_png(code.text), width=side, height=side, filter_quality=ft.FilterQuality.NONE,
-                     exclude_from_semantics=True)
+    image = raster(qr_png(code.text), width=side, height=side, filter_quality=ft.FilterQuality.NONE)
     shown = ft.Semantics(image=True, label=words.code_name(name_of(code)), content=image)
     return ft.Row([ft.Container(shown, bgcolor="#FFFFFF", border=c.border())])
 

@@ -16,7 +16,7 @@ from app.device.recording import RecordingDevice
 from app.ui.client.player.live_session import Live
 from app.ui.client.player.session_clock import BREATH_S, DRAW_EACH_S, HUSH_MS, LEAD_MS
 from app.ui.client.player.track_keeper import stands_at
-from app.ui.shell.session_lead import Leading
+from app.ui.shell.session_lead import Leading, StartPressed
 from tests.actions.at_home import Home, home
 
 MORNING = datetime(2026, 3, 2, 8, tzinfo=UTC)
@@ -35,7 +35,7 @@ class Surroundings:
 
     def __init__(self, made: Home, device: RecordingDevice) -> None:
         self.store, self.clock, self.device = made.store, made.clock, device
-        self.tools = SimpleNamespace(leading=Leading())
+        self.tools = SimpleNamespace(leading=Leading(), start=StartPressed())
         self.drawn: list[Drawn] = []
         self._tasks: set[asyncio.Task[Any]] = set()
 

@@ -5,7 +5,6 @@ from collections.abc import Mapping, Sequence
 
 import flet as ft
 
-from app.actions.files.pack_media import clips_of
 from app.actions.output_settings import Sense, confirm_heard, is_heard, senses
 from app.device.abilities import Device
 from app.device.clock import loop_s
@@ -13,9 +12,11 @@ from app.domain.model.exercise import Exercise
 from app.domain.model.plan import Part, Step, StepKind
 from app.domain.sound.audio_track import EVERY, CueTrack, lay_track
 from app.domain.sound.cues import CueKind
+from app.ui.client.folded import Folded
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
 from app.words import sound as words
+from app.words.client import day_card as fold
 
 LISTEN_S = 9
 """A name, the count and the start; a line of safety too, where it is short."""
@@ -46,13 +47,20 @@ def SoundCheck(shell: Shell, pack: str, exercise: Exercise | None) -> ft.Control
 
 
 def before_first(shell: Shell, pack: str, steps: Sequence[Step], library: Mapping[str, Exercise]) -> list[ft.Control]:
-    """The check before a session, until somebody has said that they hear it."""
+    """The check before a session, folded, until somebody has said that they hear it."""
     first = next((library.get(step.exercise or "") for step in steps if step.is_effort), None)
-    return [] if is_heard(shell.store) else [SoundCheck(shell, pack, first, key="sound-check")]  # type: ignore[call-arg]
+
+    def draw() -> list[ft.Control]:
+        return [SoundCheck(shell, pack, first, key="sound-check")]  # type: ignore[call-arg]
+
+    return [] if is_heard(shell.store) else [Folded(shell, fold.LISTEN, fold.LISTEN_LINE, draw)]
 
 
 async def sample(shell: Shell, pack: str, exercise: Exercise | None) -> bool:
     """Plays it; by single tones where there is no track. Whether anything could be played."""
+    # pictures and voices of a pack are loaded when somebody listens, and not for the first screen
+    from app.actions.files.pack_media import clips_of
+
     device = shell.device
     voice = senses(shell.store)[Sense.SPEECH] and exercise is not None
     clips = clips_of(shell.store, pack, [exercise]) if voice and exercise else {}

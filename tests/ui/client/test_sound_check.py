@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from app.domain.model.exercise import Cues
 from app.domain.sound.audio_track import EVERY
-from app.ui.client.player.sound_check import LISTEN_S, sample_track
+from app.ui.client.sound_check import LISTEN_S, sample_track
 from app.words.sound import LACKS, lacks_words
 from tests.domain import onsets
 from tests.domain.days import PLAIN
