@@ -14,10 +14,12 @@ import sys
 import tarfile
 import tempfile
 import zipfile
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from importlib.metadata import distribution
 from pathlib import Path
+
+from constraints import FILE, pinned
 
 Files = dict[str, bytes]
 
@@ -148,17 +150,30 @@ def write(place: Path, data: bytes) -> None:
 
 
 def compiled_wheels(folder: Path, names: Sequence[str] = COMPILED) -> list[Path]:
-    """The compiled libraries for the browser, at the versions that are installed here.
+    """The compiled libraries for the browser, at the versions that are installed here, compared with their hashes.
 
     Raises:
         NotReachable: pip cannot get them; it says why on stderr.
     """
-    wanted = [f"{name}=={distribution(name).version}" for name in names]
+    wanted = {name: distribution(name).version for name in names}
+    asked = folder / "wanted.txt"
+    asked.write_text(with_hashes(wanted), "utf-8")
     command = [sys.executable, "-m", "pip", "download", "--quiet", "--disable-pip-version-check", "--no-deps",
-               "--only-binary", ":all:", *TAGS, "-d", str(folder), *wanted]
+               "--only-binary", ":all:", *TAGS, "-d", str(folder), "-r", str(asked)]
     if subprocess.run(command, check=False, stdout=subprocess.DEVNULL).returncode:
-        raise NotReachable(f"The package registry gave no wheels for {' and '.join(wanted)}; pip says why above.")
+        of = " and ".join(f"{name}=={version}" for name, version in wanted.items())
+        raise NotReachable(f"The package registry gave no wheels for {of}; pip says why above.")
     return sorted(folder.glob("*.whl"))
+
+
+def with_hashes(wanted: Mapping[str, str]) -> str:
+    """Requirements for pip; with the hashes of `constraints.txt` where it has all of these versions, else said so."""
+    known = pinned(FILE.read_text("utf-8"))
+    others = [name for name, version in wanted.items() if known.get(name, ("",))[0] != version]
+    if others:
+        print(f"Not compared with {FILE.name}, which has other versions: {', '.join(others)}", file=sys.stderr)
+    hashes = {name: [] if others else [f"--hash={one}" for one in known[name][1]] for name in wanted}
+    return "".join(" ".join([f"{name}=={version}", *hashes[name]]) + "\n" for name, version in wanted.items())
 
 
 def lay_app(folder: Path) -> None:

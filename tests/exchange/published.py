@@ -3,7 +3,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-#: The vector of the CFRG's HPKE test-vectors.json for mode 0, KEM 0x0020, KDF 0x0001, AEAD 0x0002, first message.
+#: The vector of the CFRG's HPKE test-vectors.json for mode 0, KEM 0x0020, KDF 0x0001, AEAD 0x0002: the first message,
+#: and two secrets of 32 bytes that are exported.
 HPKE: Mapping[str, bytes] = {name: bytes.fromhex(value) for name, value in {
     "info": "4f6465206f6e2061204772656369616e2055726e",
     "ikmR": "dac33b0e9db1b59dbbea58d59a14e7b5896e9bdf98fad6891e99d1686492b9ee",
@@ -17,4 +18,6 @@ HPKE: Mapping[str, bytes] = {name: bytes.fromhex(value) for name, value in {
     "aad": "436f756e742d30",
     "pt": "4265617574792069732074727574682c20747275746820626561757479",
     "ct": "e5d84cd531cfb583096e7cfa9641bd3079cf3a91cda813c52deb5f512be9931980a41de125a925cdad859d5b7a",
+    "exported": "ded6cffafaea6b812cbf3e241e88332adbc077aca81512914213810ee291770a",
+    "exported for TestContext": "7c5ded445732c14fe09727d29b4251c0fd38455fe8440571e687f0886aac94d2",
 }.items()}
