@@ -1,7 +1,6 @@
 """Those who train on this device and those whose returns come to this desk."""
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
@@ -94,12 +93,6 @@ def trains_here(db: Connection, person_id: str) -> bool:
 def on_desk() -> ColumnElement[bool]:
     """Whom the desk lists: everybody who trains elsewhere or has ever sent a return."""
     return or_(table.c.here.is_(False), table.c.last_return_number.is_not(None))
-
-
-def withholding(db: Connection, kinds: frozenset[str]) -> tuple[str, ...]:
-    """Names of those on the desk who agreed to send not all of these kinds, by name."""
-    wanted = select(table.c.name, table.c.payload).where(on_desk()).order_by(table.c.name, table.c.id)
-    return tuple(name for name, text in db.execute(wanted) if not kinds <= set(json.loads(text).get("sends", kinds)))
 
 
 def desk_people(db: Connection) -> tuple[Person, ...]:

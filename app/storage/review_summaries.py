@@ -1,28 +1,29 @@
-"""What the attention list is made from, over everybody at once, in eight queries however many records there are."""
+"""What the attention list is made from, over everybody at once, in seven queries however many records there are."""
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Iterator
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Connection, Row, Select, func, select
+from sqlalchemy import ColumnElement, Connection, Row, ScalarSelect, func, select
 
 from app.domain.measures.attention_summary import AgreedPain, PersonSummary, RecordSummary
-from app.domain.model.client import Condition
+from app.domain.model.client import Client
 from app.domain.model.misdated import AHEAD
-from app.domain.model.person import Person
+from app.domain.model.person import NO_BODY, Person
 from app.domain.model.record import CheckDone, CheckIn, Clearance, Event, EventKind, SessionDone
 from app.domain.model.record_kinds import KIND_OF
 from app.domain.model.thresholds import CHECKS_DAYS, FORTNIGHT_DAYS, FOUR_WEEKS_DAYS, PAIN_HOLDS, RATE_DAYS
 from app.storage.checked_text import unchanged
-from app.storage.codec import from_text
+from app.storage.codec import decode, from_text
 from app.storage.people import on_desk
 from app.storage.summaries import COLUMNS, Summary, numbers_of, summary
 from app.storage.tables import person as person_table
 from app.storage.tables import record as table
 
+#: In the order of a summary's fields, which begin after the person.
 _TOLD = tuple(
     table.c[name]
     for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand",
@@ -51,20 +52,14 @@ class PersonOnDesk:
 
 
 def standings(db: Connection, today: date = _ANY_DAY) -> tuple[PersonOnDesk, ...]:
-    """Everybody whom the desk lists, by name. One aggregate over an index for each kind of record.
+    """Everybody whom the desk lists, by name. Two steps into an index for each of them, however much they told.
 
     What bears a day after tomorrow counts for nothing.
     """
-    sessions, check_ins = (_last_day(kind, today + AHEAD).subquery() for kind in (_SESSION, _CHECK_IN))
     p = person_table.c
-    wanted = (
-        select(p.id, p.name, p.created_utc, sessions.c.day, check_ins.c.day, p.last_return_utc)
-        .outerjoin(sessions, sessions.c.person_id == p.id)
-        .outerjoin(check_ins, check_ins.c.person_id == p.id)
-        .where(on_desk())
-        .order_by(p.name, p.id)
-    )
-    return tuple(PersonOnDesk(*row) for row in db.execute(wanted))
+    sessions, check_ins = (_last_day(kind, today + AHEAD) for kind in (_SESSION, _CHECK_IN))
+    wanted = select(p.id, p.name, p.created_utc, sessions, check_ins, p.last_return_utc)
+    return tuple(PersonOnDesk(*row) for row in db.execute(wanted.where(on_desk()).order_by(p.name, p.id)))
 
 
 def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[PersonSummary, ...]:
@@ -72,22 +67,25 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
 
     Whoever has no session since then comes with the last one before, so that silence has its evidence; pauses come
     whenever they were told, and so does a stop that nobody has answered. What bears a day after tomorrow is marked as
-    put aside.
+    put aside. Each row is read once, and each digest compared once.
     """
     paused, still_open = _pauses(db), _open_stops(db, since, today + AHEAD)
-    before, usual, checks = _counted_before(db, since), _usual_pains(db, since), _checks(db, since)
-    ticked = _conditions(db, checks)
+    before, checks = _counted_before(db, since), _checks(db, since)
     told: dict[str, list[RecordSummary]] = {}
+    brief = Briefs(today + AHEAD)
     for row in _rows_told(db, since, today + AHEAD):
-        told.setdefault(row[0], []).append(_told(row, today + AHEAD))
-    p = person_table.c
-    wanted = select(p.id, p.name, p.last_return_utc, p.created_utc).where(on_desk()).order_by(p.name, p.id)
-    return tuple(
-        PersonSummary(person, name, tuple(told.get(person, ())), last_return, added.date(),
-             tuple(paused.get(person, ())), still_open.get(person), before.get(person, 0), usual.get(person, ()),
-             tuple(checks.get(person, ())), ticked.get(person, frozenset()))
-        for person, name, last_return, added in db.execute(wanted)
-    )
+        told.setdefault(row[0], []).append(brief(row))
+    p, lines = person_table.c, list[PersonSummary]()
+    wanted = select(p.id, p.name, p.last_return_utc, p.created_utc, p.payload).where(on_desk())
+    for person, name, last_return, added, text in db.execute(wanted.order_by(p.name, p.id)).all():
+        own, said = tuple(told.get(person, ())), json.loads(text)
+        hurt = any(t.pain is not None and t.pain >= PAIN_HOLDS and t.local >= since for t in own)
+        body = decode(Person, said).body if person in checks or (hurt and said["body"].get("usual_pain")) else NO_BODY
+        lines.append(PersonSummary(
+            person, name, own, last_return, added.date(), tuple(paused.get(person, ())), still_open.get(person),
+            before.get(person, 0), _agreed(body) if hurt else (), tuple(checks.get(person, ())),
+            body.conditions if person in checks else frozenset(), frozenset(said.get("sends", ()))))
+    return tuple(lines)
 
 
 def summaries(db: Connection, person_id: str, since: date = date.min) -> tuple[Summary, ...]:
@@ -97,34 +95,50 @@ def summaries(db: Connection, person_id: str, since: date = date.min) -> tuple[S
     return tuple(summary(row) for row in db.execute(wanted.order_by(c.local_date, c.utc, c.id)))
 
 
-def _rows_told(db: Connection, since: date, until: date) -> Iterator[Row[Any]]:
+class Briefs:
+    """Turns rows of `_TOLD` into values. Spots and steps that read the same are taken apart once."""
+
+    def __init__(self, until: date) -> None:
+        self.until = until
+        """What bears a later day is put aside."""
+        self.read: dict[str | None, tuple[tuple[str, int], ...]] = {None: ()}
+
+    def __call__(self, row: Sequence[Any]) -> RecordSummary:
+        """One record in brief."""
+        (_, name, kind, local, pain, rpe, target, completed, sign, by_hand, session, aside, spots, ending, strength,
+         slept, energy, calm, soreness, steps, again) = row
+        return RecordSummary(
+            name, kind, local, pain, rpe, target, completed,
+            sign.partition(" ")[0] if sign else "",  # the most serious stands first
+            tuple((a, b) for a, b in json.loads(by_hand)) if by_hand else (),
+            session or "" if kind == _EVENT else "", aside or local > self.until, self._numbers(spots), ending or "",
+            strength, slept, energy, calm, soreness, self._numbers(steps), again or 0,
+            session or "" if kind == _SESSION else "")
+
+    def _numbers(self, text: str | None) -> tuple[tuple[str, int], ...]:
+        found = self.read.get(text)
+        if found is None:
+            found = self.read[text] = numbers_of(text)
+        return found
+
+
+def _rows_told(db: Connection, since: date, until: date) -> Iterable[Row[Any]]:
+    """The last session of whoever has none since then, and then whatever was told since."""
     c = table.c
-    told = select(*_TOLD).where(c.deleted.is_(False), c.kind.in_(_HEARD)).order_by(c.local_date, c.utc, c.id)
-    last = _last_day(_SESSION, until).subquery()
-    before = told.join(last, (last.c.person_id == c.person_id) & (last.c.day == c.local_date))
-    yield from db.execute(before.where(c.kind == _SESSION, last.c.day < since))
-    yield from db.execute(told.where(c.local_date >= since))
-
-
-def _told(row: Row[Any], until: date = date.max) -> RecordSummary:
-    values: list[Any] = list(row)
-    values[8] = (row.sign or "").partition(" ")[0]  # the most serious stands first
-    values[9] = tuple((a, b) for a, b in json.loads(row.by_hand)) if row.by_hand else ()
-    values[10] = row.session or "" if row.kind == _EVENT else ""
-    values[11] = row.aside or row.local_date > until
-    values[12], values[13] = numbers_of(row.spots), row.ending or ""
-    values[19], values[20] = numbers_of(row.steps), row.week_again or 0
-    values.append(row.session or "" if row.kind == _SESSION else "")
-    return RecordSummary(*values[1:])
+    told = select(*_TOLD).where(c.deleted.is_(False)).order_by(c.local_date, c.utc, c.id)
+    # on its own: taken into the query around it, it would be asked anew for every record
+    last = select(person_table.c.id, _last_day(_SESSION, until).label("day")).where(on_desk()).cte("last")
+    last = last.prefix_with("MATERIALIZED")
+    before = told.join(last, (last.c.id == c.person_id) & (last.c.day == c.local_date))
+    yield from db.execute(before.where(c.kind == _SESSION, last.c.day < since)).all()
+    yield from db.execute(told.where(c.kind.in_(_HEARD), c.local_date >= since)).all()
 
 
 def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
     """(first day, last day) of every pause, by person. They are few, so their payload is read."""
     c, found = table.c, dict[str, list[tuple[date, date]]]()
-    # from the people, so that the index over person, kind and day leads to the few events at once
-    theirs = select(c.person_id, c.payload, c.hash).where(c.person_id.in_(select(person_table.c.id).where(on_desk())))
-    wanted = theirs.where(c.kind == _EVENT, c.deleted.is_(False), c.session == EventKind.PAUSE.value)
-    wanted = wanted.order_by(c.local_date, c.utc, c.id)
+    theirs = select(c.person_id, c.payload, c.hash).where(_theirs(), c.kind == _EVENT, c.deleted.is_(False))
+    wanted = theirs.where(c.session == EventKind.PAUSE.value).order_by(c.local_date, c.utc, c.id)
     for person, payload, told in db.execute(wanted):
         pause = from_text(Event, unchanged(payload, told))
         if pause.until is not None:
@@ -136,38 +150,28 @@ def _counted_before(db: Connection, since: date) -> dict[str, int]:
     """By person: sessions of which something was done in the weeks before `since`."""
     c = table.c
     wanted = select(c.person_id, func.count()).where(
-        c.kind == _SESSION, c.deleted.is_(False), c.aside.is_(False), c.completed > 0, c.local_date < since,
-        c.local_date >= since - _COUNTED)
-    return {row[0]: row[1] for row in db.execute(wanted.group_by(c.person_id))}
+        _theirs(), c.kind == _SESSION, c.deleted.is_(False), c.aside.is_(False), c.completed > 0,
+        c.local_date < since, c.local_date >= since - _COUNTED)
+    return {row[0]: row[1] for row in db.execute(wanted.group_by(c.person_id)).all()}
 
 
-def _usual_pains(db: Connection, since: date) -> dict[str, tuple[AgreedPain, ...]]:
-    """By person: what was agreed on as usual. Read only of those in whom something hurt since then."""
-    p, c = person_table.c, table.c
-    hurt = select(c.person_id).where(c.local_date >= since, c.pain >= PAIN_HOLDS, c.deleted.is_(False))
-    wanted = select(p.id, p.payload).where(on_desk(), p.id.in_(hurt))
-    return {person: tuple(AgreedPain(str(spot), one.level, one.until)
-                          for spot, one in from_text(Person, text).body.usual_pain.items())
-            for person, text in db.execute(wanted) if '"usual_pain":{}' not in text}
-
-
-def _checks(db: Connection, since: date) -> dict[str, list[CheckDone]]:
+def _checks(db: Connection, since: date) -> dict[str, Sequence[CheckDone]]:
     """By person: their functional checks, oldest first, of those who did one since then. They are few."""
     c, found = table.c, dict[str, list[CheckDone]]()
-    lately = select(c.person_id).where(c.kind == _CHECK, c.local_date >= since, c.deleted.is_(False))
+    lately = table.alias("lately")
+    one = select(lately.c.id).where(lately.c.person_id == c.person_id, lately.c.kind == _CHECK,
+                                    lately.c.deleted.is_(False), lately.c.local_date >= since)
     wanted = select(c.person_id, c.payload, c.hash).where(
-        c.person_id.in_(lately), c.kind == _CHECK, c.deleted.is_(False), c.aside.is_(False),
-        c.local_date >= since - timedelta(days=CHECKS_DAYS))
+        _theirs(), c.kind == _CHECK, c.deleted.is_(False), c.aside.is_(False),
+        c.local_date >= since - timedelta(days=CHECKS_DAYS), one.exists())
     for person, payload, told in db.execute(wanted.order_by(c.local_date, c.utc, c.id)):
         found.setdefault(person, []).append(from_text(CheckDone, unchanged(payload, told)))
-    return found
+    return {person: tuple(done) for person, done in found.items()}
 
 
-def _conditions(db: Connection, of: Collection[str]) -> dict[str, frozenset[Condition]]:
-    """By person: what they ticked."""
-    p = person_table.c
-    wanted = select(p.id, p.payload).where(p.id.in_(of))
-    return {person: from_text(Person, text).body.conditions for person, text in db.execute(wanted)} if of else {}
+def _agreed(body: Client) -> tuple[AgreedPain, ...]:
+    """What was agreed on as usual."""
+    return tuple(AgreedPain(str(spot), one.level, one.until) for spot, one in body.usual_pain.items())
 
 
 def _open_stops(db: Connection, since: date, until: date) -> dict[str, RecordSummary]:
@@ -181,10 +185,18 @@ def _open_stops(db: Connection, since: date, until: date) -> dict[str, RecordSum
                                       yes.c.aside.is_(False), yes.c.local_date <= until)
     wanted = select(*_TOLD).join(last, (last.c.person_id == c.person_id) & (last.c.utc == c.utc))
     wanted = wanted.where(c.sign.is_not(None), c.deleted.is_(False), c.local_date < since, ~answered.exists())
-    return {row[0]: _told(row) for row in db.execute(wanted)}
+    brief = Briefs(date.max)
+    return {row[0]: brief(row) for row in db.execute(wanted)}
 
 
-def _last_day(kind: str, until: date) -> Select[Any]:
+def _theirs() -> ColumnElement[bool]:
+    """Of somebody on the desk: by the people, so that the index over person, kind and day leads to few rows."""
+    return table.c.person_id.in_(select(person_table.c.id).where(on_desk()))
+
+
+def _last_day(kind: str, until: date) -> ScalarSelect[Any]:
+    """Of the person of the query around it: one step into the index over person, kind and day."""
     c = table.c
-    wanted = select(c.person_id, func.max(c.local_date).label("day"))
-    return wanted.where(c.kind == kind, c.deleted.is_(False), c.local_date <= until).group_by(c.person_id)
+    wanted = select(func.max(c.local_date)).where(
+        c.person_id == person_table.c.id, c.kind == kind, c.deleted.is_(False), c.local_date <= until)
+    return wanted.correlate(person_table).scalar_subquery()

@@ -34,7 +34,7 @@ def _statements(store: Store) -> Iterator[list[str]]:
     sent: list[str] = []
 
     def note(_db: Any, _cursor: Any, words: str, *_rest: Any) -> None:
-        if words.startswith("SELECT"):
+        if words.startswith(("SELECT", "WITH")):
             sent.append(words)
 
     event.listen(store.engine, "before_cursor_execute", note)
@@ -136,7 +136,7 @@ def test_a_person_in_brief(told: Store) -> None:
 
 @pytest.mark.parametrize("number", [1, 40])
 def test_the_number_of_queries_does_not_grow_with_people(store: Store, number: int) -> None:
-    """Eight for the list; no payload is read but that of pauses, of checks and of people in whom something hurt."""
+    """Seven for the list; no payload of a record is read but that of pauses and checks, and every person's once."""
     with store.begin() as db:
         for n in range(number):
             people.add_person(db, Person(f"p{n}", f"N{n}"), people.Trains.ELSEWHERE, story.T0)
@@ -144,8 +144,28 @@ def test_the_number_of_queries_does_not_grow_with_people(store: Store, number: i
     with store.read() as db, _statements(store) as sent:
         lines = review_summaries.review_lines(db, DAY + timedelta(days=10))
     assert len(lines) == number and all(len(line.told) == 2 for line in lines)
-    assert len(sent) == 8
-    assert sum("payload" in words for words in sent) == 3
+    assert len(sent) == 7
+    assert sum("record.payload" in words for words in sent) == 2
+    assert sum("person.payload" in words for words in sent) == 1
+
+
+def test_no_query_goes_through_all_records(told: Store) -> None:
+    """Neither the list nor the people's page reads three years of everybody; stop signs have an index of their own."""
+    asked: list[tuple[str, Any]] = []
+
+    def note(_db: Any, _cursor: Any, words: str, values: Any, *_rest: Any) -> None:
+        asked.append((words, values))
+
+    event.listen(told.engine, "before_cursor_execute", note)
+    with told.read() as db:
+        review_summaries.review_lines(db, DAY)
+        review_summaries.standings(db, DAY)
+    event.remove(told.engine, "before_cursor_execute", note)
+    with told.read() as db:
+        ways = [row[3] for words, values in asked if words.lstrip().startswith(("SELECT", "WITH"))
+                for row in db.exec_driver_sql(f"EXPLAIN QUERY PLAN {words}", values)]
+    assert any("record_by_day" in way for way in ways)
+    assert {way for way in ways if way.startswith("SCAN record")} == {"SCAN record USING INDEX record_by_sign"}
 
 
 @given(values.sessions)

@@ -10,7 +10,7 @@ from app.domain.measures.attention import HARM_WINDOW_DAYS, LATER_DAYS, attentio
 from app.domain.measures.attention_summary import Flag, PersonSummary
 from app.domain.model.record import Record
 from app.domain.model.thresholds import FORTNIGHT_DAYS
-from app.storage import attention_marks, people, review_summaries
+from app.storage import attention_marks, review_summaries
 from app.storage.attention_marks import Mark, MarkState
 from app.storage.database import Store
 from app.storage.evidence import told_in_full
@@ -59,7 +59,8 @@ def attention_list(store: Store, clock: Clock) -> Attention:
     since = today - timedelta(days=HARM_WINDOW_DAYS)
     with store.read() as db:
         lines = review_summaries.review_lines(db, since, today)
-        dealt, withheld = attention_marks.marks(db), people.withholding(db, TELLS_HARM)
+        dealt = attention_marks.marks(db)
+    withheld = tuple(line.name for line in lines if not line.sends >= TELLS_HARM)
     parts = attention(lines, today)
     everything = tuple(flag for part in parts for flag in part)
     away = {flag: mark for flag in everything if (mark := dealt.get(_place(flag))) and holds(flag, mark, today)}

@@ -4,6 +4,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
+from typing import NamedTuple
 
 from app.domain.model.client import Condition
 from app.domain.model.record import CheckDone
@@ -40,9 +41,8 @@ SILENCE: tuple[AttentionReason, ...] = (AttentionReason.FORTNIGHT, AttentionReas
 HARM: tuple[AttentionReason, ...] = tuple(r for r in AttentionReason if r not in (*PROGRESS, *SILENCE))
 
 
-@dataclass(frozen=True)
-class RecordSummary:
-    """The few numbers of one record that the list needs. `kind`: check_in, session or event."""
+class RecordSummary(NamedTuple):
+    """The few numbers of one record that the list needs, as light as can be. `kind`: check_in, session or event."""
 
     record: str
     kind: str
@@ -112,6 +112,8 @@ class PersonSummary:
     """Their functional checks, oldest first, where one was done lately."""
     conditions: frozenset[Condition] = frozenset()
     """What they ticked, where a check was done lately: how much a check must change depends on it."""
+    sends: frozenset[str] = frozenset()
+    """What they agreed to send."""
 
 
 @dataclass(frozen=True)
