@@ -2,12 +2,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
-from typing import Any
+from functools import cache
+from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, Connection, Row, ScalarSelect, func, select
+from sqlalchemy import BindParameter, ColumnElement, Connection, ScalarSelect, Select, bindparam, func, select
 
 from app.domain.measures.attention_summary import AgreedPain, PersonSummary, RecordSummary
 from app.domain.model.client import Client
@@ -57,9 +58,10 @@ def standings(db: Connection, today: date = _ANY_DAY) -> tuple[PersonOnDesk, ...
     What bears a day after tomorrow counts for nothing.
     """
     p = person_table.c
-    sessions, check_ins = (_last_day(kind, today + AHEAD) for kind in (_SESSION, _CHECK_IN))
+    sessions, check_ins = (_last_day(kind) for kind in (_SESSION, _CHECK_IN))
     wanted = select(p.id, p.name, p.created_utc, sessions, check_ins, p.last_return_utc)
-    return tuple(PersonOnDesk(*row) for row in db.execute(wanted.where(on_desk()).order_by(p.name, p.id)))
+    wanted = wanted.where(on_desk()).order_by(p.name, p.id)
+    return tuple(PersonOnDesk(*row) for row in db.execute(wanted, {"until": today + AHEAD}))
 
 
 def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[PersonSummary, ...]:
@@ -69,15 +71,18 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
     whenever they were told, and so does a stop that nobody has answered. What bears a day after tomorrow is marked as
     put aside. Each row is read once, and each digest compared once.
     """
-    paused, still_open = _pauses(db), _open_stops(db, since, today + AHEAD)
-    before, checks = _counted_before(db, since), _checks(db, since)
+    ask, days = _questions(), {"since": since, "until": today + AHEAD, "counted": since - _COUNTED,
+                               "checked": since - timedelta(days=CHECKS_DAYS)}
+    paused, still_open = _pauses(db, ask), _open_stops(db, ask, days)
+    before = {row[0]: row[1] for row in db.execute(ask.counted_before, days).all()}
+    checks = _checks(db, ask, days)
     told: dict[str, list[RecordSummary]] = {}
     brief = Briefs(today + AHEAD)
-    for row in _rows_told(db, since, today + AHEAD):
-        told.setdefault(row[0], []).append(brief(row))
-    p, lines = person_table.c, list[PersonSummary]()
-    wanted = select(p.id, p.name, p.last_return_utc, p.created_utc, p.payload).where(on_desk())
-    for person, name, last_return, added, text in db.execute(wanted.order_by(p.name, p.id)).all():
+    for wanted in (ask.last_before, ask.told_since):
+        for row in db.execute(wanted, days).all():
+            told.setdefault(row[0], []).append(brief(row))
+    lines = list[PersonSummary]()
+    for person, name, last_return, added, text in db.execute(ask.people).all():
         own, said = tuple(told.get(person, ())), json.loads(text)
         hurt = any(t.pain is not None and t.pain >= PAIN_HOLDS and t.local >= since for t in own)
         body = decode(Person, said).body if person in checks or (hurt and said["body"].get("usual_pain")) else NO_BODY
@@ -122,51 +127,86 @@ class Briefs:
         return found
 
 
-def _rows_told(db: Connection, since: date, until: date) -> Iterable[Row[Any]]:
-    """The last session of whoever has none since then, and then whatever was told since."""
-    c = table.c
-    told = select(*_TOLD).where(c.deleted.is_(False)).order_by(c.local_date, c.utc, c.id)
+class _Questions(NamedTuple):
+    """What is asked of the store. It says the same each time, but for the days, and is therefore put together once."""
+
+    people: Select[Any]
+    last_before: Select[Any]
+    """The last session of whoever has none since then."""
+    told_since: Select[Any]
+    pauses: Select[Any]
+    """They are few, so their payload is read."""
+    counted_before: Select[Any]
+    """Sessions of which something was done in the weeks before."""
+    checks: Select[Any]
+    open_stops: Select[Any]
+    """The last stop, where it was before and no yes came after it."""
+
+
+@cache
+def _questions() -> _Questions:
+    p, c = person_table.c, table.c
+    since: BindParameter[Any] = bindparam("since")
+    until: BindParameter[Any] = bindparam("until")
+    people = select(p.id, p.name, p.last_return_utc, p.created_utc, p.payload).where(on_desk()).order_by(p.name, p.id)
+    in_order = c.local_date, c.utc, c.id
+    told = select(*_TOLD).where(c.deleted.is_(False)).order_by(*in_order)
     # on its own: taken into the query around it, it would be asked anew for every record
-    last = select(person_table.c.id, _last_day(_SESSION, until).label("day")).where(on_desk()).cte("last")
-    last = last.prefix_with("MATERIALIZED")
+    last = select(p.id, _last_day(_SESSION).label("day")).where(on_desk()).cte("last").prefix_with("MATERIALIZED")
     before = told.join(last, (last.c.id == c.person_id) & (last.c.day == c.local_date))
-    yield from db.execute(before.where(c.kind == _SESSION, last.c.day < since)).all()
-    yield from db.execute(told.where(c.kind.in_(_HEARD), c.local_date >= since)).all()
+    before = before.where(c.kind == _SESSION, last.c.day < since)
+    payloads = select(c.person_id, c.payload, c.hash).where(_theirs(), c.deleted.is_(False)).order_by(*in_order)
+    counted = select(c.person_id, func.count()).where(
+        _theirs(), c.kind == _SESSION, c.deleted.is_(False), c.aside.is_(False), c.completed > 0,
+        c.local_date < since, c.local_date >= bindparam("counted")).group_by(c.person_id)
+    lately = table.alias("lately")
+    one = select(lately.c.id).where(lately.c.person_id == c.person_id, lately.c.kind == _CHECK,
+                                    lately.c.deleted.is_(False), lately.c.local_date >= since)
+    return _Questions(
+        people, before, told.where(c.kind.in_(_HEARD), c.local_date >= since),
+        payloads.where(c.kind == _EVENT, c.session == EventKind.PAUSE.value), counted,
+        payloads.where(c.kind == _CHECK, c.aside.is_(False), c.local_date >= bindparam("checked"), one.exists()),
+        _last_stops().where(c.local_date < since, ~_answered(until).exists()))
 
 
-def _pauses(db: Connection) -> dict[str, list[tuple[date, date]]]:
-    """(first day, last day) of every pause, by person. They are few, so their payload is read."""
-    c, found = table.c, dict[str, list[tuple[date, date]]]()
-    theirs = select(c.person_id, c.payload, c.hash).where(_theirs(), c.kind == _EVENT, c.deleted.is_(False))
-    wanted = theirs.where(c.session == EventKind.PAUSE.value).order_by(c.local_date, c.utc, c.id)
-    for person, payload, told in db.execute(wanted):
+def _last_stops() -> Select[Any]:
+    c = table.c
+    stops = select(c.person_id, func.max(c.utc).label("utc"))
+    stops = stops.where(c.sign.is_not(None), c.deleted.is_(False), c.kind.in_(_HEARD)).group_by(c.person_id)
+    last = stops.subquery()
+    wanted = select(*_TOLD).join(last, (last.c.person_id == c.person_id) & (last.c.utc == c.utc))
+    return wanted.where(c.sign.is_not(None), c.deleted.is_(False))
+
+
+def _answered(until: BindParameter[Any]) -> Select[Any]:
+    """A yes that came after the record of the query around it."""
+    c, yes = table.c, table.alias("yes")
+    return select(yes.c.id).where(yes.c.person_id == c.person_id, yes.c.kind == _CLEARANCE, yes.c.deleted.is_(False),
+                                  yes.c.utc > c.utc, yes.c.aside.is_(False), yes.c.local_date <= until)
+
+
+def _pauses(db: Connection, ask: _Questions) -> dict[str, list[tuple[date, date]]]:
+    """(first day, last day) of every pause, by person."""
+    found: dict[str, list[tuple[date, date]]] = {}
+    for person, payload, told in db.execute(ask.pauses):
         pause = from_text(Event, unchanged(payload, told))
         if pause.until is not None:
             found.setdefault(person, []).append((pause.since or pause.stamp.local, pause.until))
     return found
 
 
-def _counted_before(db: Connection, since: date) -> dict[str, int]:
-    """By person: sessions of which something was done in the weeks before `since`."""
-    c = table.c
-    wanted = select(c.person_id, func.count()).where(
-        _theirs(), c.kind == _SESSION, c.deleted.is_(False), c.aside.is_(False), c.completed > 0,
-        c.local_date < since, c.local_date >= since - _COUNTED)
-    return {row[0]: row[1] for row in db.execute(wanted.group_by(c.person_id)).all()}
-
-
-def _checks(db: Connection, since: date) -> dict[str, Sequence[CheckDone]]:
+def _checks(db: Connection, ask: _Questions, days: Mapping[str, date]) -> dict[str, Sequence[CheckDone]]:
     """By person: their functional checks, oldest first, of those who did one since then. They are few."""
-    c, found = table.c, dict[str, list[CheckDone]]()
-    lately = table.alias("lately")
-    one = select(lately.c.id).where(lately.c.person_id == c.person_id, lately.c.kind == _CHECK,
-                                    lately.c.deleted.is_(False), lately.c.local_date >= since)
-    wanted = select(c.person_id, c.payload, c.hash).where(
-        _theirs(), c.kind == _CHECK, c.deleted.is_(False), c.aside.is_(False),
-        c.local_date >= since - timedelta(days=CHECKS_DAYS), one.exists())
-    for person, payload, told in db.execute(wanted.order_by(c.local_date, c.utc, c.id)):
+    found: dict[str, list[CheckDone]] = {}
+    for person, payload, told in db.execute(ask.checks, days):
         found.setdefault(person, []).append(from_text(CheckDone, unchanged(payload, told)))
     return {person: tuple(done) for person, done in found.items()}
+
+
+def _open_stops(db: Connection, ask: _Questions, days: Mapping[str, date]) -> dict[str, RecordSummary]:
+    """By person: the last stop that is open."""
+    brief = Briefs(date.max)
+    return {row[0]: brief(row) for row in db.execute(ask.open_stops, days)}
 
 
 def _agreed(body: Client) -> tuple[AgreedPain, ...]:
@@ -174,29 +214,14 @@ def _agreed(body: Client) -> tuple[AgreedPain, ...]:
     return tuple(AgreedPain(str(spot), one.level, one.until) for spot, one in body.usual_pain.items())
 
 
-def _open_stops(db: Connection, since: date, until: date) -> dict[str, RecordSummary]:
-    """By person: the last stop, where it was before `since` and no yes came after it."""
-    c, yes = table.c, table.alias("yes")
-    stops = select(c.person_id, func.max(c.utc).label("utc"))
-    stops = stops.where(c.sign.is_not(None), c.deleted.is_(False), c.kind.in_(_HEARD)).group_by(c.person_id)
-    last = stops.subquery()
-    answered = select(yes.c.id).where(yes.c.person_id == c.person_id, yes.c.kind == _CLEARANCE,
-                                      yes.c.deleted.is_(False), yes.c.utc > c.utc,
-                                      yes.c.aside.is_(False), yes.c.local_date <= until)
-    wanted = select(*_TOLD).join(last, (last.c.person_id == c.person_id) & (last.c.utc == c.utc))
-    wanted = wanted.where(c.sign.is_not(None), c.deleted.is_(False), c.local_date < since, ~answered.exists())
-    brief = Briefs(date.max)
-    return {row[0]: brief(row) for row in db.execute(wanted)}
-
-
 def _theirs() -> ColumnElement[bool]:
     """Of somebody on the desk: by the people, so that the index over person, kind and day leads to few rows."""
     return table.c.person_id.in_(select(person_table.c.id).where(on_desk()))
 
 
-def _last_day(kind: str, until: date) -> ScalarSelect[Any]:
+def _last_day(kind: str) -> ScalarSelect[Any]:
     """Of the person of the query around it: one step into the index over person, kind and day."""
     c = table.c
     wanted = select(func.max(c.local_date)).where(
-        c.person_id == person_table.c.id, c.kind == kind, c.deleted.is_(False), c.local_date <= until)
+        c.person_id == person_table.c.id, c.kind == kind, c.deleted.is_(False), c.local_date <= bindparam("until"))
     return wanted.correlate(person_table).scalar_subquery()

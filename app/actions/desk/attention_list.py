@@ -63,9 +63,10 @@ def attention_list(store: Store, clock: Clock) -> Attention:
     withheld = tuple(line.name for line in lines if not line.sends >= TELLS_HARM)
     parts = attention(lines, today)
     everything = tuple(flag for part in parts for flag in part)
-    away = {flag: mark for flag in everything if (mark := dealt.get(_place(flag))) and holds(flag, mark, today)}
+    away = {flag: mark for flag in everything if (mark := dealt.get(_place(flag))) and holds(flag, mark, today)} \
+        if dealt else {}
     listed = {flag.person for flag in everything}
-    harm, progress, silence = (tuple(f for f in part if f not in away) for part in parts)
+    harm, progress, silence = (tuple(f for f in part if f not in away) for part in parts) if away else parts
     return Attention(
         harm, silence, len(lines), tuple(Marked(flag, mark) for flag, mark in away.items()),
         {line.person: line for line in lines if line.person in listed}, withheld, progress,

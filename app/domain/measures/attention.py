@@ -12,7 +12,7 @@ from typing import NamedTuple
 from app.domain.dosing.events import pause_end
 from app.domain.measures import attention_harm as grave
 from app.domain.measures import attention_weeks as weeks
-from app.domain.measures.attention_harm import SESSION
+from app.domain.measures.attention_harm import SESSION, by_kind
 from app.domain.measures.attention_summary import (
     HARM,
     PROGRESS,
@@ -26,6 +26,7 @@ from app.domain.model import thresholds as at
 from app.domain.model.misdated import AHEAD
 
 HARM_WINDOW_DAYS = at.FOUR_WEEKS_DAYS
+_HARM_WINDOW = timedelta(days=HARM_WINDOW_DAYS)
 LATER_DAYS = 3
 """For so long a case is put off where no day was named."""
 
@@ -53,7 +54,8 @@ def _heard(line: PersonSummary, today: date) -> date | None:
 
 def _silence(line: PersonSummary, today: date) -> Iterator[Flag]:
     """During a pause nobody is missed, and after one the days count anew."""
-    sessions = [t for t in line.told if t.kind == SESSION and t.local <= today + AHEAD]
+    until = today + AHEAD
+    sessions = [t for t in line.told if t.kind == SESSION and t.local <= until]
     heard, back = _heard(line, today), _paused_until(line, today)
     if heard and (today - max(heard, back)).days >= at.NOTHING_BACK_DAYS:
         days = (today - heard).days
@@ -70,13 +72,16 @@ def _halved(line: PersonSummary, sessions: Sequence[RecordSummary], today: date)
     """Half as many sessions a week as before, or fewer. Days in a pause, or not heard of yet, do not count."""
     first = today - timedelta(days=at.FORTNIGHT_DAYS - 1)
     lately = [t for t in sessions if t.local >= first]
-    earlier = [t for t in sessions if t.local < first and (today - t.local).days < HARM_WINDOW_DAYS]
+    from_ = today - _HARM_WINDOW
+    earlier = [t for t in sessions if from_ < t.local < first]
     before = len(earlier) + line.sessions_before
     if not lately or before <= len(lately):
         return
     heard = min(today, _heard(line, today) or today)
-    days = [first + timedelta(days=n) for n in range((heard - first).days + 1)]
-    known = sum(not any(a <= day <= pause_end(a, b) for a, b in line.pauses) for day in days)
+    known = max(0, (heard - first).days + 1)
+    if line.pauses:
+        days = [first + timedelta(days=n) for n in range(known)]
+        known = sum(not any(a <= day <= pause_end(a, b) for a, b in line.pauses) for day in days)
     # in wholes: sessions expected × the days that the rate is taken from
     expected, done = before * known, len(lately) * at.RATE_DAYS
     if 2 * done <= expected and expected - done >= at.RATE_MISSED * at.RATE_DAYS:
@@ -86,18 +91,20 @@ def _halved(line: PersonSummary, sessions: Sequence[RecordSummary], today: date)
 
 def flags_of(line: PersonSummary, today: date) -> tuple[Flag, ...]:
     """Every reason that one person gives, the first call first."""
-    recent = [t for t in line.told if (today - t.local).days < HARM_WINDOW_DAYS]
-    aside = [t for t in recent if t.aside or t.local > today + AHEAD]
+    from_, until = today - _HARM_WINDOW, today + AHEAD
+    recent = [t for t in line.told if t.local > from_]
+    aside = [t for t in recent if t.aside or t.local > until]
     dated = [t for t in recent if t not in aside] if aside else recent
     sessions = [t for t in dated if t.kind == SESSION]
+    kinds = by_kind(sessions)
     hurting = (*grave.signs(line, recent), *grave.happened(line, recent, AttentionReason.FALL),
-               *grave.pain(line, dated), *weeks.too_hard(line, sessions, today),
+               *grave.pain(line, dated), *weeks.too_hard(line, sessions, kinds, today),
                *grave.happened(line, recent, AttentionReason.ILLNESS), *weeks.mornings(line, dated, today),
-               *weeks.fallen_checks(line, today), *weeks.stops_early(line, sessions))
+               *weeks.fallen_checks(line, today), *weeks.stops_early(line, kinds))
     listed = any(f.because is AttentionReason.PAIN for f in hurting)
     found = (*hurting, *weeks.swapped(line, sessions), *grave.misdated(line, aside, pain_is_listed=listed),
-             *weeks.leads_nowhere(line, dated, today, harm=bool(hurting)), *_silence(line, today))
-    return tuple(sorted(found, key=lambda f: _ORDER[f.because]))
+             *weeks.leads_nowhere(line, kinds[0], dated, today, harm=bool(hurting)), *_silence(line, today))
+    return tuple(sorted(found, key=lambda f: _ORDER[f.because])) if len(found) > 1 else found
 
 
 _ORDER = {because: place for place, because in enumerate(AttentionReason)}

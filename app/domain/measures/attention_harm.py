@@ -5,13 +5,15 @@ A pain that a clinician agreed on as usual is no harm. A change of 2 points is m
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from operator import itemgetter
 
 from app.domain.measures.attention_summary import AttentionReason, Course, Flag, PersonSummary, RecordSummary
 from app.domain.model import thresholds as at
-from app.domain.model.record import Ending, Event, SessionDone
+from app.domain.model.record import CheckIn, Ending, Event, SessionDone
 from app.domain.model.record_kinds import KIND_OF
 
-SESSION = KIND_OF[SessionDone].kept
+SESSION, CHECK_IN, EVENT = (KIND_OF[of].kept for of in (SessionDone, CheckIn, Event))
+_LEVEL = itemgetter(1)
 #: Neither says that anything was wrong.
 AS_PLANNED = ("", Ending.FINISHED, Ending.INTERRUPTED)
 
@@ -23,7 +25,11 @@ def strength_of(told: Sequence[RecordSummary]) -> list[RecordSummary]:
 
 def by_kind(told: Sequence[RecordSummary]) -> tuple[list[RecordSummary], list[RecordSummary]]:
     """Strength sessions, then the light ones: each kind is compared with its own."""
-    return strength_of(told), [t for t in told if t.kind == SESSION and t.strength is False]
+    strength, light = list[RecordSummary](), list[RecordSummary]()
+    for t in told:
+        if t.kind == SESSION:
+            (light if t.strength is False else strength).append(t)
+    return strength, light
 
 
 def signs(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
@@ -36,9 +42,11 @@ def signs(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
 
 def happened(line: PersonSummary, told: Sequence[RecordSummary], what: AttentionReason) -> Iterator[Flag]:
     """The last fall or illness, unless a stop on the list tells of it already."""
-    found = [t for t in told if t.kind == KIND_OF[Event].kept and t.what == what]
+    found = [t for t in told if t.kind == EVENT and t.what == what]
+    if not found:
+        return
     signed = [t for t in told if t.sign]
-    if found and found[-1].record != (signed[-1].record if signed else ""):
+    if found[-1].record != (signed[-1].record if signed else ""):
         yield Flag(line.person, line.name, what, found[-1].local, (found[-1].record,), (len(found),), weight=len(found))
 
 
@@ -53,6 +61,8 @@ def harmful(line: PersonSummary, told: RecordSummary) -> tuple[str, int]:
     """(where, how much) of the worst pain that is no agreed usual one; the place is empty where it is not known."""
     if not told.spots:
         return "", told.pain or 0
+    if not line.usual:
+        return max(told.spots, key=_LEVEL)
     found = [(level, spot) for spot, level in told.spots if not _is_agreed(line, spot, level, told)]
     level, spot = max(found, default=(0, ""), key=lambda one: one[0])
     return spot, level
@@ -103,9 +113,9 @@ def pain(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
 
 
 def _rising(line: PersonSummary, told: Sequence[RecordSummary], pains: Sequence[RecordSummary]) -> Iterator[Flag]:
-    levels = [harmful(line, p)[1] for p in pains]
-    if len(levels) < 3 or levels[-1] < at.PAIN_HOLDS:
+    if len(pains) < 3 or harmful(line, pains[-1])[1] < at.PAIN_HOLDS:
         return
+    levels = [harmful(line, p)[1] for p in pains]
     low = min(levels[:-1])
     if levels[-1] - low >= at.PAIN_RISE and levels[-2] > low:
         spot, _ = harmful(line, pains[-1])

@@ -6,20 +6,21 @@ Effort and completion compare strength with strength, and light with light. The 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import date
+from datetime import date, timedelta
 from statistics import median
 
 from app.domain.checks.functional_checks import Change, change, counted, previous
-from app.domain.measures.attention_harm import SESSION, by_kind, harmful, strength_of
+from app.domain.measures.attention_harm import CHECK_IN, harmful
 from app.domain.measures.attention_summary import AttentionReason, Flag, PersonSummary, RecordSummary
 from app.domain.measures.stall import SessionInBrief, stall_of
 from app.domain.model import thresholds as at
-from app.domain.model.record import CheckIn, Ending
-from app.domain.model.record_kinds import KIND_OF
+from app.domain.model.record import Ending
 
-CHECK_IN = KIND_OF[CheckIn].kept
+#: Strength sessions, then the light ones: each kind is compared with its own.
+Kinds = tuple[Sequence[RecordSummary], Sequence[RecordSummary]]
 SWAPPED_TIMES = 3
 """Changes of one exercise by hand from which the programme is worth a look."""
+_FORTNIGHT = timedelta(days=at.FORTNIGHT_DAYS)
 
 
 def _flag(line: PersonSummary, because: AttentionReason, rests_on: Sequence[RecordSummary], numbers: tuple[int, ...],
@@ -30,14 +31,12 @@ def _flag(line: PersonSummary, because: AttentionReason, rests_on: Sequence[Reco
 
 # ------------------------------------------------------------------ effort, and what was done
 
-def too_hard(line: PersonSummary, told: Sequence[RecordSummary], today: date) -> Iterator[Flag]:
+def too_hard(line: PersonSummary, told: Sequence[RecordSummary], kinds: Kinds, today: date) -> Iterator[Flag]:
     """One as hard as can be; too much again and again; two running much harder than meant."""
-    as_hard = [t for t in told if t.kind == SESSION and (t.rpe or 0) >= at.EFFORT_TOP
-               and (today - t.local).days < at.FORTNIGHT_DAYS]
+    as_hard = [t for t in told if (t.rpe or 0) >= at.EFFORT_TOP and (today - t.local).days < at.FORTNIGHT_DAYS]
     if as_hard:
         yield _flag(line, AttentionReason.VERY_HARD, as_hard[-1:], (as_hard[-1].rpe or 0, as_hard[-1].target_rpe or 0),
                     as_hard[-1].rpe or 0)
-    kinds = by_kind(told)
     yield from _first(_too_much(line, kind[-at.LAST_SESSIONS:]) for kind in kinds)
     yield from _first(_two_running(line, kind) for kind in kinds)
 
@@ -68,9 +67,9 @@ def _too_much(line: PersonSummary, last: Sequence[RecordSummary]) -> Iterator[Fl
                     _kind_of(last))
 
 
-def stops_early(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
+def stops_early(line: PersonSummary, kinds: Kinds) -> Iterator[Flag]:
     """Most of the last sessions of a kind ended long before their end, for whatever reason."""
-    return _first(_early(line, kind) for kind in by_kind(told))
+    return _first(_early(line, kind) for kind in kinds)
 
 
 def _early(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Iterator[Flag]:
@@ -85,7 +84,7 @@ def swapped(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag
     """The same exercise changed by hand into the same other one, again and again."""
     seen: dict[tuple[str, str], list[RecordSummary]] = {}
     for t in told:
-        for change_ in dict.fromkeys(t.by_hand):
+        for change_ in dict.fromkeys(t.by_hand) if t.by_hand else ():
             seen.setdefault(change_, []).append(t)
     for change_, times in sorted(seen.items()):
         if len(times) >= SWAPPED_TIMES:
@@ -102,26 +101,23 @@ def mornings(line: PersonSummary, told: Sequence[RecordSummary], today: date) ->
     if len(high) >= at.SORENESS_TIMES:
         yield _flag(line, AttentionReason.SORENESS, high, tuple(t.soreness or 0 for t in high),
                     max(t.soreness or 0 for t in high))
-    felt = [t for t in answered if _items(t)]
-    lowest = [t for t in felt[-at.FEEL_OF:] if min(_items(t)) == 1]
-    now = [t for t in felt if len(_items(t)) == 3 and (today - t.local).days < at.FORTNIGHT_DAYS]
-    before = [t for t in felt if len(_items(t)) == 3 and (today - t.local).days >= at.FORTNIGHT_DAYS]
+    felt = [(t, found) for t in answered if (found := _items(t))]
+    lowest = [t for t, found in felt[-at.FEEL_OF:] if min(found) == 1]
+    whole, fortnight = [(t, sum(found)) for t, found in felt if len(found) == 3], today - _FORTNIGHT
+    now, before = [one for one in whole if one[0].local > fortnight], [n for t, n in whole if t.local <= fortnight]
     fell = 0
     if len(now) >= 3 and len(before) >= 3:
-        fell = int(median(sum(_items(t)) for t in before) - median(sum(_items(t)) for t in now))
+        fell = int(median(before) - median([n for _, n in now]))
     if len(lowest) >= at.FEEL_TIMES:
         yield _flag(line, AttentionReason.WELLBEING, lowest, (len(lowest), len(felt[-at.FEEL_OF:])), len(lowest),
                     ("lowest",))
     elif fell >= at.FEEL_FALL:
-        yield _flag(line, AttentionReason.WELLBEING, now, (fell,), fell, ("fell",))
-
-
-def _felt(told: RecordSummary) -> tuple[int | None, ...]:
-    return (told.slept, told.energy, told.calm)
+        yield _flag(line, AttentionReason.WELLBEING, [t for t, _ in now], (fell,), fell, ("fell",))
 
 
 def _items(told: RecordSummary) -> tuple[int, ...]:
-    return tuple(n for n in _felt(told) if n is not None)
+    items = told.slept, told.energy, told.calm
+    return tuple([n for n in items if n is not None])
 
 
 def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
@@ -139,27 +135,36 @@ def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
 
 # ------------------------------------------------------------------ what leads nowhere
 
-def leads_nowhere(line: PersonSummary, told: Sequence[RecordSummary], today: date, *, harm: bool) -> Iterator[Flag]:
+def leads_nowhere(line: PersonSummary, strength: Sequence[RecordSummary], told: Sequence[RecordSummary], today: date,
+                  *, harm: bool) -> Iterator[Flag]:
     """A week that goes on repeating; three weeks without a step on; and, where nothing is wrong, much too easy."""
-    sessions = strength_of([t for t in told if t.kind == SESSION])
-    last = sessions[-1:]
-    if last and last[0].week_again >= at.WEEKS_AGAIN:
+    if not strength:
+        return
+    last = strength[-1:]
+    if last[0].week_again >= at.WEEKS_AGAIN:
         yield _flag(line, AttentionReason.WEEK_AGAIN, last, (last[0].week_again,), last[0].week_again)
-    whole = {t.local for t in told if t.kind == CHECK_IN and None not in (*_felt(t), t.soreness, t.pain)}
-    found = stall_of([_brief(t, told_all=t.local in whole and t.rpe is not None) for t in sessions], today)
-    if found and last:
+    found = stall_of(_in_brief(strength, told), today) if len(strength) >= at.STALL_SESSIONS else None
+    if found:
         days = (today - found.since).days
         yield Flag(line.person, line.name, AttentionReason.STALLED, found.since, (last[0].record,),
                    (found.sessions, days), (found.kind.value,), days)
-    clean = [t for t in sessions if _is_clean(line, t)][-at.EASY_OF:]
+    if harm:
+        return
+    clean = [t for t in strength if _is_clean(line, t)][-at.EASY_OF:]
     easy = [t for t in clean if (t.over or 0) <= -at.EFFORT_UNDER]
-    if not harm and len(easy) >= at.EASY_TIMES and clean[-1:] == last:
+    if len(easy) >= at.EASY_TIMES and clean[-1:] == last:
         yield _flag(line, AttentionReason.TOO_EASY, easy, (*(t.rpe or 0 for t in easy), easy[-1].target_rpe or 0))
 
 
 def _is_clean(line: PersonSummary, told: RecordSummary) -> bool:
     done = (told.completed or 0) >= at.WHOLE_FROM and told.ending in ("", Ending.FINISHED)
     return done and told.over is not None and told.pain is not None and harmful(line, told)[1] < at.PAIN_HOLDS
+
+
+def _in_brief(strength: Sequence[RecordSummary], told: Sequence[RecordSummary]) -> list[SessionInBrief]:
+    whole = {t.local for t in told if t.kind == CHECK_IN
+             and None not in (t.slept, t.energy, t.calm, t.soreness, t.pain)}
+    return [_brief(t, told_all=t.local in whole and t.rpe is not None) for t in strength]
 
 
 def _brief(told: RecordSummary, *, told_all: bool) -> SessionInBrief:

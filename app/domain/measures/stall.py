@@ -5,6 +5,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import StrEnum
+from typing import NamedTuple
 
 from app.domain.dosing.way_back import sessions_of
 from app.domain.model import thresholds as at
@@ -28,8 +29,7 @@ class StallKind(StrEnum):
     """They went well, and nothing is left to be added as it is written."""
 
 
-@dataclass(frozen=True)
-class SessionInBrief:
+class SessionInBrief(NamedTuple):
     """What one strength session says of moving on."""
 
     on: date
@@ -91,12 +91,13 @@ def stall_of(sessions: Sequence[SessionInBrief], today: date, due: int | None = 
     lately = [s for s in known if (today - s.on).days < at.STALL_DAYS]
     if len(lately) < at.STALL_SESSIONS or (due is not None and len(lately) * 100 < at.STALL_DONE * due):
         return None
-    since, kind = _last_move(known), _kind(lately)
+    since = _last_move(known)
+    if today - since < timedelta(days=at.STALL_DAYS):
+        return None
+    kind = _kind(lately)
     # while all goes well, the next session of the programme is a step on by itself
     goes_on = kind is StallKind.CEILING and {s.session for s in lately} - {s.session for s in known if s not in lately}
-    if goes_on or today - since < timedelta(days=at.STALL_DAYS):
-        return None
-    return Stall(kind, since, len(lately))
+    return None if goes_on else Stall(kind, since, len(lately))
 
 
 def stalled(sessions: Sequence[SessionDone], today: date, due: int | None = None) -> Stall | None:

@@ -30,7 +30,7 @@ STAYS = (("press", 1), ("squat", 2))
 def done(days_ago: int, **more: object) -> SessionInBrief:
     """A clean strength session in which no station stood higher than before."""
     brief = SessionInBrief(TODAY - timedelta(days=days_ago), 100, 0, False, False, STAYS)
-    return replace(brief, **more)  # type: ignore[arg-type]
+    return brief._replace(**more)  # type: ignore[arg-type]
 
 
 DAYS = (24, 17, 12, 6, 1)
@@ -50,14 +50,14 @@ def test_the_next_session_of_the_programme_is_a_step_on_as_long_as_all_goes_well
     """But not where something holds."""
     new = [*STEADY[:3], done(6, session="next"), done(1, session="next")]
     assert stall_of(new, TODAY) is None
-    assert stall_of([replace(s, hurts=True) for s in new], TODAY) is not None
+    assert stall_of([s._replace(hurts=True) for s in new], TODAY) is not None
 
 
 def test_a_point_harder_now_and_then_is_not_too_hard() -> None:
     """By the mean over the three weeks."""
-    over = [replace(s, over=n) for s, n in zip(STEADY, (0, 1, 1, 1, 0), strict=True)]
+    over = [s._replace(over=n) for s, n in zip(STEADY, (0, 1, 1, 1, 0), strict=True)]
     assert stall_of(over, TODAY) == Stall(StallKind.CEILING, TODAY - timedelta(days=24), 4)
-    hard = stall_of([replace(s, over=1) for s in STEADY], TODAY)
+    hard = stall_of([s._replace(over=1) for s in STEADY], TODAY)
     assert hard is not None and hard.kind is StallKind.TOO_HARD
 
 
