@@ -185,6 +185,14 @@ class Walker(Window):
     def picture(self, place: Path) -> None:
         """Saves what is on the screen, once it stands still."""
         place.parent.mkdir(parents=True, exist_ok=True)
+        place.write_bytes(self._still())
+
+    def stands_still(self) -> Self:
+        """Waits until what is on the screen has stopped changing: the picture follows the tree somewhat later."""
+        self._still()
+        return self
+
+    def _still(self) -> bytes:
         self.page.mouse.move(0, 0)
         seen, alike = self.page.screenshot(), 0
         for _ in range(40):
@@ -193,4 +201,4 @@ class Walker(Window):
             alike = alike + 1 if seen == before else 0
             if alike == 2:
                 break
-        place.write_bytes(seen)
+        return seen

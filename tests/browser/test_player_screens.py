@@ -170,7 +170,7 @@ def test_one_huge_target_pauses(hold: Session, size: tuple[int, int]) -> None:
 def test_the_large_view_reads_from_three_metres(hold: Session) -> None:
     """On a phone of six inches that lies: figures of 25 mm, capitals of 9 mm in two lines at most, in the picture."""
     walker = hold.walker.look(LYING)
-    walker.press(pauses.DISTANCE_NAME).sees_button(pauses.CARD).settle()
+    walker.press(pauses.DISTANCE_NAME).sees_button(pauses.CARD).settle().stands_still()
     boxes = seen(walker)
     figures = printed(walker, the(boxes, COUNT))
     assert figures.tallest / MM >= 25
