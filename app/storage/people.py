@@ -2,10 +2,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
 from enum import StrEnum
 
-from sqlalchemy import ColumnElement, Connection, delete, false, insert, or_, select, update
+from sqlalchemy import ColumnElement, Connection, bindparam, case, delete, insert, or_, select, update
 
 from app.domain.model.misdated import AHEAD
 from app.domain.model.person import Person
@@ -33,6 +33,17 @@ class PinnedKeys:
 
 
 @dataclass(frozen=True)
+class Sender:
+    """What decides over somebody's return: where they train, whose key is pinned, and what was taken in last."""
+
+    is_here: bool
+    signing: str | None
+    sealing: str | None
+    last_return: datetime | None
+    last_number: int | None
+
+
+@dataclass(frozen=True)
 class HandChoice:
     """A change made by hand: `chosen` in place of `written`, how often, and when last."""
 
@@ -42,17 +53,33 @@ class HandChoice:
     last: datetime
 
 
-def add_person(db: Connection, person: Person, trains: Trains, utc: datetime) -> None:
-    """Adds somebody new.
+_NEVER = datetime.max.replace(tzinfo=UTC)
+_c, _OF = table.c, table.c.id == bindparam("of")
+#: Asked for every return, and therefore built once.
+_ADDED, _CHANGED = insert(table), update(table).where(_OF).values(name=bindparam("name"), payload=bindparam("payload"))
+_NAMES = select(_c.name).order_by(_c.name, _c.id)
+_SENDER = select(_c.here, _c.signing_key, _c.sealing_key, _c.last_return_utc, _c.last_return_number).where(_OF)
+_NUMBER, _UTC = bindparam("number", type_=_c.last_return_number.type), bindparam("utc", type_=_c.last_return_utc.type)
+_NOTED = update(table).where(_OF).values(
+    last_return_number=case((or_(_c.last_return_number.is_(None), _c.last_return_number < _NUMBER), _NUMBER),
+                            else_=_c.last_return_number),
+    last_return_utc=case((or_(_c.last_return_utc.is_(None), _c.last_return_utc < _UTC,
+                              _c.last_return_utc > bindparam("most", type_=_c.last_return_utc.type)), _UTC),
+                         else_=_c.last_return_utc))
+
+
+def add_person(db: Connection, person: Person, trains: Trains, utc: datetime,
+               keys: tuple[str, str] | None = None) -> None:
+    """Adds somebody new, with the keys for signing and sealing that their first return came with.
 
     Raises:
         sqlalchemy.exc.IntegrityError: somebody with that id is here already.
     """
-    db.execute(
-        insert(table).values(
-            id=person.id, name=person.name, here=trains is Trains.HERE, payload=to_text(person), created_utc=utc
-        )
-    )
+    signing, sealing = keys or (None, None)
+    db.execute(_ADDED, {
+        "id": person.id, "name": person.name, "here": trains is Trains.HERE, "payload": to_text(person),
+        "created_utc": utc, "signing_key": signing, "sealing_key": sealing,
+    })
 
 
 def save_person(db: Connection, person: Person) -> None:
@@ -61,8 +88,8 @@ def save_person(db: Connection, person: Person) -> None:
     Raises:
         KeyError: nobody with that id was added.
     """
-    changed = update(table).where(table.c.id == person.id).values(name=person.name, payload=to_text(person))
-    if db.execute(changed).rowcount == 0:
+    said = {"of": person.id, "name": person.name, "payload": to_text(person)}
+    if db.execute(_CHANGED, said).rowcount == 0:
         raise KeyError(person.id)
 
 
@@ -82,7 +109,13 @@ def people(db: Connection, trains: Trains | None = None) -> tuple[Person, ...]:
 
 def names(db: Connection) -> tuple[str, ...]:
     """Everybody's name, in order, without reading what is known of them."""
-    return tuple(db.execute(select(table.c.name).order_by(table.c.name, table.c.id)).scalars())
+    return tuple(db.execute(_NAMES).scalars())
+
+
+def sender(db: Connection, person_id: str) -> Sender | None:
+    """What decides over the returns of that person, or None where nobody of that id is here."""
+    row = db.execute(_SENDER, {"of": person_id}).one_or_none()
+    return None if row is None else Sender(*row)
 
 
 def trains_here(db: Connection, person_id: str) -> bool:
@@ -138,11 +171,7 @@ def note_return(db: Connection, person_id: str, number: int, utc: datetime, arri
 
     A time that was kept and lies after the one at which this return `arrived` was a wrong clock's, and gives way.
     """
-    c, here = table.c, update(table).where(table.c.id == person_id)
-    db.execute(here.where(or_(c.last_return_number.is_(None), c.last_return_number < number)).values(
-        last_return_number=number))
-    wrong = c.last_return_utc > arrived + AHEAD if arrived else false()
-    db.execute(here.where(or_(c.last_return_utc.is_(None), c.last_return_utc < utc, wrong)).values(last_return_utc=utc))
+    db.execute(_NOTED, {"of": person_id, "number": number, "utc": utc, "most": arrived + AHEAD if arrived else _NEVER})
 
 
 def count_choice(db: Connection, person_id: str, written: str, chosen: str, utc: datetime) -> int:

@@ -31,6 +31,10 @@ from app.storage.upsert import chunks
 R = TypeVar("R", bound=Record)
 AnyR = TypeVar("AnyR", bound=Record)
 Key = tuple[str, str]
+#: Asked for every return, and therefore built once.
+_ADDED = insert(table)
+_STATES = select(table.c.id, table.c.revision, table.c.hash).where(
+    table.c.person_id == bindparam("person"), table.c.id.in_(bindparam("some", expanding=True)))
 
 
 @dataclass(frozen=True)
@@ -78,16 +82,18 @@ def emptied(record: Record) -> Record:
     return blank
 
 
-def merge_records(db: Connection, incoming: Iterable[Record], arrived: datetime | None = None) -> Merged:
+def merge_records(db: Connection, incoming: Iterable[Record], arrived: datetime | None = None, *,
+                  first: bool = False) -> Merged:
     """Merges states of records, all or none with the transaction. Everybody in it must have been added before.
 
     Those whose dates cannot be, seen from the instant at which they `arrived`, are kept aside: whole, in the order
-    of their arrival, and never read as what was told last.
+    of their arrival, and never read as what was told last. `first`: nothing of
+    theirs is here yet, so none is looked up.
     """
     rows = [_row(r) for r in incoming]
     if arrived is not None:
         _set_aside(rows, arrived)
-    known = _states(db, list(dict.fromkeys(_key(row) for row in rows)))
+    known = {} if first else _states(db, list(dict.fromkeys(_key(row) for row in rows)))
     best: dict[Key, dict[str, Any]] = {}
     for row in rows:
         if _key(row) not in best or _state(row) > _state(best[_key(row)]):
@@ -190,14 +196,14 @@ def _state(row: dict[str, Any]) -> tuple[int, str]:
 
 def _states(db: Connection, keys: list[Key]) -> dict[Key, tuple[int, str]]:
     """(revision, hash) of those that are here."""
-    c, found = table.c, {}
+    found: dict[Key, tuple[int, str]] = {}
     by_person: dict[str, list[str]] = {}
     for person_id, record_id in keys:
         by_person.setdefault(person_id, []).append(record_id)
     for person_id, ids in by_person.items():
         for some in chunks(ids):
-            wanted = select(c.id, c.revision, c.hash).where(c.person_id == person_id, c.id.in_(some))
-            found.update({(person_id, i): (revision, hash_) for i, revision, hash_ in db.execute(wanted)})
+            rows = db.execute(_STATES, {"person": person_id, "some": some})
+            found.update({(person_id, i): (revision, hash_) for i, revision, hash_ in rows})
     return found
 
 
@@ -205,7 +211,7 @@ def _write(db: Connection, rows: list[dict[str, Any]], known: set[Key]) -> None:
     fresh = [row for row in rows if _key(row) not in known]
     changed = [{f"new_{k}": v for k, v in row.items()} for row in rows if _key(row) in known]
     if fresh:
-        db.execute(insert(table), fresh)
+        db.execute(_ADDED, fresh)
     if changed:
         here = table.c.person_id == bindparam("new_person_id"), table.c.id == bindparam("new_id")
         values: dict[str, Any] = {k: bindparam(f"new_{k}") for k in rows[0] if k not in ("person_id", "id")}

@@ -2,21 +2,22 @@
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Iterable
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 import pytest
 
 from app.actions.desk import intake, publishing
 from app.device.clock import ManualClock
-from app.domain.errors import AppError, DamagedFile, NotOurFile, UntrustedSigner, WrongRecipient
+from app.domain.errors import AppError, DamagedFile, NoRoom, NotOurFile, UntrustedSigner, WrongRecipient
 from app.domain.model.client import Client as Body
 from app.domain.model.person import Person
-from app.domain.model.record import CheckIn, SessionDone
+from app.domain.model.record import CheckIn, Record, SessionDone
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.text_form import to_text
 from app.storage import people, records
-from app.storage.database import Store
+from app.storage.database import Connection, Store
 from app.storage.export import logical_dump
 from app.storage.people import Trains
 from tests.actions.afar import NOW, Client, check_in, new_keys, session
@@ -114,6 +115,57 @@ def test_an_older_return_brings_records_and_no_old_facts(store: Store, clock: Ma
     with store.read() as db:
         assert people.person(db, "p-vera") == client.person
         assert len(records.records(db, "p-vera", CheckIn)) == 2
+
+
+def test_a_refused_signer_among_others_holds_up_none(store: Store, clock: ManualClock) -> None:
+    """Files share a transaction, and yet each of the good ones is kept, before the refused one and after it."""
+    vera, olga = Client(VERA), Client(OLGA)
+    taken(store, clock, ("vera", vera.sends(store, [check_in("p-vera", "c1")])))
+    strange = replace(vera, keys=asyncio.run(new_keys())).sends(store, [check_in("p-vera", "c2")])
+    files = [("olga", olga.sends(store, [check_in("p-olga", "c1")])), ("strange", strange),
+             ("vera", vera.sends(store, [check_in("p-vera", "c3")]))]
+    told = taken(store, clock, *files)
+    assert [(t.name, t.new, t.is_new_phone) for t in told] == [("olga", 1, False), ("strange", 0, True),
+                                                               ("vera", 1, False)]
+    with store.read() as db:
+        assert [r.stamp.id for r in records.records(db, "p-vera", CheckIn)] == ["c1", "c3"]
+        assert len(records.records(db, "p-olga", CheckIn)) == 1
+
+
+def test_a_fault_in_one_file_leaves_those_before_it(store: Store, clock: ManualClock,
+                                                    monkeypatch: pytest.MonkeyPatch) -> None:
+    """What was told of is kept, also when the disk fills up in the middle of files that share a transaction."""
+    files = [(who.id, Client(who).sends(store, [check_in(who.id, "c1")])) for who in (VERA, OLGA)]
+    write = records.merge_records
+
+    def fails(db: Connection, incoming: Iterable[Record], arrived: datetime | None = None, *,
+              first: bool = False) -> records.Merged:
+        merged = write(db, incoming, arrived, first=first)
+        if any(record.stamp.person == OLGA.id for record in incoming):
+            raise NoRoom(path="desk")
+        return merged
+
+    monkeypatch.setattr(records, "merge_records", fails)
+    told: list[str] = []
+
+    async def take_one_by_one() -> None:
+        async for one in intake.taking(store, clock, files):
+            told.append(one.name)
+
+    with pytest.raises(NoRoom):
+        asyncio.run(take_one_by_one())
+    assert told == ["p-vera"]
+    with store.read() as db:
+        assert [p.name for p in people.desk_people(db)] == ["Vera"]
+        assert len(records.records(db, "p-vera", CheckIn)) == 1
+        assert records.records(db, "p-olga", CheckIn) == ()
+
+
+def test_names_that_read_alike_are_told_also_within_one_go(store: Store, clock: ManualClock) -> None:
+    """Of the second, that the first is here."""
+    first, second = Person("p-1", "Ines"), Person("p-2", "INES")
+    told = taken(store, clock, *((who.id, Client(who).sends(store, [])) for who in (first, second)))
+    assert [t.resembles for t in told] == [(), ("Ines",)]
 
 
 @pytest.mark.parametrize("order", [(0, 1, 2), (2, 1, 0), (1, 0, 2, 1)])

@@ -210,7 +210,7 @@ def test_a_new_phone_s_key_is_kept_with_its_file_or_not_at_all(store: Store, clo
     fresh = replace(client, keys=asyncio.run(new_keys()))
     data = fresh.sends(store, [session("p-vera", "s1")])
 
-    def cut_off(*_: object) -> None:
+    def cut_off(*_: object, **_more: object) -> None:
         raise KeyboardInterrupt
     monkeypatch.setattr(records, "merge_records", cut_off)
     with pytest.raises(KeyboardInterrupt):
