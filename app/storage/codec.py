@@ -19,11 +19,13 @@ from hashlib import sha256
 from typing import Any, NamedTuple, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from app.domain.model.body import Spot, parse_spot
-from app.domain.model.omit_defaults import is_silent
+from app.domain.model.omit_defaults import usual_of
 
 T = TypeVar("T")
 Turn = Callable[[Any], Any]
 TAG = "is"
+_ALWAYS = object()
+_WRITER = json.JSONEncoder(sort_keys=True, separators=(",", ":"), allow_nan=False)
 
 
 class BothWays(NamedTuple):
@@ -63,7 +65,7 @@ def from_text(as_type: type[T], text: str) -> T:
 
 def canonical(data: Any) -> str:
     """JSON data in its one spelling here."""
-    return json.dumps(data, sort_keys=True, separators=(",", ":"), allow_nan=False)
+    return _WRITER.encode(data)
 
 
 def digest(text: str) -> str:
@@ -201,7 +203,8 @@ class _Kept(NamedTuple):
     there: Turn | None
     back: Turn | None
     none_is_default: bool
-    late: Field[Any] | None
+    silent: Any
+    """What it says no more than leaving it out would; of a field that is always written, nothing is like it."""
 
 
 def _dataclass(cls: Any) -> BothWays:
@@ -211,15 +214,15 @@ def _dataclass(cls: Any) -> BothWays:
     def resolved() -> list[_Kept]:
         if not plan:
             hints = get_type_hints(cls)
-            plan.extend(_Kept(f.name, *pair_for(hints[f.name]), f.default is None, f if f.metadata else None)
+            plan.extend(_Kept(f.name, *pair_for(hints[f.name]), f.default is None, usual_of(f, _ALWAYS))
                         for f in _stored(cls))
         return plan
 
     def there(value: Any) -> dict[str, Any]:
         out: dict[str, Any] = {}
-        for name, turn, _, none_is_default, late in plan or resolved():
+        for name, turn, _, none_is_default, silent in plan or resolved():
             held = getattr(value, name)
-            if (held is None and none_is_default) or (late and is_silent(late, held)):
+            if (held is None and none_is_default) or (silent is not _ALWAYS and held == silent):
                 continue
             out[name] = turn(held) if turn else held
         return out

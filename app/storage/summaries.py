@@ -20,6 +20,7 @@ from app.storage.tables import record as table
 
 #: Stands where a session told of a joint that gave way and of no other sign.
 GAVE_WAY = "gave_way"
+_GRAVEST_FIRST = {name: at for at, name in enumerate(SIGNS)}
 
 
 @dataclass(frozen=True)
@@ -131,9 +132,8 @@ def _stopped_by(record: CheckIn) -> str | None:
 
 def _stop_signs(record: CheckIn) -> list[str]:
     """The signs ticked, or, where none is named, the symptoms. One that is not known here counts as serious."""
-    order = {name: at for at, name in enumerate(SIGNS)}
     named = record.signs or tuple(s.value for s in Symptom if s in (record.symptoms or ()))
-    return sorted((n for n in named if n != Symptom.HEAD_COLD), key=lambda n: order.get(n, -1))
+    return sorted((n for n in named if n != Symptom.HEAD_COLD), key=lambda n: _GRAVEST_FIRST.get(n, -1))
 
 
 def _worst(*told: Mapping[Spot, int] | None) -> int | None:

@@ -73,6 +73,9 @@ class Spot:
         return Spot(self.region, {"left": "right", "right": "left"}.get(self.side, ""))
 
 
+_REGIONS = {region.value: region for region in Region}
+
+
 def parse_spot(words: str) -> Spot:
     """`left knee`, `knee` or `left_knee` as a Spot.
 
@@ -82,9 +85,10 @@ def parse_spot(words: str) -> Spot:
     parts = words.lower().replace("_", " ").split()
     side = parts[0] if len(parts) == 2 and parts[0] in ("left", "right") else ""
     name = parts[-1] if len(parts) == (2 if side else 1) else words
-    if name not in {r.value for r in Region}:
-        raise UnknownName(kind="region", name=words, known=tuple(r.value for r in Region))
-    return Spot(Region(name), side)
+    region = _REGIONS.get(name)
+    if region is None:
+        raise UnknownName(kind="region", name=words, known=tuple(_REGIONS))
+    return Spot(region, side)
 
 
 def parse_body_spot(words: str) -> Spot:

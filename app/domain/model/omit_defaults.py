@@ -9,10 +9,17 @@ from typing import Any
 #: `field(default=…, metadata=LATE)`
 LATE: Mapping[str, bool] = MappingProxyType({"late": True})
 
+_ALWAYS = object()
+
 
 def is_silent(field: Field[Any], value: object) -> bool:
     """Whether it came later and says no more than leaving it out would."""
+    usual = usual_of(field, _ALWAYS)
+    return usual is not _ALWAYS and bool(value == usual)
+
+
+def usual_of(field: Field[Any], otherwise: object) -> Any:
+    """What a field that came later is where it was left out; `otherwise` of one that was always there."""
     if not field.metadata.get("late"):
-        return False
-    usual = field.default_factory() if field.default_factory is not MISSING else field.default
-    return bool(value == usual)
+        return otherwise
+    return field.default_factory() if field.default_factory is not MISSING else field.default

@@ -36,7 +36,7 @@ class Form(BaseModel):
 
     def stated(self) -> dict[str, Any]:
         """Its known keys with their values, each already a value of the domain."""
-        return {name: getattr(self, name) for name in type(self).model_fields}
+        return dict(self.__dict__)  # what it does not know is kept elsewhere
 
 
 def becomes(kind: Callable[..., Any]) -> AfterValidator:

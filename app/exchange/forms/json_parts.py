@@ -18,7 +18,12 @@ MOST_IN_A_PIECE = 200_000
 MOST_DEPTH = 32
 _MARKS = (b",", b":", b"[", b"{")
 #: Whatever opens and closes nothing, as far as it goes.
-_FLAT = re.compile(rb'(?:[^"\[\]{}]++|"(?:[^"\\]++|\\.)*+")*+', re.DOTALL)
+_PLAIN = rb'[^"\[\]{}]++|"(?:[^"\\]++|\\.)*+"'
+_FLAT = re.compile(rb"(?:%b)*+" % _PLAIN, re.DOTALL)
+#: The same with pairs of brackets that hold such, two deep: most of a record in one step.
+_PAIR = rb"(?:%(plain)b|\[%(held)b\]|\{%(held)b\})*+"
+_IN_PAIRS = _PAIR % {b"plain": _PLAIN, b"held": _FLAT.pattern}
+_DEEP, _TWO_DEEP = 2, re.compile(_PAIR % {b"plain": _PLAIN, b"held": _IN_PAIRS}, re.DOTALL)
 _SPACE = re.compile(rb"[ \t\r\n]*+")
 _STRING = re.compile(rb'"(?:[^"\\]++|\\.)*+"', re.DOTALL)
 _SCALAR = re.compile(rb'[^\s"\[\]{},:]++')
@@ -137,7 +142,7 @@ def _past_brackets(data: bytes, at: int, name: str) -> int:
         at += 1
         if not waiting:
             return at
-        flat = _FLAT.match(data, at)
+        flat = (_TWO_DEEP if len(waiting) + _DEEP <= MOST_DEPTH else _FLAT).match(data, at)
         at = flat.end() if flat else at
         if at < len(data) and data[at] not in _OPENING + _CLOSING:
             break
