@@ -32,9 +32,10 @@ screen_named("today")
 print(json.dumps(sorted(sys.modules)))
 """
 #: Libraries, and rooms or families of ours, that the first screen does without.
-LATER = ("pydantic", "pydantic_core", "alembic", "cryptography", "sqlalchemy.orm", "flet_lottie", "app.ui.coach",
-         "app.ui.helper", "app.commands", "app.domain.figure", "app.domain.dosing.rulebook", "app.words.rules.",
-         "app.words.coach.", "app.actions.files.programmes", "app.exchange.", "flet.controls.theme")
+LATER = ("pydantic", "pydantic_core", "alembic", "cryptography", "sqlalchemy.orm", "sqlalchemy.dialects.postgresql",
+         "flet_lottie", "app.ui.coach", "app.ui.helper", "app.commands", "app.domain.figure",
+         "app.domain.dosing.rulebook", "app.words.rules.", "app.words.coach.", "app.actions.files.programmes",
+         "app.exchange.", "flet.controls.theme")
 KEPT = {"app.exchange.brands", "app.exchange.brands.ready_brand"}
 
 
