@@ -209,6 +209,7 @@ MOST = 3
 CLEAR = 2
 #: How long work is done and not what a joint has to bear: an easier option may well be held.
 MANNER_AXES = frozenset({Axis.HARD_HOLD})
+_COMPARED = tuple((axis, axis in FIRST_AXES) for axis in Axis if axis not in MANNER_AXES)
 
 
 def asks_more(other: Exercise, than: Exercise) -> tuple[Axis, ...]:
@@ -216,10 +217,11 @@ def asks_more(other: Exercise, than: Exercise) -> tuple[Axis, ...]:
 
     On the later axes a light demand counts as none, and only what a coach rated on both is compared.
     """
-    return tuple(
-        axis for axis in Axis
-        if other.asks(axis) > than.asks(axis) and axis not in MANNER_AXES
-        and (axis in FIRST_AXES or (other.asks(axis) >= CLEAR and axis in other.demand and axis in than.demand)))
+    asked, borne = other.demand, than.demand
+    return tuple([
+        axis for axis, is_first in _COMPARED
+        if (other.asks(axis) > than.asks(axis) if is_first
+            else axis in asked and asked[axis] >= CLEAR and axis in borne and asked[axis] > borne[axis])])
 
 
 def unrated(exercise: Exercise, axis: Axis) -> int:
