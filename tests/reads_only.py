@@ -17,18 +17,29 @@ STORAGE = "app.storage"
 
 def writers(root: Path) -> dict[str, frozenset[str]]:
     """Of every module of `app.storage`, by its full name: the functions and classes' methods that write."""
-    bodies = {
-        f"{STORAGE}.{path.stem}": {
-            node.name: {_last(call.func) for call in ast.walk(node) if isinstance(call, ast.Call)}
-            for node in ast.walk(ast.parse(path.read_text("utf-8")))
-            if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and node.name not in ASKS
-        }
-        for path in sorted((root / "app/storage").glob("*.py"))
-    }
+    bodies = {f"{STORAGE}.{path.stem}": _bodies(ast.parse(path.read_text("utf-8")), path.stem)
+              for path in sorted((root / "app/storage").glob("*.py"))}
     found = set(CHANGES)
     while more := {name for body in bodies.values() for name, calls in body.items() if calls & found} - found:
         found |= more
-    return {module: frozenset(name for name, calls in body.items() if calls & found) for module, body in bodies.items()}
+    return {module: frozenset(name for name, calls in body.items() if calls & found and "." not in name)
+            for module, body in bodies.items()}
+
+
+def _bodies(tree: ast.Module, stem: str) -> dict[str, set[str]]:
+    """What each function calls, by its last name, and `module.NAME` of each statement kept at the top that it names."""
+    kept = {target.id: node.value for node in tree.body if isinstance(node, ast.Assign)
+            for target in ast.walk(node.targets[0]) if isinstance(target, ast.Name)}
+    functions = {node.name: node for node in ast.walk(tree)
+                 if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and node.name not in ASKS}
+    found = {f"{stem}.{name}": _calls(value) for name, value in kept.items()}
+    return found | {name: _calls(node) | {f"{stem}.{one.id}" for one in ast.walk(node)
+                                          if isinstance(one, ast.Name) and one.id in kept}
+                    for name, node in functions.items()}
+
+
+def _calls(node: ast.AST) -> set[str]:
+    return {_last(call.func) for call in ast.walk(node) if isinstance(call, ast.Call)}
 
 
 def writes(path: Path, known: dict[str, frozenset[str]]) -> Iterator[str]:

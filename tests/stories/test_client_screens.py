@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.stories import steps
 from tests.stories.person import Person, PersonAt
 
 
@@ -94,6 +95,7 @@ def test_a_sign_of_an_emergency_ends_the_questions(person_at: PersonAt, data: Pa
         walker.tick("I asked them about training after this").press("Record this yes", "Answer the stop questions")
         walker.press("None of these", "Done", "Back to today", "Answer the questions")
         answer_well(walker).sees(re.compile("We come back step by step")).sees_button("Start")
+        walker.press(steps.WHY).sees(re.compile("rounds? instead of"))
 
 
 def test_a_damaged_file_and_a_strange_one_say_so(
