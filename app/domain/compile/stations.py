@@ -98,8 +98,8 @@ def session_kit(session: Session, library: Library) -> frozenset[str]:
 
 
 def main_rounds(session: Session) -> int:
-    """Rounds of the main block as written; 1 where there is none."""
-    return next((b.rounds for b in session.blocks if b.is_main), 1)
+    """Rounds of the main part as written, the most of any block; 1 where there is none."""
+    return max((b.rounds for b in session.blocks if b.is_main), default=1)
 
 
 def _no_weight(item: Item, block: Block, dose: Dose, client: Client) -> bool:

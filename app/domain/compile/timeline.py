@@ -179,7 +179,7 @@ def _told(order: Order, dose: Dose, trim: Trim, dropped: tuple[LeftOut, ...]) ->
     """The dose with the rounds really done, and a reason for each that the calendar or the clock took."""
     main = [b for b in order.session.blocks if b.is_main]
     week = [block_rounds(b, order, dose) for b in main]
-    reasons, rounds = list(dose.reasons), week[0] if week else dose.rounds
+    reasons, rounds = list(dose.reasons), max(week, default=dose.rounds)
     if any(left < rounds_at(dose.level, b.rounds) for left, b in zip(week, main, strict=True)):
         reasons.append(Reason(RuleId.LIGHTER_WEEK, 0, (("rounds", rounds),)))
     if dropped or trim.rounds < max(week, default=1):

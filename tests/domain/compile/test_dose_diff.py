@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from app.domain.compile.dose_diff import AmountEased, CountedAmount, eased_amounts
 from app.domain.compile.prescription import eased_work_s, longer_rest_s
+from app.domain.compile.stations import main_rounds
 from app.domain.dosing.dose import AMOUNTS
 from app.domain.model.plan import Dose, LeftOut, Part, Step, StepKind, StepSide, Substitution, Timeline
 from app.domain.model.session import Block, BlockKind, Item, Session
@@ -28,6 +29,15 @@ def test_each_amount_is_told_once_with_what_was_written_and_what_is_left() -> No
         AmountEased(CountedAmount.REPS, ((10, 7),)),
         AmountEased(CountedAmount.REST, ((20, 30),)),
     )
+
+
+def test_a_short_block_before_the_circuit_hides_no_round_that_was_cut() -> None:
+    """Balance once, then three rounds: the rounds of a session are those of the block that has most."""
+    main = _session(Item("squat", work_s=40))
+    session = Session("s", "S", (Block(BlockKind.HOLDS, (Item("stand", hold_s=20),)), *main.blocks))
+    assert main_rounds(session) == 3
+    told = {e.what: e.pairs for e in eased_amounts(session, Dose(0, 1, 100, 100, 100))}
+    assert told == {CountedAmount.ROUNDS: ((3, 1),)}
 
 
 def test_the_whole_dose_takes_nothing() -> None:
