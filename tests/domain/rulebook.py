@@ -35,7 +35,7 @@ LASTING = {
     "hernia": "bearing_down 1, loaded_spinal_flexion 1",
     "walking_aid": "single_leg_balance 2, unheld_balance 0, impact 1",
     "wheelchair": "single_leg_balance 0, unheld_balance 0, floor_transfer 0, kneeling 0, impact 0, "
-                  "overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1",
+                  "turning_round 0, overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1",
     "postural_dizziness": "unheld_balance 0, head_below_heart 1",
     "blood_thinner": "single_leg_balance 2, unheld_balance 0",
     "shoulder_replacement": "shoulder_load 2, overhead_shoulder 2, wrist_weight_bearing 1",
@@ -103,9 +103,10 @@ def trained(exercise: Exercise) -> set[str]:
 
 
 def leaned_on(exercise: Exercise) -> set[str]:
-    """The limbs that carry or hold on; whoever stands, or gets down to the floor, uses both legs."""
+    """The limbs that carry or hold on; whoever stands uses both legs, whoever gets down to the floor both arms too."""
     position = exercise.position.value
     legs = {"leg", "other_leg"} if position == "standing" or position in ON_FLOOR else set()
+    legs |= {"arm", "other_arm"} if position in ON_FLOOR else set()
     if exercise.leans_on is not None:
         return {limb.value for limb in exercise.leans_on} | legs
     wrist = any(axis.value == "wrist_weight_bearing" and asked for axis, asked in exercise.demand.items())

@@ -85,9 +85,13 @@ def _of_body(limbs: Iterable[Limb], side: StepSide) -> frozenset[BodyLimb]:
 
 
 def used(exercise: Exercise, side: StepSide) -> frozenset[BodyLimb]:
-    """Every limb that takes part in a bout of that side in any way: works, carries, or holds on."""
+    """Every limb that takes part in a bout of that side in any way: works, carries, or holds on.
+
+    Getting down to the floor and up again takes both arms as well as both legs. [P]
+    """
     legs = {Limb.LEG, Limb.OTHER_LEG} if on_feet(exercise) else set()
-    return _of_body(loads_of(exercise) | leans_of(exercise) | legs, side)
+    arms = {Limb.ARM, Limb.OTHER_ARM} if exercise.on_floor else set()
+    return _of_body(loads_of(exercise) | leans_of(exercise) | legs | arms, side)
 
 
 def idle_across(exercise: Exercise, side: StepSide) -> frozenset[BodyLimb]:

@@ -73,6 +73,14 @@ def test_a1_with_a_plaster_on_the_left_wrist_nobody_pushes_away_from_a_wall() ->
     assert legs, "the healthy leg of that side trains"
 
 
+def test_a1_nobody_gets_down_to_the_floor_and_up_again_on_one_arm() -> None:
+    """Lying on a bed may be; a hip lift on the mat, between a plaster and a chair, may not."""
+    for side in ("left", "right"):
+        for session in ("dumbbell-circuit", "one-side-at-a-time", "down-to-the-floor"):
+            got = compiled(session, resting(side, "arm"))
+            assert not [s for s in efforts(got) if library()[s.exercise or ""].on_floor]
+
+
 def test_without_a_limb_the_whole_side_rests() -> None:
     """As client files of the first version mean it."""
     got = compiled("dumbbell-circuit", Client(rest_side="left", rest_side_because="stroke"))
