@@ -158,7 +158,7 @@ def _session(one: str) -> Session:
     return found
 
 
-def test_no_line_promises_a_weight_on_a_date() -> None:
+def test_e3_no_line_promises_a_weight_on_a_date() -> None:
     """How much is added follows good sessions, repetitions first: a week's number cannot know it."""
     for one in PROGRAMMES:
         for week in programme(one).weeks:

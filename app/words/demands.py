@@ -10,7 +10,8 @@ from app.words.listing import listed
 
 #: After "which" or "it", for a rating of 1, 2 and 3. Each is true of everything that is rated so.
 ASKS: Mapping[str, tuple[str, str, str]] = {
-    Axis.WRIST_WEIGHT_BEARING: ("asks a little of the wrists", "leans on the hands", "puts the weight on the hands"),
+    Axis.WRIST_WEIGHT_BEARING: ("asks a little of the wrists", "leans on the hands or bends a wrist far",
+                                "puts the weight on the hands"),
     Axis.OVERHEAD_SHOULDER: (
         "brings the arms up to the shoulders", "brings the arms above the shoulders", "presses a weight overhead"),
     Axis.SHOULDER_LOAD: ("asks a little of the shoulders", "loads the shoulders", "loads the shoulders fully"),
@@ -27,7 +28,7 @@ ASKS: Mapping[str, tuple[str, str, str]] = {
     Axis.ANKLE_LOAD: ("asks a little of the ankle", "works the ankle", "puts the whole load on one ankle"),
     Axis.SINGLE_LEG_BALANCE: (
         "asks a little of the balance", "asks a good deal of the balance", "asks the most of the balance"),
-    Axis.IMPACT: ("takes steps", "jogs or hops", "jumps"),
+    Axis.IMPACT: ("takes steps", "jars the joints", "jumps"),
     Axis.FLOOR_TRANSFER: (
         "goes down to a seat or a bed and up again", "goes down to the floor", "lies down on the floor"),
     Axis.HEAD_BELOW_HEART: ("lies flat or tips the head forward", "puts the head low", "hangs the head down"),

@@ -141,7 +141,8 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.WHEELCHAIR: ConditionRule(
         (MULROY_2011,), "push less than pull: guideline, from memory",
         caps={Axis.SINGLE_LEG_BALANCE: 0, Axis.UNHELD_BALANCE: 0, Axis.FLOOR_TRANSFER: 0, Axis.KNEELING: 0,
-              Axis.IMPACT: 0, Axis.OVERHEAD_SHOULDER: 2, Axis.SHOULDER_LOAD: 2, Axis.WRIST_WEIGHT_BEARING: 1},
+              Axis.IMPACT: 0, Axis.TURNING_ROUND: 0, Axis.OVERHEAD_SHOULDER: 2, Axis.SHOULDER_LOAD: 2,
+              Axis.WRIST_WEIGHT_BEARING: 1},
         is_seated=True),
     Condition.POSTURAL_DIZZINESS: ConditionRule(
         (TRAN_2021,),

@@ -22,7 +22,7 @@ ANCHORS: Mapping[Axis, Anchors] = {
     Axis.WRIST_WEIGHT_BEARING: (
         "hands free, or they only hold something",
         "a light lean against a wall or a high edge",
-        "part of the body's weight on a bent wrist",
+        "part of the body's weight on a bent wrist, or the wrist drawn to its end",
         "much of the body's weight on a bent wrist",
     ),
     Axis.OVERHEAD_SHOULDER: (
