@@ -146,7 +146,7 @@ def test_a_check_that_is_withheld_says_what_to_do_instead() -> None:
         Withheld.PAIN)
 
 
-def test_the_protocol_says_how_high_the_seat_is_and_what_counts_at_the_bell() -> None:
+def test_f1_the_protocol_says_how_high_the_seat_is_and_what_counts_at_the_bell() -> None:
     """Of both chairs; and hands count 0."""
     for check, height in ((FunctionalCheck.CHAIR_STAND, "43 cm"), (FunctionalCheck.CHAIR_STAND_HIGH, "50 cm")):
         told = check_words.INSTRUCTIONS[check]

@@ -89,7 +89,7 @@ def test_balance_and_walk_are_never_for_somebody_alone(check: FunctionalCheck) -
     assert never == WITH_SOMEBODY
 
 
-def test_who_falls_stands_on_one_leg_with_a_hand_on_something_and_never_without() -> None:
+def test_f8_who_falls_stands_on_one_leg_with_a_hand_on_something_and_never_without() -> None:
     """Named in its place; alone beside a wall only for who can get up. Walking in company is another thing."""
     body = {"conditions": frozenset({Condition.FALLS})}
     assert withheld(FunctionalCheck.ONE_LEG, person(**body), WELL, TODAY) is Withheld.LIMITS
@@ -114,7 +114,7 @@ def test_no_check_asks_more_than_the_limits_allow(body: Client, check: Functiona
         why is not Withheld.LIMITS)
 
 
-def test_after_a_hip_replacement_one_stands_up_from_a_higher_seat() -> None:
+def test_f7_after_a_hip_replacement_one_stands_up_from_a_higher_seat() -> None:
     """A series of its own; the ordinary seat comes back with a clinician's yes, and the other stays in sight."""
     hip = frozenset({Condition.HIP_REPLACEMENT})
     low, high = FunctionalCheck.CHAIR_STAND, FunctionalCheck.CHAIR_STAND_HIGH
@@ -143,7 +143,7 @@ def test_whoever_has_no_limits_sees_no_stand_in() -> None:
 
 @pytest.mark.parametrize(("usual", "level", "why"), [
     (4, 4, None), (4, 5, Withheld.PAIN), (5, 4, None), (5, 5, Withheld.PAIN), (2, 3, None), (2, 4, Withheld.PAIN)])
-def test_with_an_agreed_usual_pain_a_check_is_possible(usual: int, level: int, why: Withheld | None) -> None:
+def test_f9_with_an_agreed_usual_pain_a_check_is_possible(usual: int, level: int, why: Withheld | None) -> None:
     """Up to the agreed level, and below 5 in any case; another joint and a past agreement count as ever."""
     knee, hip = Spot(Region.KNEE, "left"), Spot(Region.HIP, "left")
     body = Client(usual_pain={knee: UsualPain(usual, "physiotherapist", TODAY + timedelta(days=30))})
@@ -181,7 +181,7 @@ def test_hands_that_push_count_nothing() -> None:
 @pytest.mark.parametrize(("first", "last", "said"), [
     (10, 12, Change.WITHIN), (10, 13, Change.MORE), (13, 10, Change.LESS), (12, 10, Change.WITHIN),
     (None, 10, Change.NOT_ALIKE)])
-def test_stands_have_changed_from_3_on(first: int | None, last: int, said: Change) -> None:
+def test_f3_stands_have_changed_from_3_on(first: int | None, last: int, said: Change) -> None:
     """At both edges."""
     assert change(done(stands=first), done(day=42, stands=last)) is said
 
@@ -189,12 +189,12 @@ def test_stands_have_changed_from_3_on(first: int | None, last: int, said: Chang
 @pytest.mark.parametrize(("first", "last", "said"), [
     (9_000, 11_099, Change.WITHIN), (9_000, 11_100, Change.LESS), (11_100, 9_000, Change.MORE),
     (10_200, 9_000, Change.WITHIN)])
-def test_the_walk_has_changed_from_2_1_seconds_on(first: int, last: int, said: Change) -> None:
+def test_f3_the_walk_has_changed_from_2_1_seconds_on(first: int, last: int, said: Change) -> None:
     """Quicker is more, slower is less; 1.2 s hold for arthrosis alone, which nobody is asked about."""
     assert change(done(FunctionalCheck.WALK, time_ms=first), done(FunctionalCheck.WALK, 42, time_ms=last)) is said
 
 
-def test_with_parkinsons_the_walk_varies_more() -> None:
+def test_f3_with_parkinsons_the_walk_varies_more() -> None:
     """3.5 s, or 30 percent where that is more; stands do not."""
     held = {Condition.PARKINSONS}
     quick, slow = done(FunctionalCheck.WALK, time_ms=10_000), done(FunctionalCheck.WALK, time_ms=20_000)
@@ -206,7 +206,7 @@ def test_with_parkinsons_the_walk_varies_more() -> None:
 
 @pytest.mark.parametrize(("first", "last", "said"), [
     (4_000, 5_000, Change.LESS), (5_000, 4_000, Change.MORE), (4_000, 4_900, Change.WITHIN)])
-def test_the_pace_of_4_metres_has_changed_from_a_fifth_of_a_metre_a_second_on(
+def test_f4_the_pace_of_4_metres_has_changed_from_a_fifth_of_a_metre_a_second_on(
         first: int, last: int, said: Change) -> None:
     """1 m/s to 0.8 is less; to 0.816 it is not."""
     assert change(done(FunctionalCheck.WALK_4M, time_ms=first), done(FunctionalCheck.WALK_4M, 42, time_ms=last)) is said

@@ -47,7 +47,7 @@ def test_without_the_sex_both_bands_are_given_and_without_figures_none() -> None
 @pytest.mark.parametrize(("age", "mean", "middle"), [
     (71, 9_500, (7_800, 11_200)), (80, 9_900, (7_900, 11_900)), (85, 11_200, (8_800, 13_600)),
     (99, 12_000, (9_400, 14_600))])
-def test_the_usual_range_of_the_walk_is_no_interval_of_a_mean(age: int, mean: int, middle: tuple[int, int]) -> None:
+def test_f2_the_usual_range_of_the_walk_is_no_interval_of_a_mean(age: int, mean: int, middle: tuple[int, int]) -> None:
     """The middle half of people, worked out from mean and spread; the other source gives its mean and no range."""
     of_mean, of_people = bands_for(FunctionalCheck.WALK, age)
     assert (of_mean.low, of_mean.high) == (None, None) and "no usual range" in of_mean.source
@@ -86,7 +86,7 @@ def test_a_seat_of_another_height_is_not_placed() -> None:
     (FunctionalCheck.WALK, 11_999, None), (FunctionalCheck.WALK, 12_000, TalkingPoint.WALK_LONG),
     (FunctionalCheck.WALK_4M, 4_000, None), (FunctionalCheck.WALK_4M, 4_010, TalkingPoint.PACE_SLOW),
     (FunctionalCheck.WALK, None, None)])
-def test_what_is_worth_a_talk_is_marked_for_the_coach(check: FunctionalCheck, told: int | None,
+def test_f5_what_is_worth_a_talk_is_marked_for_the_coach(check: FunctionalCheck, told: int | None,
                                                       point: TalkingPoint | None) -> None:
     """At each edge; a hold makes it another thing."""
     assert talking_point(CheckDone(stamp("k"), check, time_ms=told)) is point

@@ -40,7 +40,7 @@ def done_with(*conditions: Condition) -> set[str]:
 
 # ------------------------------------------------------------------ what was wrong
 
-def test_thin_bones_are_never_told_to_round_the_back() -> None:
+def test_a4_thin_bones_are_never_told_to_round_the_back() -> None:
     """Neither seated nor on hands and knees nor reaching; a bow with a long back and the leg back stay."""
     for one in ("seated-spine-wave", "hands-knees-wave", "clasp-and-reach", "clasp-and-reach-standing",
                 "kneeling-sit-back"):
@@ -50,13 +50,13 @@ def test_thin_bones_are_never_told_to_round_the_back() -> None:
     assert may("hip-hinge-drill", Condition.OSTEOPOROSIS) and may("standing-leg-back", Condition.OSTEOPOROSIS)
 
 
-def test_a_reach_across_the_body_counts_as_a_turn() -> None:
+def test_a4_a_reach_across_the_body_counts_as_a_turn() -> None:
     """It was rated as none."""
     assert library()["seated-reach"].asks(Axis.LOADED_TWIST) == 1
     assert not may("seated-reach", Condition.OSTEOPOROSIS)
 
 
-def test_vertigo_keeps_the_head_still_and_both_feet_down() -> None:
+def test_a5_vertigo_keeps_the_head_still_and_both_feet_down() -> None:
     """No looking round, no turning round, no walking backwards, no standing on one leg; balance held goes on."""
     for one in ("look-and-stand", "seated-head-turns", "look-around", "turn-on-spot", "turn-walk", "backward-walk",
                 "single-leg-stance", "head-turn-one-leg", "tandem-stance", "ear-to-shoulder"):
@@ -66,7 +66,7 @@ def test_vertigo_keeps_the_head_still_and_both_feet_down() -> None:
     assert "turn your head" not in told and "look one way" not in told
 
 
-def test_pelvic_floor_signs_keep_walking_and_stop_lifting() -> None:
+def test_b2_pelvic_floor_signs_keep_walking_and_stop_lifting() -> None:
     """Walking lowers the risk of leaking; lifts, planks and hard bracing raise the pressure."""
     for one in ("room-walk", "side-walk", "march-in-place", "seated-brace"):
         assert may(one, Condition.PELVIC_FLOOR), one
@@ -75,7 +75,7 @@ def test_pelvic_floor_signs_keep_walking_and_stop_lifting() -> None:
     assert "cough" not in " ".join(a for e in library().values() for a in e.cues.action)
 
 
-def test_high_blood_pressure_leaves_stretches_and_breathing_whole_and_says_what_it_splits() -> None:
+def test_b1_high_blood_pressure_leaves_stretches_and_breathing_whole_and_says_what_it_splits() -> None:
     """Only what is held hard comes in parts, each of at most ten seconds, with the reason."""
     client, split = having(Condition.HIGH_BLOOD_PRESSURE), 0
     for session in SESSIONS:
@@ -93,7 +93,7 @@ def test_high_blood_pressure_leaves_stretches_and_breathing_whole_and_says_what_
     assert 0 < split < len(SESSIONS)
 
 
-def test_who_falls_is_not_kept_at_feet_together_for_life() -> None:
+def test_b3_who_falls_is_not_kept_at_feet_together_for_life() -> None:
     """Held balance may rise to a line and a short one-legged stand with a hand on; without a hand it may not."""
     for one in ("tandem-stance", "tandem-walk", "clock-taps", "backward-walk", "front-side-taps"):
         assert may(one, Condition.FALLS), one
@@ -111,7 +111,7 @@ def test_who_falls_is_told_to_keep_the_hand_there() -> None:
         assert told == (["hand"] if lets_go else []), session
 
 
-def test_who_falls_never_leans_back_from_the_fingers() -> None:
+def test_a9_who_falls_never_leans_back_from_the_fingers() -> None:
     """Whatever holds on there is what would let go; and nothing puts it in either."""
     assert not may("doorway-pull", Condition.FALLS)
     assert "doorway-pull" not in done_with(Condition.FALLS)
@@ -168,8 +168,15 @@ def test_short_breath_means_longer_rests_and_moderate_effort(condition: Conditio
     assert between > usual, "a sit after lying counts as rest"
 
 
+def test_d1_what_every_practice_meets_can_be_said() -> None:
+    """Each by its name in a client's file."""
+    assert {c.value for c in Condition} >= {
+        "copd", "parkinsons", "neuropathy", "cancer_treatment", "hernia", "memory_loss", "walking_aid", "wheelchair",
+        "postural_dizziness", "blood_thinner", "shoulder_replacement", "spinal_surgery"}
+
+
 @pytest.mark.parametrize("condition", Condition)
-def test_every_condition_has_a_source_and_caps_that_bite(condition: Condition) -> None:
+def test_d1_every_condition_has_a_source_and_caps_that_bite(condition: Condition) -> None:
     """Each table of caps keeps somebody from something that is shipped; an empty promise would not."""
     rule = CONDITION_RULES[condition]
     assert rule.sources or rule.note
@@ -182,7 +189,7 @@ def test_every_condition_has_a_source_and_caps_that_bite(condition: Condition) -
 OPERATED = TODAY - timedelta(weeks=12)
 
 
-def test_the_calendar_asks_and_lifts_nothing() -> None:
+def test_d2_the_calendar_asks_and_lifts_nothing() -> None:
     """Twelve weeks after a new hip it is asked about; its first limits hold until the answer is there."""
     client = having(Condition.HIP_REPLACEMENT, terms={Condition.HIP_REPLACEMENT: ConditionTerms(OPERATED, "Mr Low")})
     assert ask_from(client, Condition.HIP_REPLACEMENT) == TODAY
@@ -191,7 +198,7 @@ def test_the_calendar_asks_and_lifts_nothing() -> None:
     assert condition_caps(client, Condition.HIP_REPLACEMENT, late)[Axis.LOADED_TWIST] == 0
 
 
-def test_a_clinicians_yes_ends_the_first_limits_and_no_others() -> None:
+def test_d2_a_clinicians_yes_ends_the_first_limits_and_no_others() -> None:
     """With a name and a day; half of it counts as nothing."""
     told = ConditionTerms(OPERATED, "Mr Low", None, "Ms Field, physiotherapist", TODAY)
     client = having(Condition.HIP_REPLACEMENT, terms={Condition.HIP_REPLACEMENT: told})

@@ -362,7 +362,8 @@ def test_pain_in_the_last_session_without_a_place_is_not_covered_by_an_agreement
     (False, 1, 0),  # a light day is read against the light one after the strength session, which went well
     (False, 5, 3),  # and against a strength session since then, which did not
 ])
-def test_a_light_day_hides_no_strength_session_that_was_too_hard(strength: bool, light_days: int, level: int) -> None:
+def test_a3_a_light_day_hides_no_strength_session_that_was_too_hard(strength: bool, light_days: int, level: int
+                                                                     ) -> None:
     """Three points above what was meant, 3 days ago; the light day was as meant."""
     diary = replace(WELL, last=Last(3, 8, 5, 100), last_light=Last(light_days, 3, 3, 100))
     got = dose(diary, strength=strength)
@@ -402,7 +403,7 @@ def test_not_saying_whether_one_was_worse_later_counts_as_having_been() -> None:
 
 
 @pytest.mark.parametrize("days", [1, 2])
-def test_clearly_worse_a_day_or_two_later_gives_a_light_session(days: int) -> None:
+def test_d3_clearly_worse_a_day_or_two_later_gives_a_light_session(days: int) -> None:
     """And is left step by step."""
     got = dose(but(flare_days=days))
     assert (got.level, got.carried, rules(got)) == (4, 4, [RuleId.FLARE])

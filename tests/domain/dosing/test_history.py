@@ -87,7 +87,7 @@ def test_the_last_session_with_strength_work_and_the_last_without_are_told_apart
     assert diary_today(check_in(3), past[1:], BODY).last.rpe == 2
 
 
-def test_five_weeks_of_too_much_are_seen_though_each_is_followed_by_a_light_day() -> None:
+def test_a3_five_weeks_of_too_much_are_seen_though_each_is_followed_by_a_light_day() -> None:
     """The next strength day is eased each time."""
     light = plan(strength=False)
     for week in range(5):

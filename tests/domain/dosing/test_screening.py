@@ -29,6 +29,7 @@ from app.domain.dosing.screening import (
 from app.domain.model.client import Condition
 from app.domain.model.diary import Symptom
 from app.domain.model.thresholds import PRESSURE_ASKS, PRESSURE_STOPS, PRESSURE_STOPS_HEART
+from app.words.client.stop_questions import STOPS
 
 TODAY = date(2026, 3, 30)
 EVERY = (*DO_NOT_START, *ASK_FIRST, *WITH_SETTINGS)
@@ -70,10 +71,16 @@ def test_ticking_more_never_helps(ticked: list[str], more: str) -> None:
     ("numb_feet", Outcome.GO_WITH_SETTINGS), ("memory", Outcome.GO_WITH_SETTINGS),
     ("glaucoma", Outcome.GO_WITH_SETTINGS), ("known_dizziness", Outcome.GO_WITH_SETTINGS),
     ("fall_or_fear", Outcome.GO_WITH_SETTINGS)])
-def test_what_screening_lacked_is_asked_and_has_its_outcome(question: str, found: Outcome) -> None:
+def test_f10_what_screening_lacked_is_asked_and_has_its_outcome(question: str, found: Outcome) -> None:
     """Signs and what is unsettled wait for a word; what can be taken care of does not."""
     assert question in questions() and outcome([question]) is found
     assert may_start(found) is (found is Outcome.GO_WITH_SETTINGS)
+
+
+def test_f6_fear_of_falling_is_asked_and_sets_the_care_of_somebody_who_falls() -> None:
+    """Beside a fall itself; whoever is afraid moves less and holds on more."""
+    assert "worried about falling" in STOPS["fall_or_fear"]
+    assert settings_of(["fall_or_fear"]) == (Condition.FALLS,) and may_start(outcome(["fall_or_fear"]))
 
 
 @pytest.mark.parametrize("question", WITH_SETTINGS)
@@ -112,7 +119,7 @@ def test_a_stored_answer_keeps_its_outcome(kept: str) -> None:
     assert outcome([kept]) is {"very_high_pressure": Outcome.DO_NOT_START, "high_pressure": Outcome.ASK_FIRST}[kept]
 
 
-def test_the_lower_pressure_of_no_start_is_110_and_100_with_a_heart_condition() -> None:
+def test_f11_the_lower_pressure_of_no_start_is_110_and_100_with_a_heart_condition() -> None:
     """The usual figure; asking begins below it, without a gap between."""
     assert (PRESSURE_STOPS, PRESSURE_STOPS_HEART, PRESSURE_ASKS) == ((180, 110), 100, (160, 100))
 

@@ -59,7 +59,7 @@ def test_enough_of_it_done_and_not_ended_by_pain_or_a_sign(share: int, ending: E
     assert due(record)[:3] == (("move", 1, 2) if counted else ("lift", 1, 1))
 
 
-def test_after_the_end_the_last_full_weeks_go_round_and_never_a_lighter_one() -> None:
+def test_e5_after_the_end_the_last_full_weeks_go_round_and_never_a_lighter_one() -> None:
     """And say that they repeat; each time round is another."""
     past = [done(d.session, n) for n, d in enumerate(schedule(SIX))]
     assert due(*past) == ("lift", 1, 1, False, True)
@@ -89,7 +89,7 @@ def hard(name: str, day: int, rpe: int | None) -> SessionDone:
 
 @pytest.mark.parametrize(("efforts", "again"), [
     ((7, 7), 1), ((6, 8), 1), ((9, 5), 1), ((6, 7), 0), ((7, None), 1), ((None, None), 0), ((5, 5), 0)])
-def test_a_week_much_harder_than_meant_is_done_once_more(efforts: tuple[int | None, int | None], again: int) -> None:
+def test_e6_a_week_much_harder_than_meant_is_done_once_more(efforts: tuple[int | None, int | None], again: int) -> None:
     """By the mean of its strength sessions: two points over. What was not told says nothing."""
     two = Programme("t", "T", (Week(("lift", "move", "lift"), note="slowly"), Week(("lift",))))
     past = [hard("lift", 0, efforts[0]), hard("move", 1, 2), hard("lift", 3, efforts[1])]

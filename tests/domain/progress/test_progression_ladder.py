@@ -142,7 +142,7 @@ def test_a_weight_that_is_too_far_never_comes(weights: tuple[int, ...] | None) -
     assert found[-1].amount == 12
 
 
-def test_in_twelve_weeks_of_clean_sessions_twice_a_week_a_heavier_weight_is_lifted() -> None:
+def test_e1_in_twelve_weeks_of_clean_sessions_twice_a_week_a_heavier_weight_is_lifted() -> None:
     """With 4, 5, 6 and 8 kg at home."""
     days = Days(replace(BODY, weights_g=(4000, 5000, 6000, 8000)), session_of(replace(HEAVY, steps=8)))
     days.good(*(day for week in range(12) for day in (7 * week, 7 * week + 4)))

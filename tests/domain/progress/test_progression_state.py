@@ -47,7 +47,7 @@ def test_an_exercise_moves_on_once_a_week_at_most() -> None:
         assert days.good(day).at(day)["rise"].step == step
 
 
-def test_what_was_much_too_easy_twice_takes_two_steps_of_amount_at_once() -> None:
+def test_e4_what_was_much_too_easy_twice_takes_two_steps_of_amount_at_once() -> None:
     """Two points under what was meant; never across a weight or a harder option."""
     days = Days()
     for day in DAYS[:2]:
@@ -120,7 +120,7 @@ def test_it_never_goes_below_what_was_written() -> None:
 @pytest.mark.parametrize(("efforts", "counts"), [
     ((5,), True), ((6,), False), ((5, 6), True), ((5, 5, 6), True), ((4, 6), True), ((6, 6), False), ((5, 6, 6), True),
     ((6, 6, 6), False), ((7, 6), False), ((3, 3, 7), False), ((7, 3, 6), True), ((7, 5, 6), False)])
-def test_one_point_harder_now_and_then_is_no_harder_than_meant(efforts: tuple[int, ...], counts: bool) -> None:
+def test_e7_one_point_harder_now_and_then_is_no_harder_than_meant(efforts: tuple[int, ...], counts: bool) -> None:
     """While the last three are on average less than a point over, and neither of the last two was two over."""
     past = [session(day, rpe=rpe) for day, rpe in enumerate(efforts)]
     assert is_clean(past[-1], BODY, past[:-1]) is counts

@@ -40,7 +40,7 @@ def test_warm_up_and_cool_down_never_move() -> None:
 
 # ------------------------------------------------------------------ pain
 
-def test_with_a_usual_pain_more_of_the_same_follows_after_three_clean_sessions() -> None:
+def test_e10_with_a_usual_pain_more_of_the_same_follows_after_three_clean_sessions() -> None:
     """Of what loads the joint; the others go on after two. It is not held back for ever."""
     days = Days(USUAL)
     for day in DAYS[:6]:

@@ -6,7 +6,8 @@ import json
 import pytest
 
 from app.domain.errors import WrongValue
-from app.exchange.forms.command_inputs import client_from_json
+from app.domain.model.diary import Fall
+from app.exchange.forms.command_inputs import client_from_json, diary_from_json
 
 
 @pytest.mark.parametrize(("told", "place"), [
@@ -27,3 +28,13 @@ def test_a_side_to_rest_names_its_limb(limb: str | None, kept: str) -> None:
     assert (got.rest_side, got.rest_limb) == ("left", kept)
     with pytest.raises(WrongValue):
         client_from_json(json.dumps({"rest_side": side | {"limb": "toe"}}))
+
+
+def test_d4_a_fall_a_flare_and_a_last_light_session_have_their_keys() -> None:
+    """What is left out of them is not known, and not "no"."""
+    got = diary_from_json(json.dumps({"fall": {"days_ago": 2, "hurt": False}, "flare_days": 1,
+                                      "last_light": {"days_ago": 1, "rpe": 6, "target_rpe": 4}}))
+    assert got.fall == Fall(2, False) and got.flare_days == 1
+    assert got.last_light is not None and got.last_light.rpe == 6
+    assert got.last is not None and got.last.rpe is None
+    assert diary_from_json("{}").fall is None
