@@ -101,7 +101,8 @@ def _lines(timeline: Timeline, source: Source) -> list[str]:
     names = {e.id: e.name for e in source.exercises}
     session = source.session(timeline.session)
     lines = [session.name if session else timeline.session]
-    amount = amount_sentence(timeline.dose, session) if session else text.dose_sentence(timeline.dose)
+    dose, gone = timeline.dose, len(timeline.left_out)
+    amount = amount_sentence(dose, session, gone) if session else text.dose_sentence(dose)
     lines.append(f"{text.duration(timeline.total_ms // 1000)}. {amount}" if timeline.steps else amount)
     if timeline.dose.allows_session and not timeline.steps:
         lines.append(f"{NOTHING_LEFT_HEAD}. {NOTHING_LEFT}")

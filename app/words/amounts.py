@@ -28,6 +28,8 @@ SHORT = {
     CountedAmount.REPS: "fewer repetitions", CountedAmount.REST: "longer rests",
 }
 SHORTER, GENTLER = "Shorter today", "Same session, gentler"
+#: Nothing was eased, and yet it is not the whole session, since something is left out.
+PARTLY = "What suits today"
 UNITS = {CountedAmount.ROUNDS: "round", CountedAmount.REPS: "repetition"}
 
 
@@ -42,15 +44,19 @@ def eased_words(eased: AmountEased) -> str:
     return UNLIKE[eased.what].format(by=by)
 
 
-def amount_sentence(dose: Dose, session: Session) -> str:
-    """Today's amount in whole numbers: `Easier today: 2 rounds instead of 3, 30 seconds of work instead of 40.`"""
+def amount_sentence(dose: Dose, session: Session, left_out: int = 0) -> str:
+    """Today's amount in whole numbers: `Easier today: 2 rounds instead of 3, 30 seconds of work instead of 40.`
+
+    Args:
+        left_out: how many of its exercises are left out.
+    """
     if not dose.allows_session:
         return f"{LEVEL_WORDS[dose.level]}."
     parts = [eased_words(eased) for eased in eased_amounts(session, dose)]
     if 0 < dose.load < FULL and any(block.is_main and item.load_g for block, item in session.items()):
         parts.append(f"weights of at most {dose.load} % of what was written")
     if not parts:
-        return f"{LEVEL_WORDS[dose.level]}."
+        return f"{PARTLY}, without {count(left_out, 'exercise')}." if left_out else f"{LEVEL_WORDS[dose.level]}."
     return f"{_head(dose, session)}: {listed(parts)}."
 
 
@@ -70,7 +76,8 @@ def day_sentence(timeline: Timeline, session: Session) -> str:
     kinds = [SHORT[eased.what] for eased in eased_amounts(session, dose)]
     kinds += ["lighter weights"] if 0 < dose.load < FULL else []
     how = f": {', '.join(dict.fromkeys(kinds))}" if kinds else ""
-    told = [f"{_head(dose, session)}{how} ({round(timeline.total_ms / 60_000)} min)"]
+    head = PARTLY if timeline.left_out and dose.level <= Level.HOLD and not kinds else _head(dose, session)
+    told = [f"{head}{how} ({round(timeline.total_ms / 60_000)} min)"]
     told += [f"{len(timeline.substitutions)} swapped"] if timeline.substitutions else []
     told += [f"{len(timeline.left_out)} left out"] if timeline.left_out else []
     return f"{', '.join(told)}."

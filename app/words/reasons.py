@@ -80,7 +80,8 @@ def _pain(d: Data, w: Whose) -> str:
     if "last" in d:
         return f"Pain in {w.part(where)} reached {d['last']} of 10 in the last session."
     rests = _rests_with(str(d.get("spot", "")), int(d["value"]))
-    return f"{_upper(w.part(where))} hurts {d['value']} of 10 today{rests}."
+    hurts = "hurt" if where.endswith("ribs") else "hurts"
+    return f"{_upper(w.part(where))} {hurts} {d['value']} of 10 today{rests}."
 
 
 def _rests_with(spot: str, level: int) -> str:

@@ -104,3 +104,11 @@ def test_the_day_s_sentence_counts_what_is_swapped_and_left_out() -> None:
     assert day_sentence(_timeline(Dose(0, 2, 100, 100, 100), 20, left_out=(LeftOut("a", ("side",)),)), session) == (
         "Shorter today: fewer rounds (20 min), 1 left out.")
     assert day_sentence(_timeline(Dose(3, 2, 75, 150, 100), 25), session).startswith("Easier today: fewer rounds, ")
+
+
+def test_a_session_without_some_of_its_exercises_is_never_called_whole() -> None:
+    """Nothing was eased, and two were left out."""
+    session, full = _session(Item("squat", work_s=40)), Dose(0, 3, 100, 100, 100)
+    assert amount_sentence(full, session, 2) == "What suits today, without 2 exercises."
+    gone = (LeftOut("a", ("side",)), LeftOut("b", ("kit",)))
+    assert day_sentence(_timeline(full, 16, left_out=gone), session) == "What suits today (16 min), 2 left out."

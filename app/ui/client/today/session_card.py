@@ -75,7 +75,8 @@ def amount(c: Card, card: Today) -> list[ft.Control]:
     assert card.session is not None
     dose = timeline.dose
     reasons: list[ft.Control] = [c.body(reason_text(reason, card.person.asked)) for reason in dose.reasons]
-    pieces: list[ft.Control] = [c.strong(amount_sentence(dose, card.session))]
+    sentence = amount_sentence(dose, card.session, len(timeline.left_out))
+    pieces: list[ft.Control] = [c.strong(sentence)]
     pieces += [c.rows(reasons, 6)] if reasons else []
     pieces += [c.body(progression.WAITING)] if is_waiting(timeline, sessions_of(card.records)) else []
     if not reasons and not changes(c, card):
