@@ -18,7 +18,7 @@ ALIKE = {
 }
 UNLIKE = {
     CountedAmount.ROUNDS: "{by} fewer",
-    CountedAmount.WORK: "each stretch of work {by} shorter",
+    CountedAmount.WORK: "each work interval {by} shorter",
     CountedAmount.HOLD: "each hold {by} shorter",
     CountedAmount.REPS: "{by} fewer each time",
     CountedAmount.REST: "each rest {by} longer",
@@ -54,7 +54,7 @@ def amount_sentence(dose: Dose, session: Session, left_out: int = 0) -> str:
         return f"{LEVEL_WORDS[dose.level]}."
     parts = [eased_words(eased) for eased in eased_amounts(session, dose)]
     if 0 < dose.load < FULL and any(block.is_main and item.load_g for block, item in session.items()):
-        parts.append(f"weights of at most {dose.load} % of what was written")
+        parts.append(f"weights up to {dose.load}% of the plan")
     if not parts:
         return f"{PARTLY}, without {count(left_out, 'exercise')}." if left_out else f"{LEVEL_WORDS[dose.level]}."
     return f"{_head(dose, session)}: {listed(parts)}."

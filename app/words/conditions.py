@@ -10,51 +10,60 @@ from app.domain.model.client import Condition
 
 #: Ticked at welcome, in groups: each with its plain name and what follows from it.
 GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
-    ("On the feet", {
-        Condition.FALLS: ("A fall in the last year, or unsteady on the feet",
-                          "Balance with a hand on something; it gets harder only that way."),
+    ("Walking and balance", {
+        Condition.FALLS: ("A fall in the last year, or unsteady on your feet",
+                          "Balance exercises only while holding on, also when they get harder."),
         Condition.WALKING_AID: ("A stick, a frame or another walking aid",
-                                "Standing only with something to hold, and more done sitting."),
-        Condition.WHEELCHAIR: ("A wheelchair", "Everything sitting. Brakes on, feet supported."),
-        Condition.POSTURAL_DIZZINESS: ("Dizzy when standing up", "Slow rises; a hand on something once you stand."),
+                                "Standing only while holding on, and more exercises done sitting."),
+        Condition.WHEELCHAIR: ("A wheelchair", "Everything sitting down. Brakes on, feet supported."),
+        Condition.POSTURAL_DIZZINESS: ("Dizzy when standing up", "Getting up slowly, and holding on once you stand."),
         Condition.VERTIGO: ("Spinning when the head moves (vertigo)",
-                            "No lying flat, no head turns, no turning round; balance held."),
-        Condition.NEUROPATHY: ("Numb feet", "Shoes on, nothing that jars, balance held. Look at your soles after."),
-        Condition.PARKINSONS: ("Parkinson’s", "Turns in small steps, balance held; train when your tablets work well."),
+                            "No lying flat, head turns or turning round; balance while holding on."),
+        Condition.NEUROPATHY: ("Numb feet",
+                               "Shoes on, nothing jarring, balance while holding on. Check your soles afterwards."),
+        Condition.PARKINSONS: ("Parkinson’s",
+                               "Small steps to turn, balance while holding on. Train when your tablets are working."),
     }),
     ("Bones, joints and operations", {
         Condition.OSTEOPOROSIS: ("Thin bones (osteoporosis)",
-                                 "No rounding of the back, no twisting, nothing that jars."),
-        Condition.HIP_REPLACEMENT: ("A new hip", "No crossed legs, no deep bend; the surgeon’s limits come first."),
-        Condition.KNEE_REPLACEMENT: ("A new knee", "Little kneeling, nothing that jars; the surgeon’s limits first."),
+                                 "No rounding the back, no twisting, nothing jarring."),
+        Condition.HIP_REPLACEMENT: ("A new hip",
+                                    "No crossing the legs or deep bends; the surgeon’s limits come first."),
+        Condition.KNEE_REPLACEMENT: ("A new knee",
+                                     "Little kneeling, nothing jarring; the surgeon’s limits come first."),
         Condition.SHOULDER_REPLACEMENT: ("A new shoulder",
                                          "Arms low and light, no leaning on them; the surgeon’s limits come first."),
-        Condition.SPINAL_SURGERY: ("An operation on the back", "No rounding, no twisting; the surgeon’s limits first."),
-        Condition.ONE_SIDE: ("One side is not to be trained", "A plaster, after a stroke: that side rests."),
+        Condition.SPINAL_SURGERY: ("An operation on the back",
+                                   "No rounding or twisting; the surgeon’s limits come first."),
+        Condition.ONE_SIDE: ("One side that should rest", "Such as in plaster, or after a stroke. That side rests."),
     }),
     ("Heart, breath and blood", {
-        Condition.HIGH_BLOOD_PRESSURE: ("High blood pressure", "Hard holds kept short, breathing throughout."),
+        Condition.HIGH_BLOOD_PRESSURE: ("High blood pressure", "Hard holds kept short; keep breathing."),
         Condition.HEART_CONDITION: ("A heart condition", "Hard holds kept short, longer rests, moderate effort."),
-        Condition.BETA_BLOCKER: ("Tablets that slow the heart (beta-blocker)", "Go by the breath, never by the pulse."),
+        Condition.BETA_BLOCKER: ("Tablets that slow the heart (beta-blocker)",
+                                                               "Go by your breathing, never by your pulse."),
         Condition.PACEMAKER: ("A pacemaker or implanted defibrillator",
-                              "Go by the breath, never by the pulse. Just fitted: that arm stays low."),
+                              "Go by your breathing, never by your pulse. If it is new, that arm stays low."),
         Condition.COPD: ("Short of breath with a lung disease (such as COPD)",
-                         "Longer rests, moderate effort; inhaler at hand."),
-        Condition.BLOOD_THINNER: ("Tablets that thin the blood",
-                                  "Balance held. After a knock on the head get help, even if you feel well."),
+                         "Longer rests, moderate effort; keep your inhaler near."),
+        Condition.BLOOD_THINNER: ("Medicine that thins the blood",
+                                  "Balance while holding on. After a knock on the head get help, even if you feel "
+                                  "well."),
     }),
     ("Other", {
         Condition.PELVIC_FLOOR: ("Leaking, or a heavy feeling in the pelvis",
-                                 "No hops, no heavy lifts, no hard bracing. Walking stays."),
-        Condition.HERNIA: ("A hernia, or one that was mended", "No straining, no heavy lifts; breathe out on effort."),
-        Condition.INSULIN: ("Insulin, or tablets that can bring sugar too low",
-                            "A reminder before each session: sugar checked, something sweet near."),
-        Condition.CANCER_TREATMENT: ("Treatment for cancer now", "Longer rests, moderate effort; none with a fever."),
-        Condition.GLAUCOMA: ("Glaucoma, or an eye that was operated on or treated at the back",
-                             "The head is never low, no straining, hard holds kept short."),
+                                 "No hops, heavy lifts or hard bracing. Walking is fine."),
+        Condition.HERNIA: ("A hernia, or one that was repaired",
+                           "No straining or heavy lifts; breathe out on the effort."),
+        Condition.INSULIN: ("Insulin, or tablets that can make your sugar too low",
+                            "A reminder before each session to check your sugar and have something sweet near."),
+        Condition.CANCER_TREATMENT: ("Cancer treatment at the moment",
+                                     "Longer rests, moderate effort; no session with a fever."),
+        Condition.GLAUCOMA: ("Glaucoma, or an operation or treatment at the back of the eye",
+                             "The head never goes low, no straining, hard holds kept short."),
         Condition.EPILEPSY: ("Epilepsy, with a seizure in the last year",
-                             "Balance held; no weight above the face when lying down."),
-        Condition.MEMORY_LOSS: ("Trouble with memory", "The same session each time; somebody who leads."),
+                             "Balance while holding on; no weight above your face when lying down."),
+        Condition.MEMORY_LOSS: ("Trouble with memory", "The same session each time, with a helper."),
     }),
 )
 CLIENT_WORDS: Mapping[Condition, tuple[str, str]] = {
@@ -62,12 +71,12 @@ CLIENT_WORDS: Mapping[Condition, tuple[str, str]] = {
 }
 COACH_WORDS: Mapping[Condition, str] = {
     Condition.OSTEOPOROSIS: "osteoporosis", Condition.VERTIGO: "vertigo",
-    Condition.PELVIC_FLOOR: "pelvic floor signs", Condition.HIP_REPLACEMENT: "a hip replacement",
+    Condition.PELVIC_FLOOR: "pelvic floor symptoms", Condition.HIP_REPLACEMENT: "a hip replacement",
     Condition.KNEE_REPLACEMENT: "a knee replacement", Condition.FALLS: "a fall in the last year, or unsteady",
     Condition.CANNOT_RISE: "cannot get up from the floor alone",
     Condition.HIGH_BLOOD_PRESSURE: "high blood pressure", Condition.HEART_CONDITION: "a heart condition",
     Condition.BETA_BLOCKER: "takes a beta-blocker", Condition.PACEMAKER: "has a pacemaker",
-    Condition.INSULIN: "takes insulin", Condition.ONE_SIDE: "one side is not to be trained",
+    Condition.INSULIN: "takes insulin", Condition.ONE_SIDE: "one side resting",
     Condition.COPD: "COPD or another lung disease", Condition.PARKINSONS: "Parkinson’s",
     Condition.NEUROPATHY: "numb feet", Condition.CANCER_TREATMENT: "in treatment for cancer",
     Condition.HERNIA: "a hernia", Condition.MEMORY_LOSS: "memory loss", Condition.WALKING_AID: "uses a walking aid",
@@ -78,21 +87,21 @@ COACH_WORDS: Mapping[Condition, str] = {
 }
 #: What a coach is told beside the caps.
 COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
-    Condition.FALLS: ("supported balance may rise; a hand stays on something",),
-    Condition.BETA_BLOCKER: ("effort by talk, never by pulse",),
-    Condition.PACEMAKER: ("effort by talk, never by pulse",),
+    Condition.FALLS: ("balance may get harder, always holding on",),
+    Condition.BETA_BLOCKER: ("effort judged by talking, never by pulse",),
+    Condition.PACEMAKER: ("effort judged by talking, never by pulse",),
     Condition.INSULIN: ("a reminder before each session",),
-    Condition.ONE_SIDE: ("one-sided work with its reason recorded",),
+    Condition.ONE_SIDE: ("one-sided work, with its reason recorded",),
     Condition.OSTEOPOROSIS: ("ask whether a spine fracture is known",),
-    Condition.NEUROPATHY: ("shoes on; soles looked at afterwards; with an open sore no standing work",),
-    Condition.PARKINSONS: ("trained when the tablets work well",),
+    Condition.NEUROPATHY: ("shoes on; soles checked afterwards; no standing work with an open sore",),
+    Condition.PARKINSONS: ("trains when the tablets are working",),
     Condition.CANCER_TREATMENT: ("blood counts and fever are the clinic’s limits",),
-    Condition.BLOOD_THINNER: ("a knock on the head is a reason for emergency care",),
-    Condition.WALKING_AID: ("stands only with something to hold",),
-    Condition.COPD: ("effort by breath",),
-    Condition.EPILEPSY: ("no axis says “a weight over the face”: leave such work out of what you write",),
-    Condition.SPINAL_SURGERY: ("in the first six weeks walking only",),
-    Condition.HIP_REPLACEMENT: ("limits of the surgeon first; some hold for life",),
+    Condition.BLOOD_THINNER: ("a knock on the head needs emergency care",),
+    Condition.WALKING_AID: ("stands only while holding on",),
+    Condition.COPD: ("effort judged by breathing",),
+    Condition.EPILEPSY: ("no axis covers a weight over the face: leave such exercises out",),
+    Condition.SPINAL_SURGERY: ("walking only for the first six weeks",),
+    Condition.HIP_REPLACEMENT: ("the surgeon’s limits come first; some are for life",),
 }
 BECAUSE: Mapping[Condition, str] = {
     Condition.HIGH_BLOOD_PRESSURE: "your blood pressure", Condition.HEART_CONDITION: "your heart",
@@ -106,27 +115,27 @@ def condition_change(condition: str, what: str, value: int, asked: str = "") -> 
     if asked:
         why = why.replace("your ", f"{asked}’s ").replace("what you ticked", f"what was ticked for {asked}")
     if what == "hold":
-        return f"Hard holds come in parts of at most {value} seconds because of {why}. Stretches stay whole."
+        return f"Hard holds are split into {value} seconds at most because of {why}. Stretches stay as they are."
     if what == "hand":
-        return "Keep a hand on something firm in every balance move, also where a cue says that you may let go."
+        return "Hold on to something firm in every balance exercise, even where you are told that you may let go."
     if what == "rest":
-        return f"Rests are longer because of {why}: at least {value} % of what was written."
-    return f"Today aims at an effort of {value} of 10 at most because of {why}."
+        return f"Rests are longer because of {why}: at least {value}% of the plan."
+    return f"Aim for an effort of {value} out of 10 at most today, because of {why}."
 
 
-DATES = "When it began, and a clinician’s yes"
+DATES = "When it began, and the go-ahead for more"
 DATES_HINT = (
-    "After an operation, and with some conditions, the limits are stricter at first. They stay until a doctor or "
-    "another clinician has said that they may go. You are reminded to ask; the calendar alone changes nothing."
+    "After an operation, and with some conditions, limits are stricter at first. They stay until a doctor, nurse or "
+    "physio says they can be lifted. We’ll remind you to ask; the calendar alone changes nothing."
 )
-DATES_NONE = "Nothing that you ticked has limits that end."
-DATES_SHORT = "Stricter at first, until a clinician’s yes"
+DATES_NONE = "Nothing you ticked has limits that can be lifted."
+DATES_SHORT = "Stricter at first, until you have a go-ahead"
 BEGAN = "How long ago?"
 BEGAN_WEEKS: Mapping[int, str] = {0: "This week", 3: "3 weeks", 6: "6 weeks", 9: "9 weeks", 12: "12 weeks or more"}
-FIRST_HOLD = "The stricter limits hold now."
-YES_WHO = "Who said that they may go, and what they are"
-YES_RECORD, YES_BACK = "Record this yes", "Take this yes back"
-YES_LACKS = "Write who said it and what they are, such as: Ms Field, physiotherapist."
+FIRST_HOLD = "The stricter limits apply now."
+YES_WHO = "Who gave the go-ahead, and their profession"
+YES_RECORD, YES_BACK = "Record this go-ahead", "Remove this go-ahead"
+YES_LACKS = "Please write who it was and their profession, such as: Ms Field, physiotherapist."
 
 
 def condition_name(condition: Condition) -> str:
@@ -141,10 +150,10 @@ def since_line(day: str) -> str:
 
 def yes_line(who: str, day: str) -> str:
     """A yes that was recorded."""
-    return f"{who} said on {day} that the stricter limits may go."
+    return f"{who} said on {day} that the stricter limits can be lifted."
 
 
 def ask_again(condition: Condition) -> str:
     """The limits of a condition are due to be asked about."""
-    return (f"{condition_name(condition)}: it is time to ask whoever treats you whether these limits still hold. "
-            "Enter the answer under Settings; until then they stay.")
+    return (f"{condition_name(condition)}: it’s time to ask the person who treats you whether these limits still "
+            "apply. Enter the answer under Settings; until then they stay.")

@@ -10,53 +10,54 @@ from app.words.listing import listed
 
 #: After "which" or "it", for a rating of 1, 2 and 3. Each is true of everything that is rated so.
 ASKS: Mapping[str, tuple[str, str, str]] = {
-    Axis.WRIST_WEIGHT_BEARING: ("asks a little of the wrists", "leans on the hands or bends a wrist far",
-                                "puts the weight on the hands"),
+    Axis.WRIST_WEIGHT_BEARING: ("works the wrists a little", "leans on the hands or bends a wrist far",
+                                "puts full weight on the hands"),
     Axis.OVERHEAD_SHOULDER: (
         "brings the arms up to the shoulders", "brings the arms above the shoulders", "presses a weight overhead"),
-    Axis.SHOULDER_LOAD: ("asks a little of the shoulders", "loads the shoulders", "loads the shoulders fully"),
-    Axis.ELBOW_LOAD: ("asks a little of the elbows", "loads the elbows", "loads the elbows fully"),
-    Axis.GRIP: ("uses the grip a little", "takes a firm grip", "grips hard"),
-    Axis.NECK_LOAD: ("asks a little of the neck", "loads the neck", "loads the neck fully"),
+    Axis.SHOULDER_LOAD: ("works the shoulders a little", "works the shoulders", "works the shoulders hard"),
+    Axis.ELBOW_LOAD: ("works the elbows a little", "works the elbows", "works the elbows hard"),
+    Axis.GRIP: ("needs a light grip", "needs a firm grip", "needs a hard grip"),
+    Axis.NECK_LOAD: ("works the neck a little", "works the neck", "works the neck hard"),
     Axis.LOADED_SPINAL_FLEXION: (
-        "asks a little of the back", "bends forward with a weight or a band", "rounds the back under a load"),
+        "works the back a little", "bends forward with a weight or a band", "rounds the back under a load"),
     Axis.LOADED_TWIST: (
-        "turns the trunk, or works against a turn", "turns the trunk against a load", "turns far under load"),
-    Axis.DEEP_HIP_FLEXION: ("bends the hip a little", "bends the hip well", "bends the hip as far as it goes"),
-    Axis.DEEP_KNEE_FLEXION: ("asks a little of the knee", "bends the knee as on a chair", "bends the knee deeply"),
-    Axis.KNEELING: ("puts a knee to the ground", "kneels", "rests on the knees"),
-    Axis.ANKLE_LOAD: ("asks a little of the ankle", "works the ankle", "puts the whole load on one ankle"),
+        "turns the trunk, or resists a turn", "turns the trunk against a load", "turns far against a load"),
+    Axis.DEEP_HIP_FLEXION: ("bends the hip a little", "bends the hip a good way", "bends the hip as far as it will go"),
+    Axis.DEEP_KNEE_FLEXION: ("bends the knee a little", "bends the knee as far as sitting down does",
+                             "bends the knee deeply"),
+    Axis.KNEELING: ("puts one knee on the ground", "kneels", "puts full weight on the knees"),
+    Axis.ANKLE_LOAD: ("works the ankle a little", "works the ankle", "puts full weight on one ankle"),
     Axis.SINGLE_LEG_BALANCE: (
-        "asks a little of the balance", "asks a good deal of the balance", "asks the most of the balance"),
-    Axis.IMPACT: ("takes steps", "jars the joints", "jumps"),
+        "needs a little balance", "needs good balance", "needs very good balance"),
+    Axis.IMPACT: ("involves stepping", "jars the joints", "involves jumping"),
     Axis.FLOOR_TRANSFER: (
-        "goes down to a seat or a bed and up again", "goes down to the floor", "lies down on the floor"),
+        "goes down to a seat or bed and back up", "goes down to the floor", "lies down on the floor"),
     Axis.HEAD_BELOW_HEART: ("lies flat or tips the head forward", "puts the head low", "hangs the head down"),
     Axis.SPINAL_ROUNDING: ("rounds the back a little", "rounds the back", "rounds the back fully"),
     Axis.SPINAL_EXTENSION: ("arches the back a little", "arches the back", "arches the back fully"),
     Axis.HEAD_TURNING: ("moves the head a little", "turns or tips the head", "turns the head fast or far"),
     Axis.TURNING_ROUND: (
         "turns in small steps, or steps back", "turns round or walks backwards", "turns round fast"),
-    Axis.BEARING_DOWN: ("takes a light effort", "lifts, or braces the trunk firmly", "strains"),
-    Axis.HARD_HOLD: ("holds lightly", "holds hard", "holds as hard as it goes"),
+    Axis.BEARING_DOWN: ("needs a light effort", "lifts, or braces the trunk firmly", "strains"),
+    Axis.HARD_HOLD: ("holds lightly", "holds hard", "holds as hard as possible"),
     Axis.UNHELD_BALANCE: (
-        "asks for some balance without a hand on something", "leaves no hand to catch a wobble",
-        "stands on one leg without a hand on something"),
-    Axis.LEG_CROSSING: ("turns the hip or brings the legs in line", "crosses the legs", "draws one leg across"),
+        "needs some balance without holding on", "leaves no hand free for support",
+        "stands on one leg without holding on"),
+    Axis.LEG_CROSSING: ("turns the hip or brings the feet into line", "crosses the legs", "draws one leg far across"),
 }
 #: What may be missing.
 THINGS: Mapping[str, str] = {BED: "a bed", **{kit: words.needed for kit, words in KIT_WORDS.items()}}
 OTHER: Mapping[str, str] = {
-    "floor": "is done on the floor, and this room has none to lie on",
+    "floor": "needs floor space, and there is none here",
     "noise": "makes noise, and this room must be quiet",
-    "space": "needs more room than there is",
+    "space": "needs more room than there is here",
     "support": "is done standing, with nothing to hold on to",
-    "seated": "is not done sitting",
-    "side": "uses an arm or a leg that is to rest",
+    "seated": "isn’t done sitting down",
+    "side": "uses an arm or leg that is resting",
 }
 WEIGHT: Mapping[str, str] = {
-    "day": "takes a weight, and today is without weights",
-    "owned": "takes a weight, and none at hand is light enough for today",
+    "day": "uses a weight, and today is without weights",
+    "owned": "needs a lighter weight than there is here",
 }
 
 
@@ -76,9 +77,9 @@ def does_words(because: Sequence[str], asked: Sequence[str], otherwise: Mapping[
 
 def _one(key: str, details: Sequence[str], otherwise: Mapping[str, str]) -> str:
     if key == "kit" and details:
-        return f"needs {listed([THINGS.get(d, d.replace('_', ' ')) for d in details])}, which you do not have here"
+        return f"needs {listed([THINGS.get(d, d.replace('_', ' ')) for d in details])}, which isn’t here"
     if key == "weight" and details:
         return WEIGHT[details[0]]
     if key in ASKS and details:
         return asks_words(key, int(details[0]))
-    return OTHER.get(key) or f"asks for {otherwise.get(key, key)}"
+    return OTHER.get(key) or f"calls for {otherwise.get(key, key)}"

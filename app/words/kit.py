@@ -18,7 +18,7 @@ KIT_WORDS: Mapping[str, KitWords] = {
     "mat": KitWords("A mat or carpet to lie on", "a mat"),
     "dumbbell": KitWords("Dumbbells", "dumbbells"),
     "step": KitWords("A low step", "a step"),
-    "band": KitWords("A stretch band", "a band"),
-    "door_anchor": KitWords("A loop for a door", "a door anchor"),
+    "band": KitWords("An exercise band", "a band"),
+    "door_anchor": KitWords("A door anchor for the band", "a door anchor"),
     "towel": KitWords("A towel", "a towel"),
 }

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 PAGE_TITLES: Mapping[str, str] = {
     "today": "Today", "check-in": "Check-in", "play": "Session", "afterwards": "After the session", "diary": "Diary",
     "plan": "Plan", "send": "Send", "settings": "Settings", "programme": "Programme", "get": "Programme",
-    "key": "Programme", "checks": "Checks", "note": "What happened?", "why": "The rules", "yes": "Record a yes",
+    "key": "Programme", "checks": "Checks", "note": "What happened?", "why": "The rules", "yes": "Record the go-ahead",
     "who": "Who is here?", "welcome": "Welcome", "desk": "Who needs you", "people": "People", "person": "One person",
     "publish": "Publish",
 }

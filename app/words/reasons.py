@@ -15,8 +15,8 @@ from app.words.text import AXIS_WORDS, count, listed, spot_words
 Data = Mapping[str, str | int]
 
 SYMPTOM_WORDS: Mapping[str, str] = {
-    Symptom.EMERGENCY: "a sign of an emergency",
-    Symptom.STOP_AND_ASK: "a sign to stop and ask about",
+    Symptom.EMERGENCY: "a sign that may be an emergency",
+    Symptom.STOP_AND_ASK: "something a doctor should know about",
     Symptom.FEVER: "a fever",
     Symptom.HEAD_COLD: "a head cold",
 }
@@ -66,31 +66,31 @@ def _upper(words: str) -> str:
 def _missing(data: Data, w: Whose) -> str:
     words = QUESTION_WORDS.get(str(data["missing"]), QUESTION_WORDS[""])[w.led].format(name=w.name)
     if data["missing"] == "symptoms":
-        return "Answer first whether anything is new or worrying today."
-    return f"Not answered: {words}. So today stays careful."
+        return "First, please say whether anything is new or worrying today."
+    return f"Not answered: {words}. So we are keeping today easier."
 
 
 def _symptoms(d: Data, w: Whose) -> str:
     told = SYMPTOM_WORDS[str(d["symptom"])]
-    return f"Told of {w.name} today: {told}." if w.led else f"You ticked {told}."
+    return f"Reported for {w.name} today: {told}." if w.led else f"You ticked {told}."
 
 
 def _pain(d: Data, w: Whose) -> str:
     where = spot_words(str(d.get("spot", "")))
     if "last" in d:
-        return f"Pain in {w.part(where)} reached {d['last']} of 10 in the last session."
+        return f"Pain in {w.part(where)} reached {d['last']} out of 10 in the last session."
     rests = _rests_with(str(d.get("spot", "")), int(d["value"]))
     hurts = "hurt" if where.endswith("ribs") else "hurts"
-    return f"{_upper(w.part(where))} {hurts} {d['value']} of 10 today{rests}."
+    return f"{_upper(w.part(where))} {hurts} {d['value']} out of 10 today{rests}."
 
 
 def _rests_with(spot: str, level: int) -> str:
-    """`, so moves with kneeling and bending the knee deeply are out`; up to a point only those heavy on it."""
+    """`, so today leaves out kneeling and deep knee bends`; up to a point it only goes easy on them."""
     axes = REGION_AXES.get(parse_spot(spot).region, ()) if spot and level >= PAIN_CAPS else ()
     if not axes:
         return ""
-    heavy = "with" if level >= PAIN_RESTS else "heavy on"
-    return f", so moves {heavy} {listed([AXIS_WORDS[axis] for axis in axes])} are out"
+    out = "leaves out" if level >= PAIN_RESTS else "goes easy on"
+    return f", so today {out} {listed([AXIS_WORDS[axis] for axis in axes])}"
 
 
 def _rise(d: Data, w: Whose) -> str:
@@ -105,11 +105,11 @@ def _soreness(d: Data, w: Whose) -> str:
     where = w.part(spot_words(str(d["spot"])))
     if "hours" in d:
         return f"The muscles of {where} have been very achy for {d['hours']} hours."
-    return f"The muscles of {where} are achy, {d['value']} of 10."
+    return f"The muscles of {where} are achy, {d['value']} out of 10."
 
 
 def _effort(d: Data, w: Whose) -> str:
-    return f"{_last_session(d)} felt like {d['rpe']} of 10; it was meant to be {d['target']}."
+    return f"{_last_session(d)} felt like {d['rpe']} out of 10; the aim was {d['target']}."
 
 
 def _completion(d: Data, w: Whose) -> str:
@@ -121,32 +121,32 @@ def _last_session(d: Data) -> str:
 
 
 def _readiness(d: Data, w: Whose) -> str:
-    told = [f"{word} {d[key]} of 5" for key, word in
+    told = [f"{word} {d[key]} out of 5" for key, word in
             (("slept", "sleep"), ("energy", "energy"), ("calm", "feeling settled")) if 0 < int(d[key]) < 5]
     return f"Today’s answers: {listed(told)}."
 
 
 def _days(d: Data, w: Whose) -> str:
     if d["days"] == 0:
-        return f"{w.who} already trained today, and rest is when the work takes effect."
+        return f"{w.who} already trained today, and rest is when muscles get stronger."
     if d["days"] == 1:
         return f"{w.who} trained yesterday, and muscles need a rest day in between."
-    return f"The last strength session was {d['days']} days ago, so we start gently."
+    return f"The last strength session was {d['days']} days ago, so we are starting gently."
 
 
 def _fall(d: Data, w: Whose) -> str:
     if d.get("hurt"):
-        return f"{w.who} fell, and something hurt. A doctor, nurse or physio should look at it before any training."
-    return (f"{w.who} had a fall not long ago, so nothing gets harder for now, and balance is done with a hand on "
-            "something.")
+        return f"{w.who} fell, and something hurt. A doctor, nurse or physio should take a look before any training."
+    return (f"{w.who} had a fall not long ago, so nothing gets harder for now, and balance exercises are done "
+            "holding on.")
 
 
 def _return(d: Data, w: Whose) -> str:
-    return "We come back step by step after the last easing."
+    return "After an easier session, the amount comes back step by step."
 
 
 def _clearance(d: Data, w: Whose) -> str:
-    return f"The last stop still waits for a yes before {w.name + ' trains' if w.led else 'you train'} again."
+    return f"{w.who} {'needs' if w.led else 'need'} a go-ahead before training again."
 
 
 REASONS: Mapping[RuleId, Callable[[Data, Whose], str]] = {
@@ -161,7 +161,7 @@ REASONS: Mapping[RuleId, Callable[[Data, Whose], str]] = {
     RuleId.RETURN: _return,
     RuleId.CLEARANCE: _clearance,
     RuleId.CLEAN_SESSIONS: lambda d, w: "The amount stays as it is until two sessions in a row have gone well.",
-    RuleId.ANSWERED_BY: lambda d, w: "Somebody else answered today, so nothing moves on.",
+    RuleId.ANSWERED_BY: lambda d, w: "Someone else answered today, so we are keeping things as they are.",
     RuleId.NO_CHECK_IN: lambda d, w: f"No check-in yet; this is what {w.part('coach')} wrote.",
     RuleId.LIGHTER_WEEK: lambda d, w: f"A lighter week: {count(int(d['rounds']), 'round')}.",
     RuleId.FALL: _fall,

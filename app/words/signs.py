@@ -12,19 +12,19 @@ from app.domain.model.diary import Symptom
 SIGN_WORDS: Mapping[str, str] = {
     "chest_pressure": "Pressure, tightness or pain in the chest, jaw or arm",
     "fainting": "Fainting, or nearly fainting",
-    "breathless": "Too breathless to speak, or breath that does not settle",
+    "breathless": "Too breathless to speak, or still short of breath after a rest",
     "weakness_face_speech": "Sudden weakness, a drooping face or slurred speech",
     "confusion": "Suddenly confused",
     "severe_headache": "A sudden, very bad headache",
     "cold_sweat": "Cold sweat and feeling sick",
-    "numb_saddle": "Numb between the legs, or bladder or bowel out of control",
+    "numb_saddle": "Numb between the legs, or new loss of bladder or bowel control",
     "defibrillator": "A shock from an implanted defibrillator",
-    "low_sugar": "Low blood sugar that does not settle",
-    "fall_head": "A fall with a knock to the head, or no way to get up",
+    "low_sugar": "Low blood sugar that stays low",
+    "fall_head": "A fall with a knock on the head, or unable to get up",
     "calf_swelling": "A swollen, tender calf",
     "hot_joint": "A hot, swollen joint",
     "dark_urine": "Very dark urine",
-    "dizziness": "Dizzy or light-headed, and it is new",
+    "dizziness": "New dizziness or light-headedness",
     "palpitations": "A racing, pounding or skipping heart",
     "numbness": "New numbness or tingling",
     "night_pain": "New pain that wakes you at night",
@@ -55,15 +55,15 @@ def what_to_do(sign: str, number: str, asked: str = "") -> tuple[str, ...]:
     """What to do about a sign, line by line; `asked` names whom somebody leads, who then reads it."""
     if sign_is_emergency(sign):
         sit = f"Help {asked} sit or lie down, and stay with them." if asked else \
-            "Sit or lie down where you are safe. Do not drive yourself."
+            "Sit or lie down where you are safe. Don’t drive yourself."
         return (
-            f"Call {number} now, or have somebody call.", sit,
+            f"Call {number} now, or ask someone to.", sit,
             "Unlock the door if you can do so safely, and stay on the line.",
-            "Follow what they tell you before anything that stands here.",
+            "What they tell you comes before anything written here.",
         )
     if sign == "fever":
-        return ("No training with a fever, and none until it has been gone for two days.",
-                f"Ask a doctor if it is high, lasts, or if {asked + ' feels' if asked else 'you feel'} very unwell.")
+        return ("Don’t train with a fever, or for two days after it has gone.",
+                f"Ask a doctor if it is high or lasts, or if {asked + ' feels' if asked else 'you feel'} very unwell.")
     if asked:
         return (f"Help {asked} sit down and rest. Ask a doctor or a nurse line today, before {asked} trains again.",
                 f"If it gets worse or another sign comes, call {number}.")

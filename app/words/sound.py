@@ -11,13 +11,13 @@ from app.words.text import count, duration, listed
 
 # ------------------------------------------------------------------ the command
 
-NO_TRACK = "No session today, so there is no track; nothing was written."
+NO_TRACK = "There is no session today, so no sound track was written."
 
 
 def track_written(name: str, seconds: int, cues: int, lines: int) -> str:
     """What the `cues` command says at the end."""
-    spoken = f", {count(lines, 'spoken line')}" if lines else ", no spoken lines (the pack has no voice)"
-    return f"{name} is written: {duration(seconds)}, {count(cues, 'cue')}{spoken}."
+    spoken = f", {count(lines, 'spoken line')}" if lines else ", no spoken lines (the programme file has no voice)"
+    return f"{name} is ready: {duration(seconds)}, {count(cues, 'cue')}{spoken}."
 
 
 # ------------------------------------------------------------------ lines for a speech engine
@@ -41,23 +41,23 @@ def line_words(line: VoiceLine, exercise: Exercise | None, language: str) -> str
     return (cues.set_up if line.said is Said.SET_UP else cues.safety)[line.number - 1]
 
 
-SPEAKING = "The voice of this computer reads the lines that are not recorded. This may take a minute."
+SPEAKING = "This computer’s voice is reading the lines that aren’t recorded. It may take a minute."
 
 # ------------------------------------------------------------------ is it loud enough?
 
 CHECK_HEAD = "Is it loud enough?"
-CHECK_HINT = "Put the device where it will stand, go to where you will train, and listen."
+CHECK_HINT = "Put the device where it will be, go to where you will train, and listen."
 PLAY_IT = "Play the sounds"
-ASKED, ASKED_SHORT = "Can you hear it across the room?", "Heard across the room"
-NOT_HEARD = ("Turn the device up, put it nearer, or connect a louder speaker; then play the sounds again. Everything "
-             "is also on the screen, and is felt where the device vibrates.")
-HEARD = "Good. It will not be asked again; “Play the sounds” is in the settings too."
-NO_SOUND = "Nothing could be played here. The session goes by the screen, and by vibration where the device can."
+ASKED, ASKED_SHORT = "Can you hear it from where you train?", "Heard from where I train"
+NOT_HEARD = ("Turn the device up, move it nearer or connect a louder speaker, then play the sounds again. Everything "
+             "is shown on the screen too, and many devices also vibrate.")
+HEARD = "Good. We won’t ask again; you can play the sounds any time under Settings."
+NO_SOUND = "No sound could be played here. Follow the screen instead, and the vibration if the device has it."
 
 # ------------------------------------------------------------------ what a device lacks
 
 LACKS: Mapping[str, str] = {
-    "sound": "play tones", "haptics": "vibrate", "awake": "keep its screen on by itself",
+    "sound": "play tones", "haptics": "vibrate", "awake": "keep its screen on",
 }
 """By ability of the device."""
 
@@ -66,16 +66,16 @@ def lacks_words(missing: Iterable[str]) -> str:
     """One quiet sentence; empty where nothing is missing that a session would have used."""
     there = set(missing)
     told = [words for ability, words in LACKS.items() if ability in there]
-    return f"This device cannot {listed(told)}. The session goes on without." if told else ""
+    return f"This device cannot {listed(told)}. You can still do the session." if told else ""
 
 
 # ------------------------------------------------------------------ a session that is due
 
-REMIND = "Remind me of a session that is due"
-REMIND_NOTE = "A notice of this computer, once on the day, while this app is open in a window. It goes nowhere else."
+REMIND = "Remind me when a session is due"
+REMIND_NOTE = "A notification on this computer, once on the day, while the app is open. It goes nowhere else."
 REMIND_AT: Mapping[int, str] = {0: "Never", 8: "From 8:00", 10: "From 10:00", 15: "From 15:00", 18: "From 18:00"}
 
 
 def due_words(name: str) -> str:
     """A notice: what is due."""
-    return f"“{name}” is due today. Open it when it suits you; nothing is lost if not."
+    return f"“{name}” is due today, whenever it suits you. It can wait if today is no good."

@@ -17,36 +17,36 @@ from app.words.listing import listed as listed
 AXIS_WORDS: Mapping[str, str] = {
     Axis.WRIST_WEIGHT_BEARING: "leaning on the hands",
     Axis.OVERHEAD_SHOULDER: "reaching overhead",
-    Axis.SHOULDER_LOAD: "loading the shoulder",
-    Axis.ELBOW_LOAD: "loading the elbow",
+    Axis.SHOULDER_LOAD: "heavy shoulder work",
+    Axis.ELBOW_LOAD: "heavy elbow work",
     Axis.GRIP: "gripping hard",
-    Axis.NECK_LOAD: "loading the neck",
-    Axis.LOADED_SPINAL_FLEXION: "bending forward under load",
-    Axis.LOADED_TWIST: "twisting under load",
-    Axis.DEEP_HIP_FLEXION: "bending the hip deeply",
-    Axis.DEEP_KNEE_FLEXION: "bending the knee deeply",
+    Axis.NECK_LOAD: "heavy neck work",
+    Axis.LOADED_SPINAL_FLEXION: "bending forward with a weight",
+    Axis.LOADED_TWIST: "twisting with weights",
+    Axis.DEEP_HIP_FLEXION: "deep hip bends",
+    Axis.DEEP_KNEE_FLEXION: "deep knee bends",
     Axis.KNEELING: "kneeling",
-    Axis.ANKLE_LOAD: "loading the ankle",
-    Axis.SINGLE_LEG_BALANCE: "keeping the balance",
-    Axis.IMPACT: "steps, hops and jumps",
-    Axis.FLOOR_TRANSFER: "getting down low and up again",
-    Axis.HEAD_BELOW_HEART: "lying flat or putting the head low",
+    Axis.ANKLE_LOAD: "heavy ankle work",
+    Axis.SINGLE_LEG_BALANCE: "balancing",
+    Axis.IMPACT: "jarring steps, hops and jumps",
+    Axis.FLOOR_TRANSFER: "getting down low and back up",
+    Axis.HEAD_BELOW_HEART: "lying flat or lowering the head",
     Axis.SPINAL_ROUNDING: "rounding the back",
     Axis.SPINAL_EXTENSION: "arching the back",
     Axis.HEAD_TURNING: "turning or tipping the head",
     Axis.TURNING_ROUND: "turning round or walking backwards",
-    Axis.BEARING_DOWN: "lifting, or bracing the trunk",
-    Axis.HARD_HOLD: "holding hard",
-    Axis.UNHELD_BALANCE: "balance without a hand on something",
+    Axis.BEARING_DOWN: "lifting or bracing hard",
+    Axis.HARD_HOLD: "hard holds",
+    Axis.UNHELD_BALANCE: "balancing without holding on",
     Axis.LEG_CROSSING: "crossing the legs",
-    "kit": "something that is not at hand",
-    "floor": "the floor, and this room has none to lie on",
+    "kit": "something that isn’t here",
+    "floor": "floor space, and there is none here",
     "noise": "noise, and this room must be quiet",
-    "space": "more room than there is",
-    "weight": "a weight, and today there is none light enough",
-    "support": "balance without something to hold",
-    "seated": "another position than sitting",
-    "side": "an arm or a leg that is to rest",
+    "space": "more room than there is here",
+    "weight": "a lighter weight than you have",
+    "support": "standing with nothing to hold on to",
+    "seated": "a position other than sitting",
+    "side": "an arm or leg that is resting",
 }
 REGION_WORDS: Mapping[Region, str] = {r: r.value for r in Region}
 
@@ -111,10 +111,10 @@ def substitution_text(change: Substitution, names: Mapping[str, str]) -> str:
     if change.because == ("choice",):
         return f"Instead of “{written}”, as you chose."
     does = does_words(change.because, change.asked, AXIS_WORDS) if change.asked else \
-        f"asks for {because_words(change.because)}"
+        f"calls for {because_words(change.because)}"
     if change.side:
-        return (f"On the {change.side} alone, instead of “{written}”, which {does}. The other side does it as written, "
-                f"so left and right aren’t equal today.")
+        return (f"On the {change.side} only, instead of “{written}”, which {does}. The other side does it as written, "
+                f"so left and right won’t be equal today.")
     return f"Instead of “{written}”, which {does}."
 
 
@@ -123,25 +123,25 @@ def left_out_text(left: LeftOut) -> str:
     if left.because == ("minutes",):
         return "Left out: there is no time for it today."
     if left.because == ("side",):
-        return "Left out: it needs the arm or leg that is to rest."
+        return "Left out: it uses an arm or leg that is resting."
     if left.asked:
         return f"Left out: it {does_words(left.because, left.asked, AXIS_WORDS)}."
-    return f"Left out: it asks for {because_words(left.because)}."
+    return f"Left out: it calls for {because_words(left.because)}."
 
 
 def one_sided_text(one: OneSided) -> str:
     """Why a station is done on one side alone."""
     other = "right" if one.spared == "left" else "left"
     does = does_words(one.because, one.asked, AXIS_WORDS)
-    return f"Only on the {other} today: on the {one.spared} it {does}. So left and right aren’t equal."
+    return f"Only on the {other} today, because on the {one.spared} it {does}. So left and right won’t be equal."
 
 
 def kit_sentence(kit: list[str]) -> str:
-    """`a chair and dumbbells needed`, `nothing needed`."""
-    return f"{listed([KIT_WORDS[k].needed if k in KIT_WORDS else k for k in kit])} needed" if kit else "nothing needed"
+    """`kit: a chair and dumbbells`, `no kit needed`."""
+    return f"kit: {listed([KIT_WORDS[k].needed if k in KIT_WORDS else k for k in kit])}" if kit else "no kit needed"
 
 
 def session_sentence(timeline: Timeline, kit: list[str]) -> str:
-    """`22 minutes, 6 exercises, a chair needed`."""
+    """`22 minutes, 6 exercises, kit: a chair`."""
     exercises = {s.exercise for s in timeline.steps if s.is_effort}
     return (f"{duration(timeline.total_ms // 1000)}, {count(len(exercises), 'exercise')}, {kit_sentence(kit)}")

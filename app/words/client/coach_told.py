@@ -6,9 +6,9 @@ from datetime import date
 from app.words.client.today import Pair, said
 
 WEEK_DAYS = 7
-UNAWARE: Pair = ("Your coach does not know yet.", "{name}’s coach does not know yet.")
-KEPT_BACK: Pair = ("What you agreed to send leaves this out, so tell them yourself.",
-                   "What {name} agreed to send leaves this out, so tell them yourself.")
+UNAWARE: Pair = ("Your coach doesn’t know yet.", "{name}’s coach doesn’t know yet.")
+KEPT_BACK: Pair = ("Your diary goes without this, as you chose, so please tell them yourself.",
+                   "{name}’s diary goes without this, as {name} chose, so please tell them yourself.")
 
 
 def coach_knows(sent: date | None, answered: date | None, today: date, asked: str = "") -> str:
@@ -38,15 +38,15 @@ def tell_coach(coach: str, *, sent: bool = False, reached: bool = False, asked: 
 def whom_to_ask(yes_from: str, coach: str) -> str:
     """Whose go-ahead it takes; it stays in view while training is on hold, with how to reach them."""
     if yes_from == "self":
-        return "Wait until the fever has been gone for two days. If it lasts, ask a doctor."
+        return "Wait until the fever has been gone for two days. If it doesn’t go, ask a doctor."
     if yes_from == "coach" and coach:
         return f"Ask {coach}, or a doctor, nurse or physio."
-    return "Ask a doctor, nurse or physio: phone the practice, and say that home training is meant."
+    return "Ask a doctor, nurse or physio: phone the practice, and say that it’s about exercise at home."
 
 
 def reach_words(written: str, *, phone: bool) -> str:
-    """`Phone 06 1234 5678`, `E-mail odile@brackwater.example`."""
-    return f"{'Phone' if phone else 'E-mail'} {written}"
+    """`Phone 06 1234 5678`, `Email odile@brackwater.example`."""
+    return f"{'Phone' if phone else 'Email'} {written}"
 
 
 def call_number(number: str) -> str:

@@ -20,26 +20,26 @@ from app.words.text import count, listed, spot_words, time_together, time_traine
 
 #: How well one can talk, 0–10, in our own words. [P]
 EFFORT: tuple[str, ...] = (
-    "at rest", "hardly anything", "could sing", "could chat on and on", "full sentences, breath a little quicker",
-    "full sentences, breath quicker", "short sentences", "a short sentence at a time", "a few words",
-    "hardly a word", "could not go on",
+    "at rest", "barely moving", "could sing", "could chat on and on", "full sentences, breathing a little faster",
+    "full sentences, breathing faster", "short sentences", "a short sentence at a time", "a few words",
+    "barely a word", "couldn’t go on",
 )
 HOW_HARD = "How hard was it?"
 HOW_HARD_SHORT = "How hard"
 HOW_HARD_LED = "How hard was it for {name}?"
-HOW_HARD_NOTE = "The whole session together, by how well you could talk."
+HOW_HARD_NOTE = "For the session as a whole, going by how well you could talk."
 HOW_HARD_NOTE_LED = "Ask {name}. If there is no answer, go by how well {name} could talk."
 HURTS_NOW = "Does anything hurt in a joint now?"
 NOTHING_HURTS = "Nothing hurts"
 SOMETHING_HURTS = "Something hurts"
-HURT_ENDS = ("not at all", "makes me stop now and then", "the worst I can think of")
-WHY_SHORT = "Why was it cut short?"
-NOTE = "Anything to note?"
+HURT_ENDS = ("not at all", "makes me stop now and then", "the worst I can imagine")
+WHY_SHORT = "What cut it short?"
+NOTE = "Anything you’d like to write down?"
 NOTE_HINT = "For the diary, and for the coach if notes are sent."
 SAVE, LATER = "Save", "Later"
-KEPT = "It is written down."
+KEPT = "It’s in the diary."
 MEANS = "What it means for next time"
-GONE = "There is no such entry."
+GONE = "This entry isn’t here any more."
 TO_TODAY, TO_DIARY = "Back to today", "To the diary"
 
 WHY: Mapping[Ending, str] = {
@@ -47,15 +47,15 @@ WHY: Mapping[Ending, str] = {
 }
 ENDED: Mapping[Ending, str] = {
     Ending.FINISHED: "", Ending.INTERRUPTED: "cut short: something came up", Ending.TOO_MUCH: "cut short: too much",
-    Ending.PAIN: "stopped: it hurt", Ending.SIGN: "stopped: a stop sign",
+    Ending.PAIN: "stopped: it hurt", Ending.SIGN: "stopped: a warning sign",
 }
 LEFT_EARLY = "ended early"
 NEXT_TIME = (
-    "If the morning is good, next time is the whole session.",
-    "If the morning is good, next time is the whole session.",
+    "If you feel fine in the morning, next time is the whole session.",
+    "If you feel fine in the morning, next time is the whole session.",
     "Next time is the same session, a little gentler.", "Next time is easier: fewer rounds, more rest.",
-    "Next time is a light one.",
-    "Next time is gentle movement only, without weights.", "Next comes a rest day.", "", "",
+    "Next time is a light session.",
+    "Next time is gentle movement only, without weights.", "Next is a rest day.", "", "",
 )
 
 
@@ -87,12 +87,12 @@ def outlook_lines(dose: Dose, stop: Stop | None, asked: str = "") -> tuple[str, 
 
 
 def stop_line(stop: Stop, asked: str = "") -> str:
-    """Whose yes it takes to train again."""
+    """Whose go-ahead it takes to train again."""
     whose = f"{asked}’s" if asked else "your"
     return {
         "self": "No training until the fever has been gone for two days.",
-        "coach": f"No training until {whose} coach has said yes.",
-    }.get(stop.yes_from, "No training until a doctor or another clinician has said yes, and you have noted it here.")
+        "coach": f"No training until {whose} coach gives the go-ahead.",
+    }.get(stop.yes_from, "No training until a doctor, nurse or physio gives the go-ahead and you record it here.")
 
 
 STOP_HEAD = "What to do now"
@@ -103,64 +103,64 @@ STOP_HEAD = "What to do now"
 def pain_stop_lines(number: str, asked: str = "") -> tuple[str, ...]:
     """After pain of 8 or more, or a joint that gave way."""
     return (f"{'Let ' + asked + ' rest' if asked else 'Rest'}, and have it looked at before any more training.",
-            f"If {asked or 'you'} cannot put weight on it, or it is swollen, hot or out of shape, call a doctor today; "
-            f"{number} if it is bad.")
+            f"If {asked or 'you'} cannot put weight on it, or it is swollen, hot or out of shape, call a doctor today, "
+            f"or {number} if it is bad.")
 
 
-MISTAKE = "The stop sign was pressed by mistake"
-MISTAKE_NOTE = "The session then counts as cut short, and the note says that the sign was pressed."
+MISTAKE = "The warning sign was pressed by mistake"
+MISTAKE_NOTE = "The session will count as cut short, and a note says that the sign was pressed."
 
 
 def mistake_mark(sign: str) -> str:
     """What is put into the note when a stop sign is taken back, so that nobody misses it."""
-    return f"Stop sign pressed by mistake: {sign_words(sign)}."
+    return f"Warning sign pressed by mistake: {sign_words(sign)}."
 
 
 # ------------------------------------------------------------------ diary
 
 TITLE = "Diary"
-EMPTY_HEAD = "Nothing is written down yet"
-EMPTY = "Each check-in and each session shows here, day by day."
+EMPTY_HEAD = "Nothing here yet"
+EMPTY = "Your check-ins and sessions will show here, day by day."
 CHECK_IN = "Check-in"
 HOW_WAS_IT = "How was it?"
 PAIN_HEAD = "Pain, six weeks"
-GUIDE = f"Dotted: from {PAIN_CAPS} on the session spares that joint."
+GUIDE = f"Dotted line: from {PAIN_CAPS} up, the session goes easy on that joint."
 MINUTES_HEAD = "Minutes of training a week"
-NO_MINUTES = "No session in six weeks."
+NO_MINUTES = "No sessions in the last six weeks."
 WEEKS_AGO, TODAY = "6 weeks ago", "today"
-STRIP_KEY = "Top: planned. Bottom: what was done. Low: easier. Dotted: left out. Double bar: stopped."
+STRIP_KEY = "Top: planned. Bottom: what you did. Low: easier. Dotted: left out. Double bar: stopped."
 OLDER = "Show older weeks"
 THIS_WEEK, LAST_WEEK = "This week", "Last week"
 ENTRY_BACK = "Back to the diary"
 CHANGE = "Change the answers"
-TAKE_BACK = "Take this entry back"
-TAKEN_BACK = "Taken back. It no longer counts."
-TAKEN_BACK_NEXT = "If it was sent before, the coach learns of it with the next diary."
+TAKE_BACK = "Remove this entry"
+TAKEN_BACK = "Removed. It no longer counts."
+TAKEN_BACK_NEXT = "If it has already been sent, the coach will see the change with the next diary."
 UNDO = "Undo"
-ASK_FIRST = "Take it back? It will no longer count for the next session."
+ASK_FIRST = "Remove it? It will no longer count for the next session."
 KEEP = "Keep it"
-EASED_HEAD = "What was eased, and why"
+EASED_HEAD = "What was made easier, and why"
 DONE_HEAD = "What was done"
-ENTRY_LEAVE = "Leave as it was"
-ONLY_TODAYS = "What was decided that day stays as it was; the correction counts from now on."
+ENTRY_LEAVE = "Leave it as it was"
+ONLY_TODAYS = "That day’s session stays as it was; the correction counts from now on."
 CHANGED_BY_HAND: Pair = ("Changed by you", "Changed by hand")
-JOINTS, MORNING, MUSCLES = "Hurt in a joint", "Joints the morning after", "Tired, achy muscles"
+JOINTS, MORNING, MUSCLES = "Joints that hurt", "Joints the morning after", "Achy muscles"
 MUSCLES_ANSWERS = ("No achy muscles", "Achy muscles")
 SLEPT, ENERGY, SETTLED = "Slept", "Energy", "Settled"
 ENDS_5: Mapping[str, tuple[str, str]] = {
     SLEPT: ("badly", "well"), ENERGY: ("low", "high"), SETTLED: ("not at all", "very")}
-NOT_SAID = "not said"
+NOT_SAID = "not answered"
 NOTHING = "nothing"
 NO_SIGNS = "Nothing new or worrying"
 HOW_WORDS: Mapping[How, str] = {
-    How.FULL: "as planned", How.EASIER: "an easier one", How.PART: "in part", How.SKIPPED: "left out",
+    How.FULL: "as planned", How.EASIER: "made easier", How.PART: "in part", How.SKIPPED: "left out",
     How.STOPPED: "stopped",
 }
 
 
 def no_pain(until: date | None) -> str:
     """`No pain reported up to 14 February.`"""
-    return f"No pain reported up to {until.day} {until:%B}." if until else "Nothing written down about pain yet."
+    return f"No pain reported up to {until.day} {until:%B}." if until else "Nothing reported about pain yet."
 
 
 def week_head(monday: date, today: date) -> str:
@@ -184,7 +184,7 @@ def how_was(done: SessionDone) -> str:
 
 
 def levels(told: Mapping[Spot, int] | None) -> str:
-    """`left knee 3 and back 1`; `nothing`; `not said`."""
+    """`left knee 3 and back 1`; `nothing`; `not answered`."""
     if told is None:
         return NOT_SAID
     some = [f"{spot_words(spot)} {level}" for spot, level in sorted(told.items()) if level]
@@ -198,7 +198,7 @@ def check_in_line(told: CheckIn) -> str:
         parts.append("no joint hurt" if levels(told.pain) == NOTHING else f"hurt: {levels(told.pain)}")
     if told.soreness and levels(told.soreness) != NOTHING:
         parts.append(f"achy: {levels(told.soreness)}")
-    parts += [f"slept {told.slept} of 5"] if told.slept else []
+    parts += [f"slept {told.slept} out of 5"] if told.slept else []
     return f"{'; '.join(parts) or NOT_SAID}."
 
 
@@ -207,20 +207,20 @@ def session_line(done: SessionDone) -> str:
     parts = [time_trained(done), *([LEFT_EARLY] if done.is_left_early else [])]
     parts += [ENDED[done.ending] + (f" ({sign_words(done.sign).lower()})" if done.sign else "")] \
         if ENDED[done.ending] else []
-    parts.append(f"hard {done.rpe} of 10" if done.rpe is not None else "how hard: not said")
+    parts.append(f"effort {done.rpe} out of 10" if done.rpe is not None else "effort not answered")
     parts += [f"hurt: {levels(done.hurt_at)}"] if done.hurt_at else []
     return f"{'; '.join(parts)}."
 
 
 def clearance_line(told: Clearance, asked: str = "") -> str:
-    """One recorded yes."""
+    """One recorded go-ahead."""
     whose = f"{asked}’s" if asked else "your"
     who = {"self": asked or "you", "coach": f"{whose} coach"}.get(told.kind, told.kind)
     return f"{told.who} ({who})" if told.who else who
 
 
-OTHER = "Written down"
-YES_NOTED = "A yes after a stop"
+OTHER = "Also noted"
+YES_NOTED = "Go-ahead to train again"
 
 
 def hows_line(hows: Mapping[How, int]) -> str:
@@ -230,7 +230,7 @@ def hows_line(hows: Mapping[How, int]) -> str:
 
 def by_hand(was: str, now: str, names: Mapping[str, str]) -> str:
     """A change made on the way."""
-    return f"{names.get(was, was)} became {names.get(now, now)}."
+    return f"{names.get(was, was)} was changed to {names.get(now, now)}."
 
 
 def week_label(monday: date) -> str:
@@ -243,7 +243,7 @@ def pain_summary(series: Sequence[tuple[Spot, Sequence[int | None]]]) -> str:
     told = []
     for spot, values in series:
         known = [v for v in values if v is not None]
-        told.append(f"{spot_words(spot)} from {known[0]} to {known[-1]}, at most {max(known)}")
+        told.append(f"{spot_words(spot)} from {known[0]} to {known[-1]}, {max(known)} at most")
     return f"{'; '.join(told).capitalize()}."
 
 
@@ -259,5 +259,5 @@ NOTE_HEAD = "Note"
 
 
 def of_five(value: int | None) -> str:
-    """`4 of 5`; `not said`."""
-    return NOT_SAID if value is None else f"{value} of 5"
+    """`4 out of 5`; `not answered`."""
+    return NOT_SAID if value is None else f"{value} out of 5"

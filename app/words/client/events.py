@@ -15,33 +15,33 @@ from app.words.text import count, listed
 
 # ------------------------------------------------------------------ noting something
 
-NOTE_SOMETHING = "Note something"
+NOTE_SOMETHING = "Add to the diary"
 TITLE = "What happened?"
 KINDS: Mapping[EventKind, Pair] = {
     EventKind.FALL: ("I fell", "{name} fell"),
-    EventKind.ILLNESS: ("I am ill, or was", "{name} is ill, or was"),
+    EventKind.ILLNESS: ("I am or was ill", "{name} is or was ill"),
     EventKind.MEDICINE: ("A medicine is new or changed", "A medicine is new or changed"),
-    EventKind.ACTIVITY: ("I moved about", "{name} moved about"),
+    EventKind.ACTIVITY: ("I was active", "{name} was active"),
     EventKind.GOAL: ("My goal", "{name}’s goal"),
-    EventKind.PAUSE: ("A pause", "A pause"),
+    EventKind.PAUSE: ("A break", "A break"),
 }
 KIND_NOTES: Mapping[EventKind, str] = {
-    EventKind.FALL: "Also one without a scratch.",
+    EventKind.FALL: "Even if you weren’t hurt.",
     EventKind.ILLNESS: "A cold, a stomach upset, a fever.",
     EventKind.MEDICINE: "Tablets, drops, injections.",
     EventKind.ACTIVITY: "A walk, the garden, the pool.",
     EventKind.GOAL: "In your own words.",
-    EventKind.PAUSE: "Days on which nobody waits for a session.",
+    EventKind.PAUSE: "Days without sessions, such as a holiday.",
 }
 NAMES: Mapping[EventKind, str] = {
     EventKind.FALL: "A fall", EventKind.ILLNESS: "Ill", EventKind.MEDICINE: "Medicine",
-    EventKind.ACTIVITY: "Moved about", EventKind.GOAL: "Goal", EventKind.PAUSE: "A pause",
+    EventKind.ACTIVITY: "Active", EventKind.GOAL: "Goal", EventKind.PAUSE: "A break",
 }
-WRITE_DOWN = "Write it down"
-WRITTEN = "Written down."
+WRITE_DOWN = "Save to the diary"
+WRITTEN = "It’s in the diary."
 UNDO = "Undo"
-UNDONE = "Taken back. Nothing of it counts."
-STAYS = "If you take it back, what it changed about you stays: see the settings, or the goal in the plan."
+UNDONE = "Removed. It no longer counts."
+STAYS = "Removing it doesn’t undo what it changed about you: see Settings, or the goal under Plan."
 TO_DIARY, TO_TODAY = "To the diary", "Back to today"
 NOTE = "Anything to add?"
 OTHER = "Something else"
@@ -57,7 +57,7 @@ ACTIVITIES: Mapping[str, str] = {
     "other_activity": OTHER,
 }
 GOALS: Mapping[str, str] = {
-    e.SET: "written down", e.KEPT: "still the goal", e.REACHED: "reached", e.CHANGED: "changed",
+    e.SET: "set", e.KEPT: "still the goal", e.REACHED: "reached", e.CHANGED: "changed",
 }
 WHAT: Mapping[str, str] = {**ILLNESSES, **MEDICINES, **ACTIVITIES, **GOALS}
 
@@ -72,38 +72,40 @@ def kind_words(kind: EventKind, asked: str = "") -> str:
 FALL_HEAD: Pair = ("A fall", "{name} fell")
 FALL_WHEN = "When?"
 FALL_QUESTIONS: Mapping[str, Pair] = {
-    e.HEAD: ("Did you knock your head?", "Was there a knock to the head?"),
+    e.HEAD: ("Did you knock your head?", "Did {name} knock their head?"),
     e.THINNERS: ("Do you take anything that thins the blood?", "Does {name} take anything that thins the blood?"),
-    e.HURTS: ("Does anything hurt more than a bruise, or not carry you as before?",
-              "Does anything hurt more than a bruise, or not carry {name} as before?"),
-    e.ROSE: ("Could you get up by yourself?", "Could {name} get up without help?"),
+    e.HURTS: ("Is anything worse than a bruise, or is it harder to walk than before?",
+              "Is anything worse than a bruise, or is it harder for {name} to walk than before?"),
+    e.ROSE: ("Could you get up without help?", "Could {name} get up without help?"),
 }
 FALL_SHORT: Mapping[str, str] = {
-    e.HEAD: "A knock to the head", e.THINNERS: "Something that thins the blood", e.HURTS: "More than a bruise",
-    e.ROSE: "Up without help",
+    e.HEAD: "A knock on the head", e.THINNERS: "Something that thins the blood", e.HURTS: "More than a bruise",
+    e.ROSE: "Got up without help",
 }
-FALL_MISSING = "Answer all four, please: what to do next hangs on them."
+FALL_MISSING = "Please answer all four, so that we can say what to do next."
 FALL_ASK = (
-    "Call your doctor or a nurse line today and tell them of the fall, before you train again.",
-    "Pain that grows, a leg that does not carry, a headache, being sick, drowsy or confused: call {number}.",
+    "Call your doctor or a nurse line today and tell them about the fall, before you train again.",
+    "For pain that gets worse, a leg you can’t stand on, a headache, being sick, drowsy or confused: call {number}.",
 )
-FALL_THINNERS = "Something thins your blood: say so at once. A bleed after a fall can show late."
+FALL_THINNERS = "You take something that thins the blood, so tell them that first. Bleeding after a fall can show late."
 FALL_WELL = (
-    "Tell your doctor of it at the next visit all the same, above all if it was not the first.",
-    "A headache, being sick, drowsy or confused in the next days: call {number}.",
+    "Do tell your doctor at your next visit, especially if it wasn’t the first fall.",
+    "For a headache, being sick, drowsy or confused in the next few days: call {number}.",
 )
-FALL_CONDITION_HEAD: Pair = ("Balance with a hand on something?", "Balance with a hand on something?")
+FALL_CONDITION_HEAD: Pair = ("Hold on for balance?", "Hold on for balance?")
 FALL_CONDITION: Pair = (
-    "After a fall, balance moves are done only with something to hold. That stays until you take it away in the "
-    "settings, under “What clinicians have said”. A year is a good measure.",
-    "After a fall, {name} does balance moves only with something to hold. That stays until you take it away in the "
-    "settings, under “What clinicians have said”. A year is a good measure.",
+    "After a fall, it is safer to hold on during balance exercises. That stays until you change it in the settings, "
+    "under “Health”. About a year is usual.",
+    "After a fall, it is safer for {name} to hold on during balance exercises. That stays until you change it in the "
+    "settings, under “Health”. About a year is usual.",
 )
-FALL_CONDITION_YES, FALL_CONDITION_NO = "Yes, with a hand on something", "No, leave it as it is"
-FALL_CONDITION_KEPT = "From now on: balance only with a hand on something."
-FALL_FLOOR = "From now on: nothing on the floor, since getting up alone was not possible. You can change that in the " \
-             "settings, under “Alone, and up from the floor”."
-FALL_FAMILY = "Call {number} now, or have somebody call."
+FALL_CONDITION_YES, FALL_CONDITION_NO = "Yes, hold on", "No, leave it as it is"
+FALL_CONDITION_KEPT = "From now on balance exercises are done holding on."
+FALL_FLOOR = (
+    "From now on there are no exercises on the floor, as getting up without help wasn’t possible. You can change that "
+    "in the settings, under “Alone, and up from the floor”."
+)
+FALL_FAMILY = "Call {number} now, or ask someone to."
 
 
 def fall_lines(stopped_by: str, answers: Mapping[str, bool], number: str) -> tuple[str, ...]:
@@ -117,28 +119,30 @@ def fall_lines(stopped_by: str, answers: Mapping[str, bool], number: str) -> tup
 
 ILL_HEAD: Pair = ("Ill", "{name} is ill")
 ILL_WHICH = "What is it?"
-ILL_FEVER: Pair = ("A fever, now or in the last two days?", "A fever, now or in the last two days?")
+ILL_FEVER: Pair = ("A fever now, or in the last two days?", "A fever now, or in the last two days?")
 ILL_FEVER_SHORT = "Fever"
-ILL_MISSING = "Say whether there is or was a fever: no session may follow one too soon."
+ILL_MISSING = "Please say whether there is or was a fever: sessions start again only once it has been gone for a while."
 ILL_STOPPED = (
-    "No session with a fever, and none until it has been gone for two days.",
-    "Ask a doctor if it is high, lasts, or if you feel very unwell.",
+    "Don’t train with a fever, or for two days after it has gone.",
+    "Ask a doctor if it is high or lasts, or if you feel very unwell.",
 )
 ILL_LIGHT = (
-    "Rest as long as you need. The next session is a light one, and then it comes back step by step.",
-    "Each morning’s first question still counts: chest, breath, fever and the like stop a session.",
+    "Rest as long as you need. The next session is a light one, and then it builds up again step by step.",
+    "Each morning we still ask first whether anything is new or worrying.",
 )
 MEDICINE_HEAD = "A medicine"
 MEDICINE_WHICH = "Which of these fits best?"
 MEDICINE_WHICH_HINT = "Choose the first that fits."
-MEDICINE_ASK = "Ask the doctor or pharmacist whether it changes anything about training: dizziness on standing, the " \
-               "pulse, sugar, bruises."
+MEDICINE_ASK = (
+    "Ask your doctor or pharmacist whether it affects exercise: dizziness when standing up, your pulse, sugar or "
+    "bruises."
+)
 MEDICINE_NOW: Mapping[str, str] = {
-    "slows_heart": "From now on: go by the breath and by talking, never by the pulse.",
-    "insulin": "From now on: before each session a reminder to check the sugar and have something sweet near.",
-    "thins_blood": "After a fall, call at once, even if nothing seems to have happened.",
-    "pressure": "Get up slowly, and wait for a breath before you walk off, above all in the first weeks.",
-    "sleep": "Get up slowly. If you are unsteady in the morning, do the balance moves another day.",
+    "slows_heart": "From now on go by your breathing and whether you can talk, never by your pulse.",
+    "insulin": "From now on we’ll remind you before each session to check your sugar and have something sweet near.",
+    "thins_blood": "After a fall, call for help at once, even if nothing seems to have happened.",
+    "pressure": "Get up slowly, and take a breath before you walk off, especially in the first weeks.",
+    "sleep": "Get up slowly. If you are unsteady in the morning, do the balance exercises another day.",
 }
 
 # ------------------------------------------------------------------ moving about
@@ -146,7 +150,7 @@ MEDICINE_NOW: Mapping[str, str] = {
 ACTIVITY_HEAD = "What was it?"
 ACTIVITY_MINUTES = "How many minutes?"
 MINUTES = (10, 15, 20, 30, 45, 60, 90)
-ACTIVITY_MISSING = "Choose what it was and how long it took."
+ACTIVITY_MISSING = "Please choose what it was and how long it took."
 FRAME_HEAD = "This week in minutes"
 
 
@@ -158,14 +162,14 @@ def minutes_name(minutes: int) -> str:
 def frame_line(frame: Frame) -> str:
     """The week in a sentence or two, beside what guidelines speak of."""
     parts = [f"{count(frame.session_minutes, 'minute')} of sessions"] if frame.session_minutes else []
-    parts += [f"{count(frame.activity_minutes, 'minute')} of moving about"] if frame.activity_minutes else []
+    parts += [f"{count(frame.activity_minutes, 'minute')} of other activity"] if frame.activity_minutes else []
     days = f" Strength work on {count(frame.strength_days, 'day')}." if frame.strength_days else ""
-    return f"{listed(parts).capitalize() or 'Nothing written down yet'}.{days}"
+    return f"{listed(parts).capitalize() or 'Nothing in the diary yet'}.{days}"
 
 
 FRAME_NOTE = (
-    f"General guidance for later life speaks of {GUIDE_MINUTES[0]} to {GUIDE_MINUTES[1]} minutes a week in which the "
-    "breath comes quicker, with strength work on two days. It is a frame and no sum to reach; all of it helps."
+    f"General guidance for later life is {GUIDE_MINUTES[0]} to {GUIDE_MINUTES[1]} minutes a week that make you breathe "
+    "a little faster, with strength work on two days. It is a guide, not a target: every bit helps."
 )
 
 # ------------------------------------------------------------------ goals
@@ -174,11 +178,11 @@ GOAL_TITLE: Pair = ("What is it for?", "What is it for, in {name}’s words?")
 GOAL_LABEL = "What I want to be able to do"
 GOAL_HINT = "For example: carry the shopping up the stairs"
 GOAL_SAVE = "Keep this goal"
-GOAL_NONE = "Write a few words, or go back."
+GOAL_NONE = "Please write a few words, or go back."
 GOAL_REVIEW_HEAD = "Still your goal?"
 GOAL_STILL, GOAL_REACHED, GOAL_CHANGE = "Still my goal", "Reached", "It has changed"
-GOAL_REACHED_NEXT = "Well earned. Is there something else that you would like to be able to do?"
-GOAL_KEPT = "It stays as it is, and is asked about again in four weeks."
+GOAL_REACHED_NEXT = "Well done. Is there something else you would like to be able to do?"
+GOAL_KEPT = "It stays as it is, and we’ll ask again in four weeks."
 
 
 def goal_quote(goal: str) -> str:
@@ -188,29 +192,29 @@ def goal_quote(goal: str) -> str:
 
 # ------------------------------------------------------------------ pauses
 
-PAUSE_TITLE = "A pause"
-PAUSE_WHY = "A journey, visitors, an operation ahead, or simply a rest. Nobody is told that you are missing meanwhile."
+PAUSE_TITLE = "A break"
+PAUSE_WHY = "A journey, visitors, an operation coming up, or simply a rest. Your coach’s list allows for it."
 PAUSE_FROM, PAUSE_LENGTH = "From", "How long?"
 PAUSE_WEEKS: Mapping[int, str] = {7: "1 week", 14: "2 weeks", 21: "3 weeks", 28: "4 weeks", 56: "8 weeks"}
-PAUSE_MISSING = "Choose how long."
-PAUSE_AFTER = "The programme waits where you are. After a longer break the first sessions are lighter by themselves."
-PAUSE_END = "End the pause"
-PAUSE_ENDED = "The pause has ended."
+PAUSE_MISSING = "Please choose how long."
+PAUSE_AFTER = "The programme waits where you are. After a longer break the first sessions are automatically lighter."
+PAUSE_END = "End the break"
+PAUSE_ENDED = "The break has ended."
 
 
 def pause_line(event: Event) -> str:
-    """`A pause from Monday 2 March to Sunday 15 March.`"""
+    """`A break from Monday 2 March to Sunday 15 March.`"""
     first = event.since or event.stamp.local
-    return f"A pause from {day_words(first)} to {day_words(event.until or first)}."
+    return f"A break from {day_words(first)} to {day_words(event.until or first)}."
 
 
 def paused_line(event: Event, asked: str = "") -> str:
     """What Today says."""
     who = f"{asked} is" if asked else "You are"
-    return f"{who} on a pause until {day_words(event.until or event.stamp.local)}. Nothing has to be done until then."
+    return f"{who} on a break until {day_words(event.until or event.stamp.local)}. Nothing to do until then."
 
 
-PAUSED_MAY: Pair = ("You may train all the same.", "{name} may train all the same.")
+PAUSED_MAY: Pair = ("You can still train if you like.", "{name} can still train, if {name} likes.")
 
 
 # ------------------------------------------------------------------ an event in the diary and at the desk
@@ -243,8 +247,8 @@ def event_line(event: Event) -> str:
 
 
 COACH_HEAD = "Around the sessions"
-COACH_NONE = "Nothing was told: no fall, illness, new medicine, other activity or pause."
-COACH_WITHHELD = "Falls, illness and medicine are not shared: their absence here says nothing."
+COACH_NONE = "Nothing reported: no fall, illness, new medicine, other activity or break."
+COACH_WITHHELD = "They don’t share falls, illness and medicine, so there may be some you can’t see here."
 
 
 def answer_lines(event: Event) -> list[str]:

@@ -16,16 +16,16 @@ ANOTHER_SPOT = "Not that spot"
 KIND = "What is it like?"
 KINDS: Mapping[HurtKind, str] = {
     HurtKind.SHARP: "Sharp or stabbing", HurtKind.DULL: "Dull, an ache", HurtKind.PULLING: "Pulling",
-    HurtKind.BURNING: "A muscle that burns from work", HurtKind.NUMB: "Numb, or pins and needles",
+    HurtKind.BURNING: "A muscle burning from the exercise", HurtKind.NUMB: "Numb, or pins and needles",
 }
-NUMB_STOPS = "New numbness or tingling is a stop sign. With “Done” the session ends."
-LEVEL_STOPS = f"From {PAIN_ENDS} on the session ends."
-CALL_SOMEBODY = "That is a lot"
+NUMB_STOPS = "New numbness or tingling is a warning sign. Pressing Done ends the session."
+LEVEL_STOPS = f"At {PAIN_ENDS} or more, the session ends."
+CALL_SOMEBODY = "That is a lot of pain"
 CALL_WHY: Pair = (
-    "Rest for some minutes before anything else. Let somebody near you know how you are, or ring them. If it does not "
-    "ease while you sit, end the session here and ask your doctor or a nurse line today.",
-    "Let {name} rest for some minutes before anything else, and stay beside {name}. If it does not ease sitting down, "
-    "end the session here and ask a doctor or a nurse line today.",
+    "Rest for a few minutes first. Let someone near you know how you are, or phone them. If it doesn’t ease while you "
+    "sit, end the session and ask your doctor or a nurse line today.",
+    "Let {name} rest for a few minutes first, and stay with {name}. If it doesn’t ease while {name} sits, end the "
+    "session and ask a doctor or a nurse line today.",
 )
 
 
@@ -36,5 +36,5 @@ def open_words(missing: Sequence[str]) -> str:
 
 def ring_words(contact: str, number: str) -> str:
     """Whom to ring; the emergency number where it gets worse."""
-    whom = f"Ring {contact}. " if contact else ""
-    return f"{whom}If it gets worse, or a stop sign comes, call {number}."
+    whom = f"Phone {contact}. " if contact else ""
+    return f"{whom}If it gets worse, or you notice a warning sign, call {number}."

@@ -36,27 +36,27 @@ def unseen_words(unseen: Unseen | None) -> str:
     if unseen.cause is Cause.SLEPT:
         return f"This device slept for {known}, or its clock was changed."
     if unseen.cause is Cause.CLOCK_BACK:
-        return "The clock of this device was put back."
-    return f"This device stood still for {known}."
+        return "This device’s clock was put back."
+    return f"This device paused for {known}."
 
 
-NOT_COUNTED = "Nothing of that time counts as done."
+NOT_COUNTED = "None of that time counts as done."
 
 # ------------------------------------------------------------------ in another window
 
 ELSEWHERE = "This session is open in another window"
-ELSEWHERE_WHY = "It goes on there. Only one window can run a session, so that nothing is counted twice."
-TAKE_OVER = "Take it over here"
-TAKE_OVER_NOTE = "The other window then stands still, and this one asks before it goes on."
+ELSEWHERE_WHY = "It is running there. Only one window can run a session, so that nothing is counted twice."
+TAKE_OVER = "Continue here"
+TAKE_OVER_NOTE = "The other window will pause, and this one asks before it carries on."
 LEAVE_IT = "Leave it there"
 
 # ------------------------------------------------------------------ waiting for a tap
 
 DONE_COUNTING = "Done"
-COUNTING_WAITS = "Tap when you have done them all. No hurry."
-ALL_RIGHT = "I am all right"
+COUNTING_WAITS = "Press when you have done them all. No hurry."
+ALL_RIGHT = "I’m all right"
 ALL_RIGHT_ASKED = "All right?"
-ALL_RIGHT_WAITS = "All right? It waits for your tap. Nobody is called from here."
+ALL_RIGHT_WAITS = "All right? The session waits until you press. It can’t call anyone for you."
 READY_NOW = "I’m ready"
 
 
@@ -65,9 +65,9 @@ def repetition_words(number: int, of: int) -> str:
     return f"{number} of {of}"
 
 
-COUNTED_HEAD = "Counted movements"
-COUNTED_NOTE = "“8 times” goes on after the time that they take at the tempo, or when you tap “Done”."
-COUNTED: Mapping[str, str] = {"time": "After their time", "tap": "When I tap"}
+COUNTED_HEAD = "Counted exercises"
+COUNTED_NOTE = "An exercise such as “8 times” can move to the next one on a timer, or when you press “Done”."
+COUNTED: Mapping[str, str] = {"time": "On a timer", "tap": "When I press"}
 
 # ------------------------------------------------------------------ reading distance
 

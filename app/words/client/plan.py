@@ -7,14 +7,14 @@ from app.words.client.today import Pair, day_words
 
 PLAN_TITLE = "Plan"
 PLAN_NOT: Pair = (
-    "It goes on with what you do, not with the calendar: a week with a cold loses nothing.",
-    "It goes on with what {name} does, not with the calendar: a week with a cold loses nothing.",
+    "It follows what you do, not the calendar: a week off with a cold costs nothing.",
+    "It follows what {name} does, not the calendar: a week off with a cold costs nothing.",
 )
 NEXT_ONE = "Next"
 LIGHTER = "Lighter week"
 PLAN_THROUGH: Pair = (
-    "The programme is through. Its last full weeks come round until your coach sends another.",
-    "The programme is through. Its last full weeks come round until {name}’s coach sends another.",
+    "You have finished the programme. Its last full weeks repeat until your coach sends another.",
+    "{name} has finished the programme. Its last full weeks repeat until {name}’s coach sends another.",
 )
 
 
@@ -34,8 +34,8 @@ def done_on(day: date) -> str:
 
 
 def all_sessions(number: int) -> str:
-    """The way to the sessions that are not of one's own programme."""
-    return f"All {number} other sessions of the coach"
+    """The way to the sessions outside the programme."""
+    return f"All {number} other sessions from the coach"
 
 
 def where_one_is(week: int, weeks: int, done: int, of: int) -> str:

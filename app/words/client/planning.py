@@ -20,16 +20,18 @@ def day_choice_back(day: date, today: date) -> str:
 
 
 AROUND_HEAD = "Around the sessions"
-MOVE = "Do it on …"
+MOVE = "Choose a day"
 MOVE_TITLE = "Which day?"
 MOVE_CLEAR = "No day in particular"
-MOVE_NOTE = "A day that you choose is a plan and no more. If it passes, the session waits and nothing is lost."
-MOVE_SOON = "That is the day after strength work; muscles want a day between. On that day it would be much lighter."
-MOVE_TODAY_SOON = "There was strength work today or yesterday; muscles want a day between."
+MOVE_NOTE = "The day is only a plan. If it passes, the session waits for you."
+MOVE_SOON = (
+    "That is the day after strength work, and muscles need a rest day in between. The session would be much lighter."
+)
+MOVE_TODAY_SOON = "You did strength work today or yesterday, and muscles need a rest day in between."
 
 
 def move_name(name: str) -> str:
-    """The spoken name of moving one session: `Do it on …: Legs and back`."""
+    """The spoken name of moving one session: `Choose a day: Legs and back`."""
     return f"{MOVE}: {name}"
 
 
@@ -37,24 +39,25 @@ def planned_line(day: date, today: date) -> str:
     """`Planned for Thursday 5 March.`"""
     if day == today:
         return "Planned for today."
-    return f"Planned for {day_words(day)}." if day > today else f"It was planned for {day_words(day)}, and waits."
+    when = day_words(day)
+    return f"Planned for {when}." if day > today else f"It was planned for {when} and is still waiting."
 
 
 def next_planned(name: str, day: date) -> str:
     """What Today says of a session that was put on a later day."""
-    return f"“{name}” is planned for {day_words(day)}. It may be done today all the same."
+    return f"“{name}” is planned for {day_words(day)}. You can still do it today."
 
 
 # ------------------------------------------------------------------ the next block
 
-BLOCK_HEAD = "The programme is through"
-BLOCK_WORDS = (
-    "All of its sessions are done. What comes next? Until that is chosen, its last full weeks come round again."
+BLOCK_HEAD = "The programme is finished"
+BLOCK_WORDS = "All of its sessions are done. What comes next? Until that is chosen, its last full weeks repeat."
+BLOCK_AGAIN = "Repeat its last weeks"
+BLOCK_AGAIN_NOTE = (
+    "The exercises still get a little harder after good sessions, until the coach sends another programme."
 )
-BLOCK_AGAIN = "Carry on with its last weeks"
-BLOCK_AGAIN_NOTE = "They come round again, and the moves go on in them as before, until the coach sends another."
 BLOCK_ASK_NOTE = "Send the diary, so that the coach can suggest what comes next."
-BLOCK_TAKEN = "The next programme begins."
+BLOCK_TAKEN = "The next programme has started."
 
 
 def block_ask(coach: str) -> str:
@@ -63,11 +66,13 @@ def block_ask(coach: str) -> str:
 
 
 def block_name(name: str) -> str:
-    """The button of a programme that may follow: `Go on with “Two short sessions”`."""
-    return f"Go on with “{name}”"
+    """The button of a programme that may follow: `Start “Two short sessions”`."""
+    return f"Start “{name}”"
 
 
 def suits_better(due: str, asked: str = "") -> str:
     """Another session stands for the one that is due, since less than half of that could be done."""
     how = f"{asked} sits or stands" if asked else "you sit or stand"
-    return f"This stands for “{due}” today: it suits the way {how}, and the programme goes on with it."
+    return (
+        f"This takes the place of “{due}” today, as it can all be done the way {how}. It counts towards the programme."
+    )

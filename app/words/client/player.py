@@ -22,33 +22,34 @@ NOT_NOW = "Not now"
 
 def before_lead(name: str) -> str:
     """What is about to start."""
-    return f"{name}: a look around, then start."
+    return f"{name}: look around, then start."
 
 
 # ------------------------------------------------------------------ under way
 
 PAUSE = "Pause"
-GO_ON = "Go on"
+GO_ON = "Carry on"
 BACK = "Back"
 SKIP = "Skip"
 HURTS = "That hurts"
-STOP_SIGNS = "Stop signs"
+STOP_SIGNS = "Warning signs"
 END = "End the session"
 END_SHORT = "End"
 LONGER_REST = "15 seconds more"
 LONGER_REST_SHORT = "+15 seconds"
 EASIER = "Easier:"
 EASIER_KEY = "Easier"
-NO_EASIER = "Smaller and slower is easier."
+NO_EASIER = "To make it easier, move less far and more slowly."
 UNDO = "Undo"
 CHANGE_SIDES = "Change sides"
 TAKE_CARE = "Take care:"
 PAUSED = "Paused"
 LAST_ONE = "That was the last one."
-KEYS = "Keys: space pauses, left goes back, right skips, up is more rest, down is ready, E easier, H “that hurts”."
-WHEN_LYING, I_LIE = "Tap when you are lying. No hurry.", "I am lying down"
-WHEN_DOWN, WHEN_UP = "Tap when you are down. No hurry.", "Tap when you are standing. No hurry."
-I_AM_DOWN, I_AM_UP = "I am down", "I am standing"
+KEYS = ("Keys: Space pauses, left goes back, right skips, up adds rest, down means ready, E makes it easier, H is "
+        "“That hurts”.")
+WHEN_LYING, I_LIE = "Press when you are lying down. No hurry.", "I’m lying down"
+WHEN_DOWN, WHEN_UP = "Press when you are down. No hurry.", "Press when you are standing. No hurry."
+I_AM_DOWN, I_AM_UP = "I’m down", "I’m standing"
 
 _KINDS = {
     StepKind.WORK: "Work", StepKind.HOLD: "Hold", StepKind.REST: "Rest", StepKind.ROUND_REST: "Rest",
@@ -64,7 +65,7 @@ def kind_word(step: Step) -> str:
 
 
 def wait_words(step: Step) -> tuple[str, str]:
-    """At the end of getting down or up: what is waited for, and the tap that tells it."""
+    """At the end of getting down or up: what is waited for, and the press that says so."""
     if step.stage is ChangeStage.LIE:
         return WHEN_LYING, I_LIE
     return (WHEN_UP, I_AM_UP) if step.to_floor is False or step.stage is ChangeStage.UP else (WHEN_DOWN, I_AM_DOWN)
@@ -168,8 +169,8 @@ def undo_eased(was: str) -> str:
 
 CAME_BACK = "Welcome back"
 END_HERE = "End it here"
-NO_STORE = "This cannot be written down just now."
-NO_STORE_NEXT = "The session goes on. Free some space on this device; it tries again every second."
+NO_STORE = "We can’t save this just now."
+NO_STORE_NEXT = "You can carry on. Free up some space on this device; it tries again every second."
 OVER = "The session is over."
 KEEP_IT = "Keep it"
 TO_QUESTIONS = "How was it?"
@@ -177,32 +178,32 @@ TO_QUESTIONS = "How was it?"
 
 def asking(name: str, minute: int) -> str:
     """Where it stood."""
-    return f"“{name}” stood at minute {minute}."
+    return f"“{name}” was at minute {minute}."
 
 
 ASKING_OK: Pair = (
-    "Go on only if you feel as well as before. Move about a little first if you have cooled down.",
-    "Go on only if {name} feels as well as before, and after moving about a little where it has been a while.",
+    "Carry on only if you feel as well as before. If you have cooled down, move about a little first.",
+    "Carry on only if {name} feels as well as before. If {name} has cooled down, move about a little together first.",
 )
 
 
 def go_on_from(minute: int) -> str:
     """The main act after a gap."""
-    return f"Go on from minute {minute}"
+    return f"Carry on from minute {minute}"
 
 
 END_WHY = "Ending here. What is the reason?"
-END_KEPT = "What you have done so far is kept, whatever the reason."
+END_KEPT = "What you have done so far is saved, whatever the reason."
 BACK_TO_SESSION = "Back to the session"
 #: Reasons in the order shown, each with a note.
 END_REASONS: tuple[tuple[Ending, str, str], ...] = (
     (Ending.FINISHED, "Enough for today", "No need to make up for the rest."),
-    (Ending.INTERRUPTED, "Something came up", "The door, the phone, a visit. It does not count as too much."),
+    (Ending.INTERRUPTED, "Something came up", "The door, the phone, a visit. It doesn’t count as too much."),
     (Ending.TOO_MUCH, "It was too much", "The next session will be lighter."),
 )
-END_HURTS, END_SIGN = "Something hurts", "A stop sign"
+END_HURTS, END_SIGN = "Something hurts", "A warning sign"
 
-SIGNS_LEAD = "Do you notice any of these? Tap it. The session ends, and what you have done is kept."
+SIGNS_LEAD = "Do you notice any of these? Press it. The session ends, and what you have done is saved."
 NONE_FIT = "None of these: back to the session"
 
 
@@ -213,12 +214,12 @@ def call(number: str) -> str:
 
 def contact(who: str) -> str:
     """Whom else to ring."""
-    return f"Then ring {who}."
+    return f"Then phone {who}."
 
 
 def ring(who: str) -> str:
     """Whom to ring where no number to call stands before it."""
-    return f"You can ring {who}."
+    return f"You can phone {who}."
 
 
 # ------------------------------------------------------------------ led by somebody
@@ -226,40 +227,41 @@ def ring(who: str) -> str:
 AMISS_LEAD = "What do you see?"
 #: (sign or empty, words, note): what a leader may see, and what it is taken for.
 AMISS: tuple[tuple[str, str, str], ...] = (
-    ("confusion", "Suddenly confused, or does not know where they are", "An emergency: call for help now."),
-    ("weakness_face_speech", "Face droops, an arm is weak, or words are slurred", "An emergency: call for help now."),
-    ("dizziness", "Dizzy, pale or unsteady, and it is new", "Sit them down. A doctor should hear of it today."),
-    ("", "Tired, low or not keen, but clear-headed", "Then not today. It does not count as too much."),
+    ("confusion", "Suddenly confused, or does not know where they are", "This may be an emergency: call for help now."),
+    ("weakness_face_speech", "Face droops, an arm is weak, or words are slurred",
+     "This may be an emergency: call for help now."),
+    ("dizziness", "Dizzy, pale or unsteady, and it is new", "Help them sit down. Tell a doctor today."),
+    ("", "Tired, low or not keen, but clear-headed", "Then leave it today. It doesn’t count as too much."),
 )
 
 # ------------------------------------------------------------------ that hurts
 
 SIT_DOWN = "Sit down first"
 SIT_DOWN_HOW = "Everything is paused. Take your time: put any weights down and sit."
-I_SIT = "I am sitting"
+I_SIT = "I’m sitting"
 WHERE = "Where does it hurt?"
-HOW_ENDS = ("not at all", "makes me stop now and then", "the worst I can think of")
+HOW_ENDS = ("not at all", "makes me stop now and then", "the worst I can imagine")
 GAVE_WAY = "Did a joint give way or lock?"
 TELL = "Done"
 BY_MISTAKE = "Nothing hurts: I pressed it by mistake"
 CHANGED = "What changes now"
-NOTHING_LEFT = "Nothing is left of the session that this spot allows."
+NOTHING_LEFT = "There is nothing left in this session that would go easy on it."
 
 
 def spared(where: str, asked: str = "") -> str:
     """What happens with the spot for the rest of it."""
-    both = " So is the other side." if where.startswith(("left ", "right ")) else ""
-    return f"{asked + '’s' if asked else 'Your'} {where} is spared for the rest of this session.{both}"
+    both = " and the other side" if where.startswith(("left ", "right ")) else ""
+    return f"The rest of this session goes easy on {asked + '’s' if asked else 'your'} {where}{both}."
 
 
 def noted(where: str, asked: str = "") -> str:
     """Where nothing else had to change."""
-    return f"It is noted for {asked + '’s' if asked else 'your'} {where}. Nothing else in this session loads it."
+    return f"We’ve noted {asked + '’s' if asked else 'your'} {where}. Nothing else in this session puts load on it."
 
 
 def becomes(was: str, now: str) -> str:
     """One exercise replaced."""
-    return f"{was} becomes {now}."
+    return f"{now} instead of {was}."
 
 
 def left_out(names: Sequence[str]) -> str:

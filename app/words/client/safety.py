@@ -10,31 +10,35 @@ PULSE = frozenset({Condition.BETA_BLOCKER, Condition.PACEMAKER})
 
 SAFETY_HEAD = "Before you start"
 SAFETY_ALONE: Pair = (
-    "You train alone: phone within reach, a worktop or heavy chair to hold, door not bolted.",
-    "{name} sometimes trains alone: phone within reach, a worktop or heavy chair to hold, door not bolted.",
+    "You train alone: keep your phone within reach, have a worktop or heavy chair to hold, and leave the door "
+    "unbolted.",
+    "{name} sometimes trains alone: keep the phone within reach, have a worktop or heavy chair to hold, and leave the "
+    "door unbolted.",
 )
-SAFETY_NO_RISING: Pair = ("Nothing on the floor today, since nobody is there to help you up.",
-                          "Nothing on the floor today, since {name} may be alone and needs help to get up.")
+SAFETY_NO_RISING: Pair = ("Nothing on the floor today, as nobody is there to help you up.",
+                          "Nothing on the floor today, as {name} may be alone and needs help to get up.")
 SAFETY_INSULIN: Pair = (
-    "Insulin: check your sugar, keep something sweet near, and keep to your own clinician’s limits.",
+    "Insulin: check your sugar, keep something sweet near, and keep to the limits your doctor or nurse gave you.",
     "Insulin: check {name}’s sugar, keep something sweet near, and keep to the limits from {name}’s "
-    "clinician.",
+    "doctor or nurse.",
 )
 SAFETY_PULSE: Pair = (
-    "Go by your breath and by whether you can talk, never by your pulse.",
-    "Go by {name}’s breath and whether {name} can talk, never by the pulse.",
+    "Go by your breathing and whether you can talk, never by your pulse.",
+    "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
-SAFETY_FALLS = "Balance moves only with a hand on something that cannot tip."
-SAFETY_LEAD = "Before you begin, set up the chair and know the stop signs; they are one tap away in the session."
-SAFETY_ALWAYS = "Stop at once for chest pressure, faintness, sharp pain or breath that does not settle."
+SAFETY_FALLS = "Hold on to something that can’t tip for every balance exercise."
+SAFETY_LEAD = "Before you begin, set up the chair and read the warning signs; in the session they are one press away."
+SAFETY_ALWAYS = (
+    "Stop at once if you feel chest pressure, faintness or sharp pain, or stay short of breath after a rest."
+)
 
-CHAIR = "The chair stands against the wall and does not slide."
-SHOES = "Shoes that grip, laces tied. No socks on a smooth floor."
+CHAIR = "The chair is against the wall and can’t slide."
+SHOES = "Wear shoes that grip, with laces tied, not socks on a smooth floor."
 CLEAR = "The floor is clear of rugs, cables and pets."
-WATER = "A glass of water stands near."
-PHONE = "The phone is within reach, also from the floor."
-SUPPORT: Pair = ("A worktop or a heavy chair is beside you, to hold on to.",
-                 "A worktop or a heavy chair is beside {name}, to hold on to.")
+WATER = "A glass of water is near."
+PHONE = "The phone is within reach, even from the floor."
+SUPPORT: Pair = ("A worktop or a heavy chair is beside you to hold on to.",
+                 "A worktop or a heavy chair is beside {name} to hold on to.")
 BREATHE: Pair = ("Breathe out on the effort. Never hold your breath.",
                  "Remind {name} to breathe out on the effort, and never to hold the breath.")
 

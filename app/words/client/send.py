@@ -13,43 +13,47 @@ GOES, STAYS = "What goes", "What stays here"
 WAYS = "Other ways"
 SAVE_FILE, COPY = "Save as a file", "Copy as text"
 SENT_HEAD = "Last time"
-NEVER = "Nothing was sent from this device yet."
+NEVER = "Nothing has been sent from this device yet."
 NO_COACH_HEAD = "No coach to send to yet"
-NO_COACH = "Once you have a coach’s programme on this device, the diary can be sent from here."
-TO_PROGRAMME = "Open a programme"
-CHANGE_SENDS = "Change what goes"
+NO_COACH = "Once you have opened a coach’s programme file on this device, you can send the diary from here."
+TO_PROGRAMME = "Open a programme file"
+CHANGE_SENDS = "Change what you share"
 OWN_HEAD = "My own readable copy"
-OWN: Pair = ("All of your diary in plain words. It is not sealed: keep it where only you can reach it.",
-             "All of {name}’s diary in plain words. It is not sealed: keep it where only the two of you can reach it.")
+OWN: Pair = ("Your whole diary in plain words. It isn’t sealed, so keep it where only you can get at it.",
+             "{name}’s whole diary in plain words. It isn’t sealed, so keep it where only the two of you can get at "
+             "it.")
 PAGE, TABLES = "Save a page to read or print", "Save as tables for a spreadsheet"
 CAN_READ_YOU = "You can open it again yourself, on this device."
-SHARED = "It has left this device. Whether it arrived, you will hear from your coach."
-SAVED = "The file is saved on this device. It is not sent: send it yourself."
-COPIED = "Copied. It is not sent: paste it into a message, all of it, from the first bracket to the last."
-UNTOLD = "It was handed on or saved: this device does not say which. If nothing opened, it is saved: send it yourself."
+SHARED = "It has left this device. Your coach can tell you whether it arrived."
+SAVED = "The file is saved on this device. It hasn’t been sent: please send it yourself."
+COPIED = "Copied, but not sent yet: paste all of it into a message, from the first bracket to the last."
+UNTOLD = (
+    "It was shared or saved: this device doesn’t say which. If nothing opened, it was saved, so please send it "
+    "yourself."
+)
 SENT_IT = "I have sent it"
-SAID_SENT = "It counts as sent. Whether it arrived, you will hear from your coach."
+SAID_SENT = "Noted as sent. Your coach can tell you whether it arrived."
 #: By `Left`: what happened to a diary that is not sent yet, and what is still to be done.
 WAITING: Mapping[str, tuple[str, str]] = {
-    "saved": ("saved as a file", "Attach it to a message or put it on a stick"),
+    "saved": ("saved as a file", "Attach it to a message or put it on a USB stick"),
     "copied": ("copied as text", "Paste it into a message and send that"),
-    "untold": ("handed on or saved as a file", "See that it leaves, or attach the file to a message"),
+    "untold": ("shared or saved as a file", "Check that it was sent, or attach the file to a message"),
 }
 NOT_SHARED = "Nothing was sent. Try “Save as a file”."
 DISMISSED = "Nothing was sent."
 KEPT_COPY = "Saved. It is yours to keep."
-NOT_SAVED = "It could not be saved here."
+NOT_SAVED = "It couldn’t be saved here."
 WORKING = "One moment"
 #: What may be sent, in the order shown: (key of Person.sends, words).
 KINDS: tuple[tuple[str, str], ...] = (
     ("sessions", "Sessions: what was planned and done, how hard it was"),
-    ("pain", "Pain and tired muscles"),
+    ("pain", "Pain and achy muscles"),
     ("check_ins", "Check-ins: sleep, energy, anything worrying"),
     ("notes", "Notes and goals"),
 )
 ALWAYS: Pair = (
-    "Your name, and what you told us about yourself: year of birth, health, what to spare, kit, who is with you",
-    "{name}’s name, and what you told us about {name}: year of birth, health, what to spare, kit, who is there",
+    "Your name, and what you told us about yourself: year of birth, health, what to go easy on, kit, who is with you",
+    "{name}’s name, and what you told us about {name}: year of birth, health, what to go easy on, kit, who is there",
 )
 
 
@@ -67,7 +71,7 @@ def send_to(coach: str, asked: str = "") -> str:
 
 def only(coach: str) -> str:
     """Who can open it."""
-    return f"Sealed before it leaves: only {coach} can read it. {CAN_READ_YOU}"
+    return f"It is sealed before it leaves, so only {coach} can read it. {CAN_READ_YOU}"
 
 
 def unsent(number: int) -> str:
@@ -82,25 +86,25 @@ def last_time(number: int, when: datetime) -> str:
 
 def waiting(number: int, left: str, when: datetime) -> str:
     """A diary that was saved or copied and is not sent: `Number 3 was saved as a file on Monday 2 March, 07:30 …`"""
-    return f"Number {number} was {WAITING[left][0]} on {moment_words(when)}. It is not sent yet."
+    return f"Number {number} was {WAITING[left][0]} on {moment_words(when)}. It hasn’t been sent yet."
 
 
 def waiting_next(left: str) -> str:
     """What is still to be done."""
-    return f"{WAITING[left][1]}, then say so here. Only then does it count as sent."
+    return f"{WAITING[left][1]}, then press “{SENT_IT}”."
 
 
 def stopped(because: str) -> str:
     """What stopped them, before the line that says whether the coach knows."""
     known = because in {"pain", "soreness", "pain_rise"}
-    what = "After what was told" if known or not because else sign_words(because)
+    what = "Training is on hold after your answers" if known or not because else sign_words(because)
     return f"{what}. Nothing is sent automatically."
 
 
 def whom_to_call(number: str, contact: str) -> str:
     """Whom to call, which is not the coach."""
-    ring = f", or ring {contact}" if contact else ""
-    return f"If it is bad now, call {number}{ring}. Otherwise ask your doctor today."
+    phone = f", or phone {contact}" if contact else ""
+    return f"If it is bad now, call {number}{phone}. Otherwise ask your doctor today."
 
 
 # ------------------------------------------------------------------ messages
@@ -110,18 +114,18 @@ def message_head(coach: str) -> str:
     return f"Message from {first_name(coach) or 'your coach'}"
 
 
-MESSAGE_HOW = "Open the file that you were sent, or paste the text of it."
+MESSAGE_HOW = "Open the file you were sent, or paste its text."
 OPEN_FILE = "Open a message"
-PASTE_FIELD = "Text of a message"
+PASTE_FIELD = "Text of the message"
 THIS_TEXT = "This text"
 PASTE_HINT = "[evenload reply begin] …"
 TAKE = "Read the text"
 NO_MESSAGE = "No message yet."
-KNOWN = "This message was here already. Nothing was changed."
-NEW = "A new message. What it says counts from now on."
+KNOWN = "You already have this message. Nothing was changed."
+NEW = "You have a new message. It applies from now on."
 #: By what a later message, opened before, decides.
 PASSED_OVER: Mapping[str, str] = {"limits": "limits", "held": "what stays as it is", "swaps": "an exercise to change"}
-PAST = "A later message says otherwise."
+PAST = "A later message has changed this."
 
 
 def came(what: str, number: int, passed_over: Sequence[str], coach: str, *, has_effect: bool) -> str:
@@ -130,21 +134,21 @@ def came(what: str, number: int, passed_over: Sequence[str], coach: str, *, has_
         return KNOWN
     told = [same_number(number, coach)] if what == "same_number" else []
     if passed_over:
-        rest = "The rest counts from now on." if has_effect else "Nothing else in it changes anything."
+        rest = "The rest applies from now on." if has_effect else "Nothing else in it changes anything."
         about = listed(tuple(PASSED_OVER[one] for one in passed_over))
-        told += [f"It is older than one that is here. About {about} the later message holds. {rest}"]
+        told += [f"You already have a later message, which decides about {about}. {rest}"]
     return " ".join(told) if told else NEW
 
 
 def same_number(number: int, coach: str) -> str:
     """Two messages under one number."""
-    return (f"{first_name(coach) or 'Your coach'} has sent two different messages with the number {number}. Both are "
-            "here, and the one written later counts. Ask which was meant.")
+    return (f"{first_name(coach) or 'Your coach'} has sent two different messages with the number {number}. We’ve kept "
+            "both, and the later one applies. Please ask which one is right.")
 
 
 NOTHING_PICKED = "Nothing was chosen."
-LIMITS_LIFTED = "The limits from earlier messages are taken back."
-CAPS = ("nothing of it", "only a little", "some")
+LIMITS_LIFTED = "The limits from earlier messages are lifted."
+CAPS = ("not at all", "only a little", "a fair amount")
 
 
 def limit_line(what: str, cap: int) -> str:
@@ -158,8 +162,8 @@ def limits_line(limits: Sequence[tuple[str, int]]) -> str:
 
 
 def yes_line(yes: str) -> str:
-    """A recorded yes."""
-    return f"A yes to train again: {yes}."
+    """A recorded go-ahead."""
+    return f"Go-ahead to train again: {yes}."
 
 
 def swap_line(was: str, now: str, names: Mapping[str, str]) -> str:
@@ -169,7 +173,7 @@ def swap_line(was: str, now: str, names: Mapping[str, str]) -> str:
 
 def held_line(held: Sequence[str], names: Mapping[str, str]) -> str:
     """Exercises that the coach holds where they are."""
-    return f"Stays as it is: {listed(tuple(names.get(one, one) for one in held))}."
+    return f"These stay as they are: {listed(tuple(names.get(one, one) for one in held))}."
 
 
 def numbered(number: int, when: datetime, coach: str = "") -> str:

@@ -9,10 +9,10 @@ from app.domain.model.thresholds import USUAL_PAIN_MOST
 TITLE = "Settings"
 NOTHING = "Nothing ticked"
 PAGES: Mapping[str, str] = {
-    "names": "Name", "conditions": "What clinicians have said", "spare": "Go easy on", "kit": "Kit and weights",
-    "around": "Alone, and up from the floor", "emergency": "Emergency number", "sends": "What may go to the coach",
+    "names": "Name", "conditions": "Health", "spare": "Go easy on", "kit": "Kit and weights",
+    "around": "Alone, and up from the floor", "emergency": "Emergency number", "sends": "What you share with the coach",
 }
-STOPS = "The stop questions"
+STOPS = "The safety questions"
 PLACES = "Places"
 PROGRAMME = "Programme"
 
@@ -23,8 +23,8 @@ def about(name: str) -> str:
 
 
 def stops_said(answered: str) -> str:
-    """When the stop questions were answered."""
-    return f"Answered {answered}" if answered else "Not answered, or waiting for a yes"
+    """When the safety questions were answered."""
+    return f"Answered {answered}" if answered else "Not answered, or waiting for a go-ahead"
 
 
 def around_said(alone: bool, rises: bool) -> str:
@@ -36,16 +36,16 @@ def around_said(alone: bool, rises: bool) -> str:
 
 USUAL = "A pain that is always there"
 USUAL_HINT = (
-    f"A joint that has hurt for years may have a usual level, at most {USUAL_PAIN_MOST}, once you have agreed it with "
-    "a doctor or physiotherapist. Up to that level, and gone back to it by the next morning, it eases nothing. "
-    "Above it, the usual rules stand."
+    f"If a joint has hurt for years, you can agree a usual level with a doctor or physiotherapist, {USUAL_PAIN_MOST} "
+    "at most. Up to that level, and if it is back to it by the next morning, it won’t change your session. Above it, "
+    "the usual rules apply."
 )
 USUAL_WHERE, USUAL_LEVEL = "Where?", "Which level is usual?"
 USUAL_WITH, USUAL_WITH_HINT = "Agreed with", "For example: Ana, physiotherapist"
 USUAL_UNTIL = "Until when?"
 USUAL_MONTHS: Mapping[int, str] = {3: "3 months", 6: "6 months", 12: "A year"}
 USUAL_ADD = "Keep this agreement"
-USUAL_LACKS = "Choose where and which level, and write with whom it was agreed."
+USUAL_LACKS = "Please choose where and which level, and write who you agreed it with."
 USUAL_NONE = "No agreement"
 REMOVE = "Remove"
 
@@ -72,14 +72,17 @@ def remove_name(spot: str) -> str:
 
 # ------------------------------------------------------------------ shown, and the same as always
 
-STEADY = "Exercises you were shown"
+STEADY = "Exercises you have been shown"
 STEADY_HINT = (
-    "Tick what a coach or physiotherapist has shown in person. For somebody alone, no other exercise stands in, unless "
-    "it explains itself."
+    "Tick what a coach or physiotherapist has shown you in person. When you are alone, only these, and very simple "
+    "exercises, are swapped in for another one."
 )
 SAME, SAME_SHORT = "Should it stay the same as always?", "The same as always"
-SAME_HINT = "Order and exercises stay; on a poor day there is less of them, and nothing new. For whom change confuses."
-NO_LIBRARY = "The list comes with a programme."
+SAME_HINT = (
+    "The exercises and their order stay the same; on a poor day there is less of them, and nothing new. For anyone who "
+    "finds change confusing."
+)
+NO_LIBRARY = "The list comes with a programme file."
 
 
 def shown_said(count: int, same: bool) -> str:
@@ -89,18 +92,18 @@ def shown_said(count: int, same: bool) -> str:
 
 # ------------------------------------------------------------------ places
 
-PLACES_HINT = "What a room has and allows. Choose on today’s card where you are."
-PLACE_KIT = "What is at hand there?"
+PLACES_HINT = "What each room has and allows. On Today you choose where you are."
+PLACE_KIT = "What kit is there?"
 OWN_KIT, OTHER_KIT = "What I have at home", "Its own list"
 FLOOR, FLOOR_SHORT = "Is there floor to lie on?", "Floor to lie on"
 BED, BED_SHORT = "Is there a bed to lie on?", "Bed"
-NOISE, NOISE_SHORT = "May it be loud, with steps that jar?", "May be loud"
+NOISE, NOISE_SHORT = "Is noise all right here, such as jogging or hops?", "Noise is all right"
 SPACE = "How much room is there?"
-SPACES: Mapping[Space, str] = {Space.SMALL: "A mat’s length", Space.LARGE: "Some steps each way"}
+SPACES: Mapping[Space, str] = {Space.SMALL: "A mat’s length", Space.LARGE: "A few steps each way"}
 NEW_PLACE, ADD_PLACE = "Name of a new place", "Add this place"
-NEW_PLACE_MISSING, PLACE_THERE = "Write a name for the place.", "There is a place of that name."
+NEW_PLACE_MISSING, PLACE_THERE = "Please write a name for the place.", "You already have a place of that name."
 REMOVE_PLACE = "Remove this place"
-LAST_PLACE = "One place stays: without it no session knows what is at hand."
+LAST_PLACE = "You need at least one place, so that sessions know what kit is there."
 
 
 def removed(name: str) -> str:
@@ -112,35 +115,35 @@ def removed(name: str) -> str:
 
 DEVICE = "This device"
 LOOK = "Light or dark"
-LOOKS: Mapping[str, str] = {"system": "As the device", "light": "Light", "dark": "Dark"}
+LOOKS: Mapping[str, str] = {"system": "Same as the device", "light": "Light", "dark": "Dark"}
 READER = "Screen reader"
-READER_NOTE = "Choose Yes if a screen reader reads these pages to you: it is told everything then, from the start on."
+READER_NOTE = "Choose Yes if a screen reader reads these pages to you. It then gets every word from the start."
 SENSES: Mapping[str, tuple[str, str]] = {
     "sound": ("Sound", "Tones for work, rest, change of side and the last seconds."),
-    "haptics": ("Vibration", "Where the device can: two beats for work, a long one for rest."),
-    "speech": ("Voice", "What comes next, which side, how to set up: as your coach recorded it, or read aloud where "
-                        "the device has a voice."),
+    "haptics": ("Vibration", "If the device can: two beats for work, a long one for rest."),
+    "speech": ("Voice", "What comes next, which side, how to set up: in your coach’s recording, or read aloud if the "
+                        "device has a voice."),
 }
 ROLES = "Who uses this device"
-SOMEBODY_ELSE, ADD_SOMEBODY = "Somebody else’s turn", "Add somebody who trains"
-COACH_SIDE, CLIENT_SIDE = "Go to the coach’s side", "Go to the side of those who train"
+SOMEBODY_ELSE, ADD_SOMEBODY = "Someone else’s turn", "Add someone who trains"
+COACH_SIDE, CLIENT_SIDE = "Go to the coach’s side", "Go to the client’s side"
 BACK_TO_DESK = "Back to the desk"
 
 # ------------------------------------------------------------------ where it is kept, and erasing
 
-RECORDS = "Where your records live"
+RECORDS = "Where your records are"
 
 
 def kept_in(place: str) -> str:
     """Where the store is, in plain words."""
     where = f" The file is {place}." if place else ""
     return (
-        "On this device, and nowhere else. Nothing is sent unless you send it. A copy is put aside each day, beside "
-        f"the records.{where}"
+        "On this device, and nowhere else. Nothing is sent unless you send it. A copy is made each day, beside the "
+        f"records.{where}"
     )
 
 
-COPIES = "A copy to read, to keep or to print is made under “Send”."
+COPIES = "You can save a copy to read, keep or print under “Send”."
 ERASE = "Erase"
 
 
@@ -152,12 +155,12 @@ def erase_person_words(name: str) -> str:
 ERASE_DEVICE = "Erase everything on this device"
 ERASE_HEAD = "Erase for good?"
 ERASE_PERSON_SAYS = (
-    "Body, diary, messages and keys go, and the copies put aside with them. What was sent to the coach stays with the "
-    "coach; ask them to erase it too. There is no undo."
+    "This deletes everything about the body, the diary, messages and keys, with the daily copies. What was sent to the "
+    "coach stays with the coach; ask them to erase it too. You can’t undo this."
 )
 ERASE_DEVICE_SAYS = (
-    "Everybody who trains here, the coach’s side with its keys, sources and apps, and every programme go, and the "
-    "copies put aside with them. There is no undo."
+    "This deletes everyone who trains here, the coach’s side with its keys, sources and apps, and every programme, "
+    "with the daily copies. You can’t undo this."
 )
 BUNDLED_STAYS = "The programme that came with this app stays."
 ERASE_NOW = "Erase it now"

@@ -42,7 +42,7 @@ def moment_words(moment: datetime) -> str:
 
 NAVIGATION: Mapping[str, str] = {"today": "Today", "diary": "Diary", "plan": "Plan", "send": "Send"}
 SETTINGS = "Settings"
-BACK, NEXT, DONE, SAVE, UNDO, CANCEL = "Go back", "Next", "Done", "Save", "Undo", "Do not"
+BACK, NEXT, DONE, SAVE, UNDO, CANCEL = "Go back", "Next", "Done", "Save", "Undo", "Cancel"
 TO_TODAY = "Back to today"
 SAVED = "Saved."
 NONE_YET = "None"
@@ -50,8 +50,8 @@ NONE_YET = "None"
 
 def not_medical(app: str) -> str:
     """What the app of that name is not."""
-    return (f"{app} is not medical advice and watches over nobody. Talk to your doctor or physiotherapist before you "
-            "begin, and whenever something changes.")
+    return (f"{app} doesn’t give medical advice and doesn’t monitor anyone. Talk to your doctor or physiotherapist "
+            "before you begin, and whenever something changes.")
 
 
 def week_note(note: str, asked: str = "", *, eased: bool = False) -> str:
@@ -75,18 +75,18 @@ def step_of(number: int, of: int) -> str:
 
 NO_PROGRAMME_HEAD = "No programme yet"
 NO_PROGRAMME = (
-    "Your sessions come from a coach: as a file whose name ends in .evenload-pack, as text to paste, or by a link. "
-    "Save a file on this device first, then open it here."
+    "Your sessions come from a coach: as a programme file (its name ends in .evenload-pack), as text to paste, or as a "
+    "link. Save the file on this device first, then open it here."
 )
-OPEN_PROGRAMME = "Open a programme"
+OPEN_PROGRAMME = "Open a programme file"
 FIRST_QUESTIONS = "First a few short questions, then it starts."
 WHERE_AND_LONG, OPEN_FOLD, CLOSE_FOLD = "Where, and how long", "Show", "Hide"
-START, GO_ON = "Start", "Go on where you were"
+START, GO_ON = "Start", "Carry on where you were"
 GOING_ON_HEAD: Pair = (
-    "You are in a session",
-    "{name} is in a session",
+    "You are in the middle of a session",
+    "{name} is in the middle of a session",
 )
-GOING_ON = "A session is under way. Nothing of it is lost."
+GOING_ON = "Everything done so far is saved."
 CHECK_IN_AGAIN = "Change my answers"
 CHANGED_HEAD = "Changed today"
 NOTHING_CHANGED: Pair = (
@@ -94,18 +94,20 @@ NOTHING_CHANGED: Pair = (
     "Nothing is changed today. This is the session as {name}’s coach wrote it.",
 )
 WHY = "Why"
-ALL_RULES = "Why? All the rules"
+ALL_RULES = "Why? See all the rules"
 PLACE_HEAD = "Where are you?"
 MINUTES_HEAD = "Minutes today"
 AS_PLANNED = "As planned"
 MINUTE_CHOICES = (10, 15, 20, 30)
 OTHER_HEAD = "Another session"
-OTHER_HINT = "Another one may be done instead. The amount is decided in the same way."
+OTHER_HINT = "You can do another one instead. It is fitted to today in the same way."
 DUE_AGAIN = "Back to the session that is due"
 CHANGE_PLACES = "Change places"
-NOTHING_LEFT_HEAD = "Nothing of this session is left today"
-NOTHING_LEFT = "Everything in it asks for something that today does not allow. Try another session or another place."
-EMPTY_SESSION_HEAD = "The programme holds no session"
+NOTHING_LEFT_HEAD = "This session doesn’t suit today"
+NOTHING_LEFT = (
+    "None of its exercises fits today’s answers and the place you chose. Try another session or another place."
+)
+EMPTY_SESSION_HEAD = "There are no sessions in this programme file"
 EMPTY_SESSION: Pair = (
     "Ask your coach for a newer file.",
     "Ask {name}’s coach for a newer file.",
@@ -113,25 +115,25 @@ EMPTY_SESSION: Pair = (
 
 
 def whose_turn(name: str) -> str:
-    """The spoken name of changing the person: `Ines: somebody else`."""
-    return f"{name}: somebody else"
+    """The spoken name of changing the person: `Ines: someone else’s turn`."""
+    return f"{name}: someone else’s turn"
 
 
 def due_line(due: Due) -> str:
     """`Week 2, session 1 of 3. A lighter week.`"""
     lighter = " A lighter week." if due.lighter else ""
-    through = " The programme is through, so its last full weeks come round again." if due.repeats else ""
+    through = " The programme is finished, so its last full weeks repeat." if due.repeats else ""
     again = f" {week_again(due.again)}" if due.again else ""
     return f"Week {due.week}, session {due.number} of {due.of}.{lighter}{through}{again}"
 
 
 def week_again(times: int) -> str:
     """Why a week is done once more, and what may help where it was more than once."""
-    said = "This week once more before the next: its sessions were harder than they were meant to be."
+    said = "This week is repeated before the next one, because its sessions were harder than planned."
     return f"{said} {WEEK_ASK}" if times >= WEEKS_AGAIN else said
 
 
-WEEK_ASK = "If that goes on, ask the coach for something easier."
+WEEK_ASK = "If that keeps happening, ask the coach for something easier."
 
 
 def minutes_option(minutes: int | None) -> str:
@@ -145,10 +147,10 @@ def minutes_name(minutes: int | None) -> str:
 
 
 def place_line(floor: bool, noise: bool, small: bool, kit: str) -> str:
-    """`At hand: a chair. No floor to lie on. Quiet. Little room.`"""
-    told = [f"At hand: {kit}."]
+    """`Kit: a chair. No floor to lie on. Keep it quiet. Little room.`"""
+    told = [f"Kit: {kit}."]
     told += [] if floor else ["No floor to lie on."]
-    told += [] if noise else ["Quiet, please."]
+    told += [] if noise else ["Keep it quiet."]
     told += ["Little room."] if small else []
     return " ".join(told)
 
@@ -172,10 +174,10 @@ def next_line(name: str) -> str:
 
 
 NEXT_WHEN: Pair = (
-    "After strength work your muscles need a rest day in between. A session for moving and balance may follow any "
+    "After strength work your muscles need a rest day in between. You can do a session for moving and balance on any "
     "day.",
-    "After strength work {name}’s muscles need a rest day in between. A session for moving and balance may "
-    "follow any day.",
+    "After strength work {name}’s muscles need a rest day in between. A session for moving and balance is fine on any "
+    "day.",
 )
 LOOK_AHEAD = "Look at the next session"
 SEE_DIARY: Pair = ("See my diary", "See {name}’s diary")
@@ -184,24 +186,24 @@ SEND_DIARY: Pair = ("Send my diary", "Send {name}’s diary")
 # ------------------------------------------------------------------ a day without a session
 
 REST_HEAD = "A rest day today"
-REST_WORDS = "Walk, move about the house, sleep well. The session waits; nothing is lost."
-ANSWER_HEAD = "One question is open"
-ANSWER_WORDS = "Before any session: is anything new or worrying today? Without that answer there is no session."
+REST_WORDS = "Take a walk, potter about, sleep well. The session will wait for you."
+ANSWER_HEAD = "One question left"
+ANSWER_WORDS = "Is anything new or worrying today? We need that answer before any session."
 ANSWER_ACT = "Answer it now"
 STOP_HEAD = "No session today: ask first"
 STOP_WORDS: Pair = (
-    "This is not a diagnosis. It is a reason to ask somebody who can look at you before you train again.",
-    "This is not a diagnosis. It is a reason to ask somebody who can look at {name} before the next session.",
+    "This is not a diagnosis. It is a reason to have someone look at you before you train again.",
+    "This is not a diagnosis. It is a reason to have someone look at {name} before the next session.",
 )
 URGENT_HEAD = "Stop: this may be an emergency"
-URGENT_WORDS = "If it is over, still have it looked at today. No session until a clinician has said yes."
+URGENT_WORDS = "Even if it has passed, see someone today. Sessions start again once a doctor, nurse or physio says so."
 WAY_BACK_HEAD = "The way back"
-RECORD_YES = "Record a yes"
+RECORD_YES = "Record the go-ahead"
 ANSWERS_WRONG = "I ticked something by mistake"
-YES_GIVEN_HEAD = "A yes is recorded"
+YES_GIVEN_HEAD = "You have a go-ahead"
 YES_GIVEN: Pair = (
-    "Answer this morning’s questions once more; then you start again with a light session.",
-    "Answer this morning’s questions for {name} once more; then it starts again with a light session.",
+    "Answer this morning’s questions once more, then you’ll start again with a light session.",
+    "Answer this morning’s questions for {name} once more, then {name} starts again with a light session.",
 )
 CHECK_IN_ACT = "Answer the questions"
 
@@ -212,52 +214,55 @@ def call_words() -> str:
 
 
 WHO_MAY_SAY_YES: Mapping[str, str] = {
-    "self": f"After a fever one’s own word is enough, after {FEVER_FREE_HOURS} hours without it. Until then it takes "
-            "the coach’s or a clinician’s yes.",
-    "coach": "The coach’s yes is enough, or a clinician’s.",
-    "clinician": "It takes a clinician’s yes: from somebody who has had a look and knows that training is meant.",
+    "self":
+        f"Once there has been no fever for {FEVER_FREE_HOURS} hours, no one else needs to agree. Until then it needs "
+            "the go-ahead of the coach, a doctor, a nurse or a physio.",
+    "coach": "The coach can give the go-ahead, or a doctor, nurse or physio.",
+    "clinician":
+        "It needs a go-ahead from a doctor, nurse or physio who has had a look and knows it is about exercise.",
 }
 
 STOP_CAUSES: Mapping[str, str] = {
     Symptom.EMERGENCY: "A sign that may be an emergency",
-    Symptom.STOP_AND_ASK: "A sign to stop and ask about",
+    Symptom.STOP_AND_ASK: "Something a doctor should know about",
     Symptom.FEVER: "A fever",
-    "pain": "Strong pain, or a joint that gave way",
-    "pain_rise": "Pain that did not settle after a session",
+    "pain": "Severe pain, or a joint that gave way",
+    "pain_rise": "Pain that stayed up after a session",
     "soreness": "Muscles that stayed very achy for days",
     "fall": "A fall",
-    "screening": "An answer to the stop questions",
-    "clearance": "An earlier stop",
+    "screening": "An answer to the safety questions",
+    "clearance": "Still on hold from before",
 }
 
-SCREENING_DUE_HEAD = "The stop questions first"
-SCREENING_DUE = "It has been a while, or they were never answered. They take a minute and come before any session."
-SCREENING_ACT = "Answer the stop questions"
-WAITING_HEAD = "Waiting for a yes"
+SCREENING_DUE_HEAD = "The safety questions first"
+SCREENING_DUE = "They take a minute, and come before any session when it has been a while or they are new to you."
+SCREENING_ACT = "Answer the safety questions"
+WAITING_HEAD = "Waiting for a go-ahead"
 WAITING_WORDS: Pair = (
-    "You ticked something that a clinician should know about before you train. Start opens with their yes.",
-    "{name} has something that a clinician should know about before training. Start opens with their yes.",
+    "You ticked something a doctor, nurse or physio should know about before you train. You can start once they agree.",
+    "A doctor, nurse or physio should know about something you ticked before {name} trains. {name} can start once they "
+    "agree.",
 )
-ANSWERS_CHANGED = "Answer the stop questions again"
+ANSWERS_CHANGED = "Answer the safety questions again"
 
 # ------------------------------------------------------------------ the programme and its plan
 
 PROGRAMME_TITLE = "Programme"
 PICK_FILE = "Choose the file"
-PICK_HINT = "Its name ends in .evenload-pack. It stays on this device, and works without a network."
+PICK_HINT = "Its name ends in .evenload-pack. It stays on this device, and works without the internet."
 NOT_PICKED = "No file was chosen."
 MATCH_HEAD = "Is it really from them?"
 SAME, NOT_SAME = "The same", "Not the same"
-NOT_SAME_SAID = "Nothing was taken in. Ask your coach for the file again, in person or by a way that you trust."
+NOT_SAME_SAID = "Nothing was added. Ask your coach for the file again, in person or some other way you trust."
 FOLLOWED = "You follow this one"
 FOLLOW = "Follow this programme"
-WHICH_PROGRAMME = "Which one do you follow?"
+WHICH_PROGRAMME = "Which one would you like to follow?"
 WITH_COACH = "Your coaches"
 
 
 def match_words(coach: str) -> str:
     """How the five words are compared."""
-    return (f"Call {coach}, or meet. They read these five matching words from their own screen. If all five are the "
+    return (f"Phone {coach} or meet, and ask them to read out the five words on their own screen. If all five are the "
             "same, the programme is theirs.")
 
 
@@ -267,10 +272,10 @@ def opened_line(coach: str, title: str, version: int) -> str:
 
 
 def kept_line(coach: str) -> str:
-    """A programme that was taken in."""
-    return f"{coach}’s programme is here, on this device."
+    """A programme file that was added."""
+    return f"{coach}’s programme is now on this device."
 
 
 def older_line(version: int, here: int) -> str:
     """An older file than the one that is here."""
-    return f"This is version {version}; version {here} is here already and stays in use."
+    return f"This is version {version}. You already have version {here}, so we’ll keep using that one."

@@ -12,6 +12,6 @@ def clock_line(doubt: ClockDoubt, here: datetime) -> str:
     says, entry = (f"{long_day_words(one.date())}, {one:%H:%M}" for one in (here, doubt.entry))
     if doubt.fault is ClockFault.BEHIND:
         return (f"This device says that it’s {says}, but your newest entry was made on {entry}. Please check the date "
-                "and time in the device’s settings. Everything here is counted by them.")
+                "and time in the device’s settings. Everything here goes by them.")
     return (f"This device says that it’s {says}, and your newest entry was made on {entry}. If that can’t be right, "
             "please set the date and time in the device’s settings before you go on.")

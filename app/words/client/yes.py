@@ -8,27 +8,27 @@ from app.domain.model.thresholds import FEVER_FREE_HOURS
 from app.words.client.today import STOP_CAUSES, Pair, moment_words
 from app.words.signs import SIGN_WORDS
 
-YES_TITLE = "Record a yes"
-YES_NOTHING = "No stop waits for a yes."
-YES_WHO: Pair = ("Who said yes?", "Who said yes to {name}?")
-YES_KIND = "They are"
+YES_TITLE = "Record the go-ahead"
+YES_NOTHING = "Training isn’t on hold."
+YES_WHO: Pair = ("Who gave you the go-ahead?", "Who gave {name} the go-ahead?")
+YES_KIND = "Their profession"
 YES_NAME = "Their name"
-YES_NAME_MISSING = "Write who said yes."
-YES_KIND_MISSING = "Choose what they are."
-YES_ASK_MISSING = "Tick that they were asked about training after this."
+YES_NAME_MISSING = "Please write their name."
+YES_KIND_MISSING = "Please choose their profession."
+YES_ASK_MISSING = "Please tick that they were asked about training after this."
 YES_SELF = f"I have had no fever for {FEVER_FREE_HOURS} hours"
 YES_SELF_LED = f"{{name}} has had no fever for {FEVER_FREE_HOURS} hours"
 KINDS: Mapping[str, str] = {
     "doctor": "A doctor", "physiotherapist": "A physiotherapist", "nurse": "A nurse",
-    "other clinician": "Another clinician", "coach": "The coach",
+    "other clinician": "Another health professional", "coach": "The coach",
 }
 YES_MEANS = (
-    "Recording it says: they know what happened, they know that training is meant, and they said that it may go on. "
+    "It means they know what happened, they know it is about home training, and they said it can start again. "
     "It goes into the diary with today’s date and, if you agreed to that, to your coach."
 )
 YES_ASKED: Pair = ("I asked them about training after this", "{name} or I asked them about training after this")
-YES_ACT = "Record this yes"
-YES_DONE = "The yes is recorded."
+YES_ACT = "Record this go-ahead"
+YES_DONE = "The go-ahead is recorded."
 
 
 def stop_because(because: str, moment: datetime, told: Collection[str] = ()) -> str:
@@ -38,5 +38,5 @@ def stop_because(because: str, moment: datetime, told: Collection[str] = ()) -> 
 
 
 def fever_until(moment: datetime) -> str:
-    """When one's own word begins to count after a fever."""
-    return f"One’s own word counts from {moment_words(moment)}, if the fever has not come back."
+    """When your own word begins to count after a fever."""
+    return f"You can decide yourself from {moment_words(moment)}, if the fever hasn’t come back."

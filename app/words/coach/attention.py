@@ -16,25 +16,25 @@ from app.words.signs import sign_words
 from app.words.text import count, listed
 
 REASON_WORDS: Mapping[AttentionReason, str] = {
-    AttentionReason.SIGN: "A stop",
+    AttentionReason.SIGN: "On hold",
     AttentionReason.FALL: "A fall",
     AttentionReason.PAIN: "Pain",
-    AttentionReason.RISING: "Pain is rising",
+    AttentionReason.RISING: "Pain going up",
     AttentionReason.VERY_HARD: "A very hard session",
-    AttentionReason.TOO_MUCH: "Too much again and again",
-    AttentionReason.EFFORT: "Harder than meant",
+    AttentionReason.TOO_MUCH: "Too much",
+    AttentionReason.EFFORT: "Harder than planned",
     AttentionReason.SORENESS: "Very achy muscles",
     AttentionReason.ILLNESS: "An illness",
-    AttentionReason.CHECK_FELL: "A check went down",
-    AttentionReason.WELLBEING: "Low for a while",
-    AttentionReason.STOPS_EARLY: "Stops early",
-    AttentionReason.SWAPPED: "Changed by hand again and again",
-    AttentionReason.DATES: "Dates that cannot be",
-    AttentionReason.WEEK_AGAIN: "The same week again",
-    AttentionReason.STALLED: "Nothing moves on",
-    AttentionReason.TOO_EASY: "Easier than meant",
-    AttentionReason.FORTNIGHT: "No session",
-    AttentionReason.NOTHING_BACK: "Nothing came back",
+    AttentionReason.CHECK_FELL: "A lower check result",
+    AttentionReason.WELLBEING: "Poor sleep or low energy",
+    AttentionReason.STOPS_EARLY: "Often stops early",
+    AttentionReason.SWAPPED: "Keeps swapping an exercise",
+    AttentionReason.DATES: "Impossible dates",
+    AttentionReason.WEEK_AGAIN: "Repeating the same week",
+    AttentionReason.STALLED: "Not progressing",
+    AttentionReason.TOO_EASY: "Easier than planned",
+    AttentionReason.FORTNIGHT: "No recent session",
+    AttentionReason.NOTHING_BACK: "No diary received",
     AttentionReason.HALVED: "Half as many sessions",
 }
 GAVE_WAY = "gave_way"
@@ -42,18 +42,18 @@ GAVE_WAY = "gave_way"
 EARLIER = 3
 #: How a session ended, where it was not as planned.
 ENDED: Mapping[str, str] = {
-    Ending.TOO_MUCH: "the last session ended as too much", Ending.PAIN: "the last session ended with pain",
-    Ending.SIGN: "the last session ended with a stop sign",
+    Ending.TOO_MUCH: "the last session was too much", Ending.PAIN: "the last session stopped because of pain",
+    Ending.SIGN: "the last session stopped because of a warning sign",
 }
 #: What most of the sessions show, and what could be changed.
 STALL: Mapping[StallKind, str] = {
-    StallKind.PAIN: "something hurt in most of them. Look at what loads that joint before anything else",
-    StallKind.TOO_HARD: "most were harder than meant. Ask about sleep, pain and tablets, and make them easier",
-    StallKind.CUT_SHORT: "most ended early. A shorter session that is finished moves on",
-    StallKind.EASED: "most were eased that day, by how they slept and felt or by a gap. Ask how they are",
-    StallKind.UNANSWERED: "before or after most of them something was left unanswered, and nothing is added on "
-                          "a guess. Ask what keeps them from answering",
-    StallKind.CEILING: "they went well. Raise the ceiling, or write a harder move or a heavier weight",
+    StallKind.PAIN: "something hurt in most of them. Look first at what loads that joint",
+    StallKind.TOO_HARD: "most were harder than planned. Ask about sleep, pain and tablets, and make them easier",
+    StallKind.CUT_SHORT: "most ended early. A shorter session that gets finished counts",
+    StallKind.EASED: "most were made easier that day, because of how they slept and felt or a gap. Ask how they are",
+    StallKind.UNANSWERED: "something was left unanswered before or after most of them, and nothing gets harder on a "
+                          "guess. Ask what makes answering difficult",
+    StallKind.CEILING: "they went well. Raise the limit, or write a harder exercise or a heavier weight",
 }
 
 
@@ -70,8 +70,8 @@ def flag_text(flag: Flag, record: Record | None = None, line: PersonSummary | No
 def _sign(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     sign = flag.words[0] if flag.words else ""
     told = "a joint that gave way" if sign == GAVE_WAY else _small(STOP_CAUSES.get(sign) or sign_words(sign))
-    happened = ("Told at the check-in" if isinstance(record, CheckIn)
-                else "Told in the diary" if isinstance(record, Event) else "Stopped")
+    happened = ("Reported at the check-in" if isinstance(record, CheckIn)
+                else "Reported in the diary" if isinstance(record, Event) else "Stopped")
     spots = [str(h.spot) for h in record.hurts if h.gave_way] if isinstance(record, SessionDone) else []
     where = f" ({listed(spots)})" if sign == GAVE_WAY and spots else ""
     return f"{happened}: {told}{where}, on {day_words(flag.on)}"
@@ -81,21 +81,21 @@ def _happened(flag: Flag, record: Record | None, line: PersonSummary | None) -> 
     """A fall or an illness: what was told of it, and how often in four weeks."""
     what = (event_detail(record) if isinstance(record, Event) else "") or REASON_WORDS[flag.because]
     often = f", {flag.numbers[0]} in four weeks" if flag.numbers[0] > 1 else ""
-    return f"{what.rstrip('.')}; told on {day_words(flag.on)}{often}"
+    return f"{what.rstrip('.')}; reported on {day_words(flag.on)}{often}"
 
 
 def _pain(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    said = f"{_spot(flag, record)} {flag.numbers[0]} of 10 on {day_words(flag.on)}"
+    said = f"{_spot(flag, record)} {flag.numbers[0]} out of 10 on {day_words(flag.on)}"
     if flag.course is None or flag.course.low is None:
         before = _pains_before(flag, line)
-        said += f", after {', '.join(map(str, before))}" if before else ""
+        said += f" (before that {', '.join(map(str, before))})" if before else ""
     return f"{said}{_course(flag.course, flag.on)}"
 
 
 def _rising(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     *before, last = flag.numbers
     told = ", ".join(map(str, before[-EARLIER:]))
-    said = f"{_spot(flag, record)} {told}, then {last} of 10 on {day_words(flag.on)}"
+    said = f"{_spot(flag, record)} {told}, then {last} out of 10 on {day_words(flag.on)}"
     return f"{said}{_rise(flag.course, flag.on)}"
 
 
@@ -103,44 +103,46 @@ def _course(course: Course | None, on: date) -> str:
     """Everything else that belongs to it: since when, how the last session ended, how hard the last ones were."""
     if course is None:
         return ""
-    done = f" at {course.completed} %" if course.completed is not None else ""
+    done = f", {course.completed}% done" if course.completed is not None else ""
     ended = f"; {ENDED[course.ended]}{done}" if course.ended in ENDED else ""
     efforts = listed_in_order(course.efforts)
-    hard = f"; effort {efforts} where {course.target} was meant" if len(course.efforts) > 1 else ""
+    hard = ""
+    if len(course.efforts) > 1:
+        hard = f"; the last sessions felt like {efforts}, and the plan was {course.target}"
     return f"{_rise(course, on)}{ended}{hard}"
 
 
 def _rise(course: Course | None, on: date) -> str:
     if course is None or course.low is None or course.low_on is None:
         return ""
-    return f", up from {course.low} on {day_words(course.low_on)}, {count((on - course.low_on).days, 'day')} before"
+    return f", up from {course.low} on {day_words(course.low_on)}, {count((on - course.low_on).days, 'day')} earlier"
 
 
 def listed_in_order(numbers: tuple[int, ...]) -> str:
-    """`7, 8 and 8`, each as often as it was told."""
+    """`7, 8 and 8`, each as often as it was reported."""
     *first, last = (str(n) for n in numbers) if numbers else ("",)
     return f"{', '.join(first)} and {last}" if first else last
 
 
 def _effort(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     *told, target = flag.numbers
-    efforts = listed([str(n) for n in told]) if len(set(told)) > 1 else f"{told[0]} twice"
-    return f"Effort {efforts} where {target} was meant, last on {day_words(flag.on)}"
+    efforts = listed_in_order(tuple(told)) if len(set(told)) > 1 else f"{told[0]} twice"
+    return f"Sessions felt like {efforts}, and the plan was {target}; the last on {day_words(flag.on)}"
 
 
 def _very_hard(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     rpe, target = flag.numbers
-    meant = f" where {target} was meant" if target else ""
-    return f"Effort {rpe} of 10{meant} on {day_words(flag.on)}"
+    planned = f", and the plan was {target}" if target else ""
+    return f"A session felt like {rpe} out of 10 on {day_words(flag.on)}{planned}"
 
 
 def _too_much(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     ends, of, over, rated = flag.numbers
-    told = [f"{ends} of the last {of} {_kind(flag)}sessions ended as too much"] if ends else []
-    told += [f"effort {_points(over / rated)} above what was meant, on average over the last {rated}"] \
-        if rated and over > 0 else []
+    told = [f"{ends} of the last {of} {_kind(flag)}sessions {'was' if ends == 1 else 'were'} too much"] if ends else []
+    told += [f"on average the last {rated} felt {_points(over / rated)} harder than "
+             "planned"] if rated and over > 0 else []
     said = "; ".join(told)
-    return f"{said[:1].upper()}{said[1:]}, last on {day_words(flag.on)}"
+    return f"{said[:1].upper()}{said[1:]}; the last on {day_words(flag.on)}"
 
 
 def _kind(flag: Flag) -> str:
@@ -153,13 +155,13 @@ def _points(mean: float) -> str:
 
 
 def _soreness(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    return f"Achy muscles {listed_in_order(flag.numbers)} of 10 at the last check-ins, last on {day_words(flag.on)}"
+    return f"Achy muscles {listed_in_order(flag.numbers)} out of 10 at check-ins, the last on {day_words(flag.on)}"
 
 
 def _wellbeing(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     if flag.words == ("lowest",):
         times, of = flag.numbers
-        return (f"Sleep, energy or feeling settled at the lowest in {times} of the last {of} check-ins, last on "
+        return (f"Sleep, energy or feeling settled at its lowest in {times} of the last {of} check-ins, the last on "
                 f"{day_words(flag.on)}")
     return (f"Sleep, energy and feeling settled together {flag.numbers[0]} points lower over the last two weeks than "
             "before")
@@ -167,53 +169,56 @@ def _wellbeing(flag: Flag, record: Record | None, line: PersonSummary | None) ->
 
 def _stops_early(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     done = listed_in_order(flag.numbers)
-    return f"{done} % done in the last {len(flag.numbers)} {_kind(flag)}sessions, last on {day_words(flag.on)}"
+    return (
+        f"{done}% of the plan done in the last {len(flag.numbers)} {_kind(flag)}sessions; the last on "
+        f"{day_words(flag.on)}"
+    )
 
 
 def _check_fell(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     check, how = FunctionalCheck(flag.words[0]), flag.words[1]
     name = f"{NAMES[check]} ({how})" if how in ("left", "right") else NAMES[check]
     if how == "hands":
-        return f"{name}: the hands were needed on {day_words(flag.on)}, and not the time before"
+        return f"{name}: needed their hands on {day_words(flag.on)}, but not the time before"
     done = {one.stamp.id: one for one in (line.checks if line else ())}
     said = [result_words(done[i]) if i in done else str(n) for i, n in zip(flag.records, flag.numbers, strict=True)]
-    return (f"{name}: {said[1]} on {day_words(flag.on)}, after {said[0]} the time before, which is more than it varies "
-            "by itself")
+    return (f"{name}: {said[1]} on {day_words(flag.on)}, {said[0]} the time before; that is more than it normally "
+            "varies")
 
 
 def _week_again(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    return (f"The same week begun again {count(flag.numbers[0], 'time')}, since its sessions were much harder than "
-            f"meant, last on {day_words(flag.on)}. Write something easier")
+    return (f"The same week repeated {count(flag.numbers[0], 'time')}, because its sessions were much harder than "
+            f"planned; the last on {day_words(flag.on)}. Write something easier")
 
 
 def _stalled(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     sessions, _ = flag.numbers
-    return (f"No step on since at least {day_words(flag.on)}, in {count(sessions, 'session')} over the last "
+    return (f"No exercise has got harder since at least {day_words(flag.on)}, over {count(sessions, 'session')} in "
             f"{STALL_DAYS // 7} weeks: {STALL[StallKind(flag.words[0])]}")
 
 
 def _too_easy(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     *told, target = flag.numbers
-    return (f"Effort {listed_in_order(tuple(told))} where {target} was meant, all done and nothing hurting, last on "
-            f"{day_words(flag.on)}. There is room for more")
+    return (f"Sessions felt like {listed_in_order(tuple(told))}, and the plan was {target}; all done, nothing hurting, "
+            f"the last on {day_words(flag.on)}. There is room for more")
 
 
 def _halved(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     now, before = flag.numbers
-    return (f"{count(now, 'session')} in the last two weeks, after {before} in the {RATE_DAYS // 7} weeks before; the "
+    return (f"{count(now, 'session')} in the last two weeks, {before} in the {RATE_DAYS // 7} weeks before; the "
             f"last on {day_words(flag.on)}")
 
 
 def _swapped(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     names = record.names if isinstance(record, SessionDone) else {}
     written, chosen = (names.get(i, i.replace("-", " ")) for i in flag.words)
-    return f"“{chosen}” instead of “{written}”, {flag.numbers[0]} times, last on {day_words(flag.on)}"
+    return f"“{chosen}” instead of “{written}”, {flag.numbers[0]} times; the last on {day_words(flag.on)}"
 
 
 def _dates(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     said = f", one of them {day_words(record.stamp.local)} {record.stamp.local.year}" if record else ""
-    return (f"{count(flag.numbers[0], 'record')} with a date that cannot be{said}: kept aside, since "
-            f"{day_words(flag.on)}. Have the clock of their device put right")
+    return (f"{count(flag.numbers[0], 'record')} with an impossible date{said}: kept aside since "
+            f"{day_words(flag.on)}. Ask them to correct the clock on their device")
 
 
 def _fortnight(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
@@ -221,7 +226,7 @@ def _fortnight(flag: Flag, record: Record | None, line: PersonSummary | None) ->
 
 
 def _nothing_back(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
-    heard = "Last return" if line is None or line.last_return else "Known since"
+    heard = "Last diary" if line is None or line.last_return else "First heard of on"
     return f"{heard} {day_words(flag.on)}, {count(flag.numbers[0], 'day')} ago"
 
 

@@ -24,42 +24,47 @@ from app.words.client.checks import result_words
 from app.words.client.today import day_words
 
 COACH_HEAD = "Checks"
-COACH_NONE = "No check came back yet."
+COACH_NONE = "No checks received yet."
 COACH_CAUTION = (
-    "A single check predicts falls poorly, and a band describes a group, not a person. No diagnosis. Results come from "
-    "a home, after one try, timed by hand."
+    "A single check predicts falls poorly, and a band describes a group, not a person. It is not a diagnosis. Results "
+    "come from home, after one practice, timed by hand."
 )
 _WALK_S, _PARKINSONS_S = c.LEAST_CHANGE[FunctionalCheck.WALK] / 1000, c.PARKINSONS_WALK_MS / 1000
-_STANDS = (f"Changed only from {c.LEAST_CHANGE[FunctionalCheck.CHAIR_STAND]} stands on ({GILL_2022.short}, "
-           f"{PETERSEN_2017.short}); less is within its own error. ")
+_STANDS = (f"A change of fewer than {c.LEAST_CHANGE[FunctionalCheck.CHAIR_STAND]} stands is within its own error "
+           f"({GILL_2022.short}, {PETERSEN_2017.short}). ")
 COACH_ERROR: Mapping[FunctionalCheck, str] = {
     FunctionalCheck.CHAIR_STAND: f"{_STANDS}Seats more than {c.SEATS_ALIKE_CM} cm apart are not compared.",
-    FunctionalCheck.CHAIR_STAND_HIGH: f"{_STANDS}A series of its own, without published figures.",
-    FunctionalCheck.ONE_LEG: f"Varies too much for any call of change ({GOLDBERG_2011.short}).",
-    FunctionalCheck.ONE_LEG_HELD: "Varies too much for any call of change. A series of its own, without published "
+    FunctionalCheck.CHAIR_STAND_HIGH: f"{_STANDS}Kept as a separate series, with no published figures.",
+    FunctionalCheck.ONE_LEG: f"Varies too much to show a change ({GOLDBERG_2011.short}).",
+    FunctionalCheck.ONE_LEG_HELD: "Varies too much to show a change. Kept as a separate series, with no published "
                                   "figures.",
-    FunctionalCheck.WALK: f"Changed only from {_WALK_S:.1f} s on ({DONOGHUE_2019.short}); with Parkinson’s from "
-                          f"{_PARKINSONS_S:.1f} s or {c.PARKINSONS_WALK_PERCENT}% on, whichever is more "
-                          f"({HUANG_2011.short}). Less is within its own error.",
-    FunctionalCheck.WALK_4M: f"Changed only from {c.LEAST_CHANGE[FunctionalCheck.WALK_4M] / 1000:.1f} m/s on "
-                             f"({DONOGHUE_2019.short}); less is within its own error.",
+    FunctionalCheck.WALK:
+        f"A change of less than {_WALK_S:.1f} s is within its own error ({DONOGHUE_2019.short}); with Parkinson’s "
+                          f"less than {_PARKINSONS_S:.1f} s or {c.PARKINSONS_WALK_PERCENT}%, whichever is more "
+                          f"({HUANG_2011.short}).",
+    FunctionalCheck.WALK_4M:
+        f"A change of less than {c.LEAST_CHANGE[FunctionalCheck.WALK_4M] / 1000:.1f} m/s is within its "
+                             f"own error ({DONOGHUE_2019.short}).",
 }
 TALKING_POINTS: Mapping[TalkingPoint, str] = {
-    TalkingPoint.ONE_LEG_SHORT: f"Worth a talk, not a diagnosis: under {f.ONE_LEG_SHORT_MS // 1000} s on one leg, as "
+    TalkingPoint.ONE_LEG_SHORT:
+        f"Worth a conversation, not a diagnosis: under {f.ONE_LEG_SHORT_MS // 1000} s on one leg, as "
                                 f"with 18 to 54% of people from 61 to 75 ({ARAUJO_2022.short}, from a summary).",
-    TalkingPoint.ONE_LEG_VERY_SHORT: f"Worth a talk about falls, not a diagnosis: under "
+    TalkingPoint.ONE_LEG_VERY_SHORT: f"Worth a conversation about falls, not a diagnosis: under "
                                      f"{f.ONE_LEG_VERY_SHORT_MS // 1000} s on one leg [P].",
-    TalkingPoint.WALK_LONG: f"Worth a talk about falls and walking, not a diagnosis: {f.WALK_LONG_MS // 1000} s or "
+    TalkingPoint.WALK_LONG:
+        f"Worth a conversation about falls and walking, not a diagnosis: {f.WALK_LONG_MS // 1000} s or "
                             f"more [P]. Such times predict falls poorly ({BARRY_2014.short}).",
-    TalkingPoint.PACE_SLOW: f"Worth a talk, not a diagnosis: an everyday pace under {f.PACE_SLOW_MM_S / 1000:.1f} m/s "
+    TalkingPoint.PACE_SLOW:
+        f"Worth a conversation, not a diagnosis: an everyday pace under {f.PACE_SLOW_MM_S / 1000:.1f} m/s "
                             f"({CESARI_2005.short}).",
 }
 COACH_CHANGE: Mapping[Change, str] = {
-    Change.NOT_ALIKE: "not comparable: done in another way", Change.NO_CALL: "no call of change",
+    Change.NOT_ALIKE: "not comparable: done differently", Change.NO_CALL: "varies too much to show a change",
     Change.WITHIN: "within its own error", Change.MORE: "changed: better", Change.LESS: "changed: worse",
 }
-NO_BIRTH_YEAR = "No band: the year of birth is not told."
-NO_BAND = "No band was published for about {age} years."
+NO_BIRTH_YEAR = "No band: we don’t know the year of birth."
+NO_BAND = "No band was published for the age of about {age}."
 SEX_WORDS: Mapping[str, str] = {"woman": "women", "man": "men", "": "both"}
 PLACES: Mapping[BandPlace, str] = {
     BandPlace.BELOW: "below the band", BandPlace.WITHIN: "within the band", BandPlace.ABOVE: "above the band",
@@ -89,7 +94,7 @@ def placed_line(band: ReferenceBand, done: CheckDone) -> str:
     if place:
         return f"{band_line(band)}: {PLACES[place]}"
     other = band.low is not None and done.seat_cm is not None and result is not None
-    return f"{band_line(band)}; not placed, since the seat was {done.seat_cm} cm" if other else band_line(band)
+    return f"{band_line(band)}; not placed, because the seat was {done.seat_cm} cm" if other else band_line(band)
 
 
 def coach_result(done: CheckDone, before: CheckDone | None, conditions: Collection[Condition] = ()) -> str:
@@ -98,7 +103,7 @@ def coach_result(done: CheckDone, before: CheckDone | None, conditions: Collecti
     said += f", seat {done.seat_cm} cm" if done.seat_cm is not None else ""
     if done.check is FunctionalCheck.WALK_4M and done.time_ms:
         said += f", {c.pace_mm_s(done.time_ms) / 1000:.2f} m/s"
-    by = "" if done.answered_by.value == "self" else ", told by whoever leads them"
+    by = "" if done.answered_by.value == "self" else ", reported by their helper"
     return f"{said}{by}" if before is None else f"{said}{by}; {COACH_CHANGE[c.change(before, done, conditions)]}"
 
 

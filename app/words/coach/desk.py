@@ -14,57 +14,60 @@ NAVIGATION: Mapping[str, str] = {"desk": "Desk", "people": "People", "publish": 
 # ------------------------------------------------------------------ the desk
 
 DESK_TITLE = "Who needs you"
-HARM, PROGRESS, SILENCE, DEALT_WITH = "Harm", "Progress", "Silence", "Dealt with"
+HARM, PROGRESS, SILENCE, DEALT_WITH = "Needs a call", "Programme to review", "Not heard from", "Dealt with"
 NOBODY = "nobody"
-NO_HARM = "Nobody told of harm in the last four weeks."
+NO_HARM = "Nobody has reported pain, a fall or a warning sign in the last four weeks."
 NO_PROGRESS = "Nobody is stuck, and nobody finds it much too easy."
-NO_SILENCE = "Everybody was heard of in the last two weeks."
+NO_SILENCE = "You have heard from everyone in the last two weeks."
 
 
 def withheld(names: Sequence[str]) -> str:
-    """Of whom harm cannot show, since they do not send it."""
+    """Who may need a call without its showing here."""
     who = listed(tuple(names)) if len(names) <= 3 else f"{len(names)} people"
     share = "does" if len(names) == 1 else "do"
-    return f"{who} {share} not share all of pain and check-ins: harm of theirs may not show here."
+    return f"{who} {share} not share all of their pain and check-ins, so you may not see here that they need a call."
 
 
 SEEN, CALLED, LATER, UNDO = "Seen", "Called", "Later", "Undo"
 MARKED: Mapping[str, str] = {"seen": "seen", "called": "called", "later": "put off"}
-OPEN_RETURNS = "Open returns"
-PASTE = "Paste a return"
-PASTE_LABEL = "The text of a return"
-PASTE_HINT = "Everything from [evenload return begin] to the end line; what stands around it does not matter."
+OPEN_RETURNS = "Open diaries"
+PASTE = "Paste a diary"
+PASTE_LABEL = "The text of a diary"
+PASTE_HINT = "Everything from [evenload return begin] to the end line; any text around it doesn’t matter."
 PASTED = "Pasted text"
-TAKE_IN = "Take in"
+TAKE_IN = "Add it"
 CLOSE = "Close"
-WORKING = "Opening returns"
+WORKING = "Opening diaries"
 NOTHING_PICKED = "No file was chosen."
 RESULTS = "What came in"
 NEW_PHONE = "Accept the new phone"
 NEW_PHONE_WHY = (
-    "Do they have a new phone? Call them and ask before you accept it. If they have not, somebody else wrote this file."
+    "Do they have a new phone? Call and ask before you accept it. If they don’t, someone else made this file."
 )
 SHOW_MORE = "Show more"
-FIRST_HEAD = "Nobody sends you returns yet"
+FIRST_HEAD = "Nobody has sent you a diary yet"
 FIRST_STEPS = (
-    "1. Publish a programme: check it, save the programme file.",
-    "2. Hand it out by mail, messenger or stick, and read out your five matching words the first time.",
-    "3. After some sessions your clients send you their diary: a file or a text.",
-    "4. Open it here. Then this page says who needs you, and why.",
+    "1. Publish a programme: check it and save the programme file.",
+    "2. Send it by email, message or USB stick, and read out your five matching words the first time.",
+    "3. After some sessions your clients send you their diary, as a file or as text.",
+    "4. Open it here. This page will show who needs you, and why.",
 )
 TO_PUBLISH = "Publish a programme"
 DISCLAIMER = (
-    "This list sorts what people told. It is no diagnosis and watches over nobody: whoever has sent nothing is not on "
-    "it for harm. After a sign of an emergency local emergency advice comes first."
+    "This list sorts what people report. It is not a diagnosis and does not monitor anyone: people who send nothing "
+    "can’t show up as needing a call. In an emergency, local emergency advice comes first."
 )
 
 def of_people(today: date, listed_now: int, people: int) -> str:
-    """`Monday 2 March, 5 of 84 people`."""
-    return f"{day_words(today)}, {listed_now} of {count(people, 'person', 'people')}"
+    """`Monday 2 March: 5 of your 84 people need attention`."""
+    return (
+        f"{day_words(today)}: {listed_now} of your {count(people, 'person', 'people')} "
+        f"{'needs' if listed_now == 1 else 'need'} attention"
+    )
 
 
 def part_head(part: str, number: int) -> str:
-    """`Harm, 3`."""
+    """`Needs a call, 3`."""
     return f"{part}, {number}"
 
 
@@ -91,40 +94,40 @@ def dealt_line(flag: Flag, state: str, day: date, until: date | None) -> str:
 
 
 def in_progress(done: int, of: int) -> str:
-    """`Opening returns: 3 of 40`."""
+    """`Opening diaries: 3 of 40`."""
     return f"{WORKING}: {done} of {of}"
 
 
 def came_in(new: int, newer: int, known: int) -> str:
-    """What one return brought."""
+    """What one diary brought."""
     told = [count(new, "new record")]
     told += [f"{newer} corrected"] if newer else []
-    told += [f"{known} known already"] if known else []
+    told += [f"{known} you already had"] if known else []
     return listed(told)
 
 
 def unread(number: int) -> str:
     """Records that a later version wrote."""
-    return f"{count(number, 'record')} of a newer kind left aside; update to read them"
+    return f"{count(number, 'record')} of a newer kind set aside; update the app to read them"
 
 
 def misdated(number: int) -> str:
-    """Records with dates that cannot be."""
-    return (f"{count(number, 'record')} with a date that cannot be, kept aside. Have the clock of their device put "
-            "right.")
+    """Records with impossible dates."""
+    return (f"{count(number, 'record')} with an impossible date, kept aside. Ask them to correct the clock on their "
+            "device.")
 
 
-CLOCK_IS_WRONG = "It says that it was made on a day to come: the clock of their device is wrong."
+CLOCK_IS_WRONG = "It says it was made on a future date, so the clock on their device is wrong."
 
 
 def resembles(names: Sequence[str]) -> str:
     """Of somebody who is new, and whose name reads like one that is here."""
-    return (f"New here, and the name reads like one that you know ({listed(tuple(names))}). They are kept as two "
-            "people: ask whether it is the same one, on a second device.")
+    return (f"New here, and the name is very like one you know ({listed(tuple(names))}). They are kept as two "
+            "people: ask whether it is the same person on a second device.")
 
 
 def odd_lines(misdated_records: int, alike: Sequence[str], clock_is_wrong: bool) -> tuple[str, ...]:
-    """What is odd about a return that was taken in; none where nothing is."""
+    """What is odd about a diary that was added; none where nothing is."""
     told = (resembles(alike) if alike else "", misdated(misdated_records) if misdated_records else "",
             CLOCK_IS_WRONG if clock_is_wrong else "")
     return tuple(filter(None, told))
@@ -134,15 +137,15 @@ def odd_lines(misdated_records: int, alike: Sequence[str], clock_is_wrong: bool)
 
 PEOPLE_TITLE = "People"
 SEARCH = "Search by name"
-SORTS: Mapping[str, str] = {"name": "By name", "session": "Last session", "return": "Last return"}
+SORTS: Mapping[str, str] = {"name": "By name", "session": "Last session", "return": "Last diary"}
 NEVER = "never"
 NO_MATCH = "Nobody of that name."
-LAST_SESSION, LAST_RETURN = "Last session", "last return"
+LAST_SESSION, LAST_RETURN = "Last session", "last diary"
 PREVIOUS, NEXT = "Previous", "Next"
 
 
 def last_heard(session: date | None, back: date | None) -> str:
-    """`Last session Monday 2 March; last return never`."""
+    """`Last session Monday 2 March; last diary never`."""
     told = ((LAST_SESSION, session), (LAST_RETURN, back))
     return "; ".join(f"{what} {day_words(day) if day else NEVER}" for what, day in told)
 

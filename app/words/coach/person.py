@@ -16,21 +16,21 @@ from app.words.reasons import reason_text
 from app.words.signs import SIGN_WORDS, sign_words
 from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, listed, time_trained
 
-NOT_FOUND = "There is nobody of that id on this desk."
+NOT_FOUND = "There is no one with that id here."
 TO_PEOPLE = "Back to people"
 SESSIONS_HEAD = "Last sessions"
-STRIP_LEGEND = "Top: planned. Bottom: what was done. Low: easier. Dotted: left out. Double bar: stopped."
-NO_SESSIONS = "No session came back yet."
+STRIP_LEGEND = "Top: planned. Bottom: what they did. Low: easier. Dotted: left out. Double bar: stopped."
+NO_SESSIONS = "No sessions received yet."
 EARLIER = "Show earlier sessions"
 WHY = "Why this amount"
-CHANGED_BY_PROGRAM = "Put in by the program"
-AS_WRITTEN = "As written; no answer asked for less."
-PAIN_HEAD, SORENESS_HEAD = "Pain, six weeks", "Soreness, six weeks"
+CHANGED_BY_PROGRAM = "Swapped in by the app"
+AS_WRITTEN = "As written; none of their answers made it easier."
+PAIN_HEAD, SORENESS_HEAD = "Pain, six weeks", "Achy muscles, six weeks"
+
+
 def worst_of_three(eased_from: int) -> str:
     """What the points of a chart are, and its dotted line."""
-    return f"Worst of each three days, 0 to 10. Dotted: from {eased_from} on a session is eased."
-
-
+    return f"The worst of every three days, 0 to 10. Dotted: from {eased_from} up, sessions are made easier."
 
 
 def no_pain(until: date | None) -> str:
@@ -46,46 +46,46 @@ def no_soreness(until: date | None) -> str:
 
 NOT_TOLD = "Not shared"
 EFFORT_HEAD = "Effort"
-EFFORT_TOLD, EFFORT_MEANT = "told", "meant"
-EFFORT_SAID = "One point for each session, 0 to 10. Solid: told. Dashed: meant."
-NO_EFFORT = "No effort was told yet."
+EFFORT_TOLD, EFFORT_MEANT = "reported", "planned"
+EFFORT_SAID = "One point for each session, 0 to 10. Solid: reported. Dashed: planned."
+NO_EFFORT = "No effort reported yet."
 FIRST, LAST = "first", "last"
 LOAD_HEAD = "Weekly load"
 LOAD_SAID = (
-    "Session RPE × minutes, AU, for the week that ends on the day below. No threshold says what is too much; read it "
+    "Session RPE × minutes, AU, for the week ending on the day below. No threshold says what is too much; read it "
     "beside pain and effort."
 )
 LOAD_UNIT = "AU"
-NO_LOAD = "No session with a told effort in six weeks."
+NO_LOAD = "No session with an effort rating in six weeks."
 WEEKS_AGO, TODAY = "6 weeks ago", "today"
 CHECK_INS_HEAD = "Check-ins"
-NO_CHECK_INS = "No check-in came back yet."
+NO_CHECK_INS = "No check-ins received yet."
 NOTES_HEAD = "Notes"
 NO_NOTES = "No notes."
 ABOUT_HEAD = "About"
-NOT_SENT_HEAD = "What they do not send"
-ALL_SENT = "They send everything: sessions, pain, check-ins and notes."
+NOT_SENT_HEAD = "What they don’t share"
+ALL_SENT = "They share everything: sessions, pain, check-ins and notes."
 OWN_WORDS = (
-    "All of this is what they told, or what the person who leads them told. It is no diagnosis, and nobody watches "
-    "over them between two returns."
+    "All of this is what they or their helper reported. It is not a diagnosis, and nobody monitors them between one "
+    "diary and the next."
 )
 
 CONDITION_WORDS = COACH_WORDS
 RULE_WORDS: Mapping[RuleId, str] = {
     RuleId.SYMPTOMS: "Symptoms", RuleId.PAIN: "Pain", RuleId.PAIN_RISE: "Pain the morning after",
-    RuleId.SORENESS: "Soreness", RuleId.EFFORT: "Effort of the last session", RuleId.COMPLETION: "Completion",
+    RuleId.SORENESS: "Achy muscles", RuleId.EFFORT: "Effort of the last session", RuleId.COMPLETION: "Completion",
     RuleId.READINESS: "Sleep, energy, settled", RuleId.DAYS: "Days since strength work",
-    RuleId.RETURN: "Coming back", RuleId.CLEARANCE: "An open stop", RuleId.CLEAN_SESSIONS: "Two clean sessions",
-    RuleId.ANSWERED_BY: "Answered by somebody else", RuleId.NO_CHECK_IN: "No check-in",
-    RuleId.LIGHTER_WEEK: "Lighter week", RuleId.MINUTES: "Time at hand",
+    RuleId.RETURN: "Coming back", RuleId.CLEARANCE: "On hold", RuleId.CLEAN_SESSIONS: "Two clean sessions",
+    RuleId.ANSWERED_BY: "Answered by someone else", RuleId.NO_CHECK_IN: "No check-in",
+    RuleId.LIGHTER_WEEK: "Lighter week", RuleId.MINUTES: "Time available",
     RuleId.FALL: "A fall", RuleId.FLARE: "Worse a day or two later",
     RuleId.CONDITION: "A condition",
 }
 SENDS: Mapping[str, str] = {
-    "sessions": "Sessions are not shared.",
-    "pain": "Pain and soreness are not shared: their absence here says nothing.",
-    "check_ins": "Check-ins are not shared: sleep, energy and signs told in the morning do not reach you.",
-    "notes": "Notes are not shared.",
+    "sessions": "They don’t share sessions.",
+    "pain": "They don’t share pain and achy muscles, so there may be some you can’t see here.",
+    "check_ins": "They don’t share check-ins, so you don’t see their sleep, energy and warning signs in the morning.",
+    "notes": "They don’t share notes.",
 }
 ENDINGS: Mapping[Ending, str] = {
     Ending.FINISHED: "Finished", Ending.INTERRUPTED: "Interrupted by something outside",
@@ -99,9 +99,9 @@ ENDED_EARLY = "Ended early, enough for that day"
 # ------------------------------------------------------------------ the person
 
 def about_line(person: Person, year: int) -> str:
-    """`About 71 years, led by Halina`."""
-    told = [f"about {year - person.birth_year} years"] if person.birth_year else []
-    told += [f"led by {person.led_by}"] if person.led_by else []
+    """`About 71, helped by Halina`."""
+    told = [f"about {year - person.birth_year}"] if person.birth_year else []
+    told += [f"helped by {person.led_by}"] if person.led_by else []
     told += ["trains alone"] if person.body.alone else []
     words = ", ".join(told)
     return words[:1].upper() + words[1:]
@@ -109,31 +109,31 @@ def about_line(person: Person, year: int) -> str:
 
 def body_lines(body: Client) -> tuple[tuple[str, str], ...]:
     """(name, value) of everything that shapes a session for them."""
-    told = [("Conditions", listed([CONDITION_WORDS[c] for c in sorted(body.conditions)]) or "none told")]
+    told = [("Conditions", listed([CONDITION_WORDS[c] for c in sorted(body.conditions)]) or "none reported")]
     spared = [f"{spot} ({cap} of 3)" for spot, cap in sorted(body.spare.items())]
     told.append(("Go easy on", listed(spared) or "nothing"))
     if body.limits:
         limits = [f"{AXIS_WORDS[axis]} at most {cap} of 3" for axis, cap in sorted(body.limits.items())]
         told.append(("Limits", listed(limits)))
     for own in body.told_limits:
-        until = f", asked again from {day_words(own.until)}" if own.until else ""
+        until = f", to be reviewed from {day_words(own.until)}" if own.until else ""
         told.append((f"Limit, {AXIS_WORDS[own.axis]}", f"at most {own.at_most} of 3, by {own.said_by}{until}"))
     for condition, terms in sorted(body.terms.items()):
         if condition in body.conditions and (said := _terms(terms)):
             told.append((CONDITION_WORDS[condition].capitalize(), said))
     for spot, usual in sorted(body.usual_pain.items()):
         told.append((f"Usual pain, {spot}",
-                     f"{usual.level} of 10, agreed with a {usual.agreed_with}, until {day_words(usual.until)}"))
+                     f"{usual.level} out of 10, agreed with a {usual.agreed_with}, until {day_words(usual.until)}"))
     told.append(("Up from the floor alone", "yes" if body.rises_unaided else "no"))
     told.append(("Kit", listed(sorted(body.kit)).replace("_", " ") if body.kit else "none" if body.kit is not None
-                 else "not told"))
+                 else "not reported"))
     if body.weights_g:
         told.append(("Weights", listed([f"{g / 1000:g} kg" for g in body.weights_g])))
     if body.same_as_always:
-        told.append(("Same as always", "order kept, nothing swapped"))
+        told.append(("Same as always", "same order, nothing swapped"))
     if body.rest_side:
         limb = f"{body.rest_side} {body.rest_limb or 'arm and leg'}"
-        told.append(("Side not trained", f"{limb}: {body.rest_side_because}"))
+        told.append(("Resting side", f"{limb}: {body.rest_side_because}"))
     return tuple(told)
 
 
@@ -141,7 +141,7 @@ def _terms(terms: ConditionTerms) -> str:
     """`since 3 March; said by Dr Moss; first limits lifted by Dr Moss on 1 June`."""
     told = [f"since {day_words(terms.since)}"] if terms.since else []
     told += [f"said by {terms.said_by}"] if terms.said_by else []
-    told += [f"asked again from {day_words(terms.until)}"] if terms.until else []
+    told += [f"to be reviewed from {day_words(terms.until)}"] if terms.until else []
     if terms.cleared_by and terms.cleared:
         told.append(f"first limits lifted by {terms.cleared_by} on {day_words(terms.cleared)}")
     return "; ".join(told)
@@ -161,9 +161,9 @@ def session_head(done: SessionDone) -> str:
 
 def session_line(done: SessionDone) -> str:
     """How it ended, how much of it, how hard."""
-    told = [ended(done), f"{done.completed} % of the planned work", time_trained(done)]
-    told.append(f"effort {done.rpe}, meant {done.plan.target_rpe}" if done.rpe is not None
-                else f"effort not told, meant {done.plan.target_rpe}")
+    told = [ended(done), f"{done.completed}% of the planned work", time_trained(done)]
+    told.append(f"effort {done.rpe}, planned {done.plan.target_rpe}" if done.rpe is not None
+                else f"effort not reported, planned {done.plan.target_rpe}")
     return "; ".join(told)
 
 
@@ -178,7 +178,7 @@ def ended(done: SessionDone) -> str:
 def pain_line(done: SessionDone) -> str:
     """What hurt, said afterwards."""
     if done.pain is None:
-        return "Pain afterwards: not told"
+        return "Pain afterwards: not reported"
     told = [f"{spot} {level}" for spot, level in sorted(done.pain.items()) if level]
     return f"Pain afterwards: {listed(told) or 'none'}"
 
@@ -194,33 +194,33 @@ def hurt_line(hurt: Hurt, names: Mapping[str, str]) -> str:
     at = f" in “{names.get(hurt.exercise, hurt.exercise)}”" if hurt.exercise else ""
     gave = ", and it gave way" if hurt.gave_way else ""
     kind = f", {HURT_KINDS[hurt.kind]}" if hurt.kind else ""
-    by = ", told by whoever leads them" if hurt.answered_by is AnsweredBy.LEADER else ""
-    return f"“That hurts” at minute {hurt.at_ms // 60_000}: {hurt.spot} {hurt.level} of 10{kind}{at}{gave}{by}"
+    by = ", reported by their helper" if hurt.answered_by is AnsweredBy.LEADER else ""
+    return f"“That hurts” at minute {hurt.at_ms // 60_000}: {hurt.spot} {hurt.level} out of 10{kind}{at}{gave}{by}"
 
 
 def by_hand_line(change: tuple[str, str], names: Mapping[str, str]) -> str:
     """A change made by hand."""
     written, chosen = (names.get(i, i.replace("-", " ")) for i in change)
-    return f"By hand: “{chosen}” instead of “{written}”"
+    return f"Swapped by them: “{chosen}” instead of “{written}”"
 
 
 def done_line(done: SessionDone) -> str:
-    """Stretches of work that were not done in full."""
+    """Work intervals that were not done in full."""
     named = ((How.EASIER, "easier"), (How.PART, "in part"), (How.SKIPPED, "left out"))
     told = [f"{number} {words}" for how, words in named if (number := sum(d.how is how for d in done.done))]
-    return f"{count(sum(s.is_effort for s in done.plan.steps), 'stretch', 'stretches')} of work planned" + (
+    return f"{count(sum(s.is_effort for s in done.plan.steps), 'work interval')} planned" + (
         f"; {listed(told)}" if told else "")
 
 
 def dose_line(dose: Dose) -> str:
     """The level and its amounts."""
-    amounts = f"{count(dose.rounds, 'round')}, work {dose.work} %, rest {dose.rest} %, weights {dose.load} %"
+    amounts = f"{count(dose.rounds, 'round')}, work {dose.work}%, rest {dose.rest}%, weights {dose.load}%"
     return f"Level {dose.level}, {LEVEL_WORDS[dose.level].lower()}: {amounts}"
 
 
 def reason_line(reason: Reason) -> tuple[str, str]:
     """The rule with the level it voted for; then the sentence that the client read, and where the rule comes from."""
-    head = f"{RULE_WORDS[reason.rule]}, vote {reason.level}" if reason.level else RULE_WORDS[reason.rule]
+    head = f"{RULE_WORDS[reason.rule]} asked for level {reason.level}" if reason.level else RULE_WORDS[reason.rule]
     return head, f"They read: “{reason_text(reason)}” Source: {vote_source(reason.rule)}."
 
 
@@ -230,19 +230,19 @@ def check_in_line(told: CheckIn) -> str:
     """The answers of one morning in a line."""
     feel = [f"{word} {value}" for word, value in
             (("slept", told.slept), ("energy", told.energy), ("settled", told.calm)) if value is not None]
-    parts = [f"{', '.join(feel)} of 5"] if feel else ["sleep, energy, settled not told"]
+    parts = [f"{', '.join(feel)} out of 5"] if feel else ["sleep, energy, settled not reported"]
     for word, levels in (("hurts", told.pain), ("morning after", told.morning_after), ("achy", told.soreness)):
         if levels:
             parts.append(f"{word}: {listed([f'{spot} {level}' for spot, level in sorted(levels.items())])}")
     if told.pain is None:
-        parts.append("pain not told")
+        parts.append("pain not reported")
     signs = [SIGN_WORDS.get(s, s) for s in told.signs]
-    parts += [f"signs: {listed(signs).lower()}"] if signs else []
+    parts += [f"warning signs: {listed(signs).lower()}"] if signs else []
     return "; ".join(parts)
 
 
 def check_in_head(told: CheckIn) -> str:
-    """`Sunday 23 November, level 2, answered by the family`."""
-    by = ", answered by whoever leads them" if told.answered_by.value == "leader" else ""
+    """`Sunday 23 November, level 2, answered by their helper`."""
+    by = ", answered by their helper" if told.answered_by.value == "leader" else ""
     level = f", level {told.level}" if told.level is not None else ""
     return f"{day_words(told.stamp.local)}{level}{by}"

@@ -1,4 +1,4 @@
-"""Words of a coach's message to one person: limits, changes, a yes. Knows no Flet."""
+"""Words of a coach's message to one person: limits, changes, a go-ahead. Knows no Flet."""
 from __future__ import annotations
 
 from collections.abc import Mapping
@@ -11,65 +11,67 @@ from app.words.client.today import STOP_CAUSES, day_words
 from app.words.signs import SIGN_WORDS
 from app.words.text import count, listed
 
-STOP_HEAD = "Stopped"
+STOP_HEAD = "On hold"
 REPLY_HEAD = "Write to them"
 REPLY_OPEN = "Write a message"
-YES_OPEN = "Record a yes"
+YES_OPEN = "Record a go-ahead"
 MESSAGE = "Message"
-YES_WHO, YES_KIND = "Who said yes", "Their profession"
-YES_MINE = "I say yes"
-YES_WHY_CLINICIAN = "This stop needs a clinician’s yes. Write who said it to you or to them, and their profession."
-YES_WHY_COACH = "This stop needs your yes, or a clinician’s."
+YES_WHO, YES_KIND = "Who gave the go-ahead", "Their profession"
+YES_MINE = "I give the go-ahead"
+YES_WHY_CLINICIAN = "This needs a clinician’s go-ahead. Write who gave it, to you or to them, and their profession."
+YES_WHY_COACH = "This needs your go-ahead, or a clinician’s."
 PROFESSIONS: Mapping[str, str] = {
-    "doctor": "Doctor", "physiotherapist": "Physiotherapist", "nurse": "Nurse", "coach": "Coach (I)",
+    "doctor": "Doctor", "physiotherapist": "Physiotherapist", "nurse": "Nurse", "coach": "Coach (me)",
 }
 LIMITS_HEAD = "Go easy on"
 LIMITS_WHY = "What you set here replaces what you sent before. They see it as a limit from you."
 NO_LIMITS = "No limits from you."
 SIDES: Mapping[str, str] = {"": "Both sides", "left": "Left", "right": "Right"}
 CAPS: Mapping[int, str] = {0: "Leave out", 1: "Light only", 2: "Nothing hard"}
-AXIS_ADD = "Limit one kind of move"
-AXIS_WHICH, AXIS_UNTIL = "Which?", "Asked about again after"
+AXIS_ADD = "Limit one kind of demand"
+AXIS_WHICH, AXIS_UNTIL = "Which?", "Review it after"
 AXIS_SAID_BY = "Who said so"
-AXIS_MONTHS: Mapping[int, str] = {1: "1 month", 3: "3 months", 6: "6 months", 0: "No day"}
+AXIS_MONTHS: Mapping[int, str] = {1: "1 month", 3: "3 months", 6: "6 months", 0: "No date"}
 AXIS_KEEP = "Keep this limit"
-AXIS_LACKS = "Choose which kind of move, and write who said so."
+AXIS_LACKS = "Please choose which kind of demand, and write who said so."
 HOLD_HEAD = "Stays as it is"
-HOLD_WHY = "Ticked: it moves no step on until you untick it. It is eased all the same when the body asks for it."
-LASTING_HEAD = "What they changed by hand"
-LASTING_WHY = "Ticked: from now on it is always done so, unless the body or the room speaks against it."
+HOLD_WHY = "Ticked: it won’t get harder until you untick it. It can still be made easier on a poor day."
+LASTING_HEAD = "Exercises they swapped"
+LASTING_WHY = "Ticked: from now on it is always swapped, unless their body or the room rules it out."
 TAKE_AWAY = "Take away"
 SEAL = "Seal this message"
 SAVE_FILE, COPY_TEXT = "Save as file", "Copy as text"
 CANCEL = "Cancel"
-COPIED = "Copied. Paste it into any messenger; only they can read it."
-NOT_COPIED = "It could not be copied here; save the file instead."
-SEALED_HEAD = "Messages sealed so far"
-NO_KEY = "Nothing came back from them yet, so there is no key to seal a message to."
+COPIED = "Copied. Paste it into any messaging app; only they can read it."
+NOT_COPIED = "It couldn’t be copied here. Save the file instead."
+SEALED_HEAD = "Messages so far"
+NO_KEY = "They haven’t sent a diary yet, and you need one before you can seal a message for them."
 
 
 def stop_line(stop: Stop, day: date) -> str:
     """What stopped them, and when."""
     cause = STOP_CAUSES.get(stop.because) or SIGN_WORDS.get(stop.because) or "A stop"
-    return f"{cause}, on {day_words(day)}. They do not train again before a yes is recorded."
+    return f"{cause}, on {day_words(day)}. They are on hold until a go-ahead is recorded."
 
 
 def stop_needs(stop: Stop) -> str:
-    """Whose yes it needs."""
-    needs = {"clinician": "It needs a clinician’s yes, with profession.",
-             "coach": "It needs your yes, or a clinician’s.",
-             "self": f"It needs their own word once the fever has been gone for {FEVER_FREE_HOURS} hours, or yours."}
+    """Whose go-ahead it needs."""
+    needs = {"clinician": "It needs a clinician’s go-ahead, with their profession.",
+             "coach": "It needs your go-ahead, or a clinician’s.",
+             "self":
+                 f"They can decide themselves once the fever has been gone for {FEVER_FREE_HOURS} hours; until then "
+                 "you can."}
     return needs[stop.yes_from]
 
 
 def yes_on_its_way(who: str, kind: str, number: int) -> str:
-    """A yes that was sent and did not come back yet."""
-    return f"{who} ({kind}) said yes; it is in message {number}. It counts once they open that message."
+    """A go-ahead that was sent and isn't confirmed yet."""
+    return f"{who} ({kind}) gave the go-ahead; it is in message {number}. It applies once they open that message."
 
 
 def sealed(number: int, name: str) -> str:
     """A message that is ready."""
-    return f"Message {number} for {name} is sealed. Only {name} can read it. Save it or copy it, and send it."
+    return f"Message {number} for {name} is sealed. Only {name} can read it. Save or copy it, then send it."
 
 
 def sealed_line(number: int, day: date, message: str, extras: str) -> str:
@@ -94,14 +96,14 @@ def limit_line(spot: str, cap: int) -> str:
 
 
 def axis_line(name: str, one: AxisLimit) -> str:
-    """`Lifting, or bracing the trunk: light only; said by Dr Moss; asked again from 3 March`."""
-    until = f"; asked again from {day_words(one.until)}" if one.until else ""
+    """`Lifting or bracing hard: light only; said by Dr Moss; to be reviewed from 3 March`."""
+    until = f"; to be reviewed from {day_words(one.until)}" if one.until else ""
     return f"{name.capitalize()}: {CAPS[one.at_most].lower()}; said by {one.said_by}{until}"
 
 
 def stays(name: str) -> str:
-    """An exercise that is not to move on."""
-    return f"“{name}” moves no further"
+    """An exercise that is not to get harder."""
+    return f"“{name}” stays as it is"
 
 
 def always(pair: tuple[str, str], names: Mapping[str, str]) -> str:
@@ -112,10 +114,10 @@ def always(pair: tuple[str, str], names: Mapping[str, str]) -> str:
 
 def sent_extras(spare: Mapping[str, int] | None, yes: tuple[str, str] | None, held: int | None = None,
                 swaps: int = 0) -> str:
-    """Limits, changes and a yes that a message carried."""
-    told = [f"yes by {yes[0]} ({yes[1]})"] if yes else []
-    told += [f"{count(held, 'exercise')} held" if held else "nothing held any more"] if held is not None else []
-    told += [f"{count(swaps, 'change')} to last"] if swaps else []
+    """Limits, changes and a go-ahead that a message carried."""
+    told = [f"go-ahead from {yes[0]} ({yes[1]})"] if yes else []
+    told += [f"kept as now: {count(held, 'exercise') if held else 'nothing any more'}"] if held is not None else []
+    told += [f"{count(swaps, 'swap')} to last"] if swaps else []
     if spare is not None:
         told.append("go easy on " + (listed([f"{spot} ({CAPS[cap].lower()})" for spot, cap in spare.items()])
                                      or "nothing any more"))

@@ -12,26 +12,26 @@ from app.words.client.today import day_words
 
 HEAD = "Figures of the last sessions"
 SAID = (
-    "The main part alone, each side counted for itself. Repetitions of timed work are worked out from the tempo. Rest "
-    "is all that is no work, as planned: pauses are not timed. Volume load is the weight as written × repetitions."
+    "For the main part only, counting each side. Repetitions of timed work are worked out from the tempo. Rest is all "
+    "the time without work, as planned; pauses are not timed. Volume load is the weight as written × repetitions."
 )
-NONE = "No session came back yet."
+NONE = "No sessions received yet."
 PLANNED, DONE = "planned", "done"
 NO_VALUE = "–"
 WEEKS_HEAD = "Weeks beside the guidelines"
 WEEKS_SAID = (
-    f"WHO 2020 speaks of {GUIDE_MINUTES[0]} to {GUIDE_MINUTES[1]} minutes of moderate effort a week, strength on "
-    f"{GUIDE_STRENGTH_DAYS} days and balance with strength on {GUIDE_BALANCE_DAYS}. A frame and no target: what they "
-    "did and did not write down is not here, and minutes are of any effort."
+    f"WHO 2020 recommends {GUIDE_MINUTES[0]} to {GUIDE_MINUTES[1]} minutes of moderate effort a week, strength on "
+    f"{GUIDE_STRENGTH_DAYS} days and balance with strength on {GUIDE_BALANCE_DAYS}. A guide, not a target: what "
+    "they did but didn’t write down isn’t here, and the minutes are of any effort."
 )
 ENERGY = "Energy"
 ENERGY_SAID = (
-    f"An estimate from tables made of many people. For one person it is off by {ERROR_PERCENT} % and more. It is shown "
+    f"An estimate from tables based on many people. For one person it can be {ERROR_PERCENT}% out or more. It shows "
     "only while you keep their weight here."
 )
 WEIGHT = "Their weight, kg"
 SHOW_ENERGY, HIDE_ENERGY = "Work out energy", "Switch energy off"
-WRONG_WEIGHT = f"A whole number from {LEAST_KG} to {MOST_KG}."
+WRONG_WEIGHT = f"Please write a whole number from {LEAST_KG} to {MOST_KG}."
 
 Row = tuple[str, str, str]
 
@@ -69,10 +69,10 @@ def _kg(numbers: SessionStatistics) -> str:
 
 
 def _percent(value: int | None) -> str:
-    return NO_VALUE if value is None else f"{value} %"
+    return NO_VALUE if value is None else f"{value}%"
 
 
-UNKNOWN = "+: some exercises are in none of your sources, so their repetitions are not in the sum."
+UNKNOWN = "+ means that some exercises aren’t in your sources, so their repetitions are not counted."
 
 
 def energy_line(energy: Energy) -> str:
@@ -88,14 +88,14 @@ def week_head(monday: date) -> str:
 def week_line(week: WeekGuide) -> str:
     """Minutes and days of a week."""
     frame = week.frame
-    return (f"{_minutes(frame)}; strength on {_days(frame.strength_days)}, balance on {_days(week.balance_days)}, one "
-            f"or the other on {_days(week.balance_or_strength_days)}")
+    return (f"{_minutes(frame)}; strength on {_days(frame.strength_days)}, balance on {_days(week.balance_days)}, "
+            f"either on {_days(week.balance_or_strength_days)}")
 
 
 def _minutes(frame: Frame) -> str:
     if not frame.activity_minutes:
         return f"{frame.minutes} min"
-    return f"{frame.minutes} min, {frame.activity_minutes} of them moving about"
+    return f"{frame.minutes} min, {frame.activity_minutes} of them other activity"
 
 
 def _days(count: int) -> str:

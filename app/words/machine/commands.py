@@ -5,12 +5,12 @@ from collections.abc import Sequence
 
 from app.words.text import count
 
-NOT_PUBLISHED = "Nothing was written: mend what could hurt a client first."
+NOT_PUBLISHED = "Nothing was written: first fix what could hurt a client."
 
 
 def packed(name: str, coach: str, words: str) -> str:
     """What the `pack` command says at the end."""
-    return (f"{name} is written and signed for {coach}. When a client opens the first one, "
+    return (f"{name} is ready, signed by {coach}. When a client opens your first programme file, "
             f"read these words to them: {words}.")
 
 
@@ -21,7 +21,7 @@ def open_at(name: str, address: str) -> str:
 
 def opens_once(page: str) -> str:
     """How often that address opens, and what does after that."""
-    return f"The address opens once. To open the app again, or if no page appears: open {page} in your browser"
+    return f"This address works once. To open the app again, or if no page appears, open {page} in your browser"
 
 
 def demo_at(folder: str) -> str:
@@ -31,20 +31,20 @@ def demo_at(folder: str) -> str:
 
 def closed(name: str) -> str:
     """What is said at the end."""
-    return f"{name} is closed. Everything is kept."
+    return f"{name} is closed. Everything is saved."
 
 
 def taken_in(file: str, person: str, new: int, newer: int, same: int, older: int) -> str:
-    """What became of one return."""
-    return f"{file}: {person}, {count(new, 'new record')}, {newer} corrected, {same + older} known already."
+    """What became of one diary."""
+    return f"{file}: {person}, {count(new, 'new record')}, {newer} corrected, {same + older} you already had."
 
 
 def refused(name: str, why: str) -> str:
-    """A file that was not taken in."""
+    """A file that was not added."""
     return why if why.startswith(name) else f"{name}: {why}"
 
 
-NO_KEYS = "There are no keys yet: they are made when the first programme is published."
+NO_KEYS = "There are no keys yet: they are made when you first publish a programme."
 
 
 def coach_key(line: str, words: str, waits: bool) -> str:
@@ -55,18 +55,18 @@ def coach_key(line: str, words: str, waits: bool) -> str:
 
 def backed_up(path: str) -> str:
     """A copy was written."""
-    return f"The copy is {path}. It is not sealed: keep it where only you can reach it."
+    return f"The copy is {path}. It isn’t sealed, so keep it where only you can get at it."
 
 
 def would_erase(folder: str) -> str:
-    """Without a yes."""
-    return (f"Nothing was erased. With --yes, everything that the app keeps in {folder} goes: everybody who trains "
-            "here, the coach’s side with its keys, programmes, sources, apps and copies. There is no way back.")
+    """Without --yes."""
+    return (f"Nothing was erased. With --yes, everything that the app keeps in {folder} is erased: everyone who trains "
+            "here, and the coach’s side with its keys, programmes, sources, apps and copies. You can’t undo that.")
 
 
 def erased(folder: str, left: Sequence[str]) -> str:
-    """What is gone, and what is not the program's and stays."""
-    stays = f" Not the app’s own, and left alone: {', '.join(left)}." if left else ""
+    """What is gone, and what is not the app's and stays."""
+    stays = f" Left alone, because it isn’t the app’s: {', '.join(left)}." if left else ""
     return f"Everything that the app kept in {folder} is erased.{stays}"
 
 
@@ -98,8 +98,8 @@ def records_in(store: str) -> str:
 
 BUILDING = {
     "reading": "Reading and proofreading the programme",
-    "figures": "Fitting the moving figures",
-    "voice": "Fitting the spoken lines",
+    "figures": "Adding the moving figures",
+    "voice": "Adding the spoken lines",
     "signing": "Packing and signing",
 }
 MAKING_APP = "Making the app"
@@ -111,8 +111,8 @@ def spoken(line: int) -> str:
 
 
 def returns_read(done: int, of: int) -> str:
-    """While returns are taken in."""
-    return f"Returns: {done} of {of}"
+    """While diaries are added."""
+    return f"Diaries: {done} of {of}"
 
 
 def demo_told(done: int, of: int) -> str:
@@ -127,6 +127,6 @@ def app_files(done: int, of: int) -> str:
 
 def unexpected(log: str) -> str:
     """After a mistake of the program's own. `log` is a file, empty where none could be written."""
-    noted = (f" For whoever mends it, {log} says where it happened; it holds none of your records." if log else
-             " Nothing could be noted about it.")
-    return f"Something unexpected happened, and the command stopped. What was kept before is as it was.{noted}"
+    noted = (f" {log} says where it happened, for whoever fixes it; it contains none of your records." if log else
+             " No log could be written.")
+    return f"Something unexpected happened, and the command stopped. Your records are as they were.{noted}"

@@ -9,8 +9,8 @@ ELSEWHERE_TITLE = "Wrong address"
 
 def locked_text(app: str) -> str:
     """To a browser without the key."""
-    return (f"Only you can open {app} on this computer, and an address opens once. Open the page that the command "
-            "named when it started: it lies in the folder of your records, and leads in again.")
+    return (f"Only you can open {app} on this computer, and each address works once. Open the page that the command "
+            "named when it started: it is in your records folder, and lets you in again.")
 
 
 def elsewhere_text(app: str) -> str:

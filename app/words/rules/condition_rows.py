@@ -29,22 +29,22 @@ def _caps(caps: Mapping[Axis, int]) -> str:
 
 
 def _first(rule: ConditionRule) -> str:
-    told = [f"{_caps(rule.first)}; asked again after {rule.first_weeks} weeks"] if rule.first else []
+    told = [f"{_caps(rule.first)}; to be reviewed after {rule.first_weeks} weeks"] if rule.first else []
     told += [f"{_caps(rule.acute)} in the first {rule.acute_weeks} weeks"] if rule.acute else []
     return "; ".join(told)
 
 
 def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
     if rule.is_held:
-        yield "balance only with a hand on something"
+        yield "balance only while holding on"
     if rule.is_seated:
-        yield "only what is done sitting"
+        yield "only exercises done sitting"
     if rule.is_short_hold:
-        yield f"hard holds (2 and more) in parts of ≤ {SHORT_HOLD_S} s; stretches and breathing stay whole"
+        yield f"hard holds (2 and more) split into ≤ {SHORT_HOLD_S} s; stretches and breathing stay as they are"
     if rule.rest > 100:
-        yield f"rest ≥ {rule.rest} %"
+        yield f"rest ≥ {rule.rest}%"
     if rule.most_rpe is not None:
-        yield f"effort aimed at ≤ {rule.most_rpe}"
+        yield f"planned effort ≤ {rule.most_rpe}"
     if rule.is_same_order:
-        yield "nothing stands in for anything"
+        yield "no exercise is swapped"
     yield from COACH_SAID.get(condition, ())

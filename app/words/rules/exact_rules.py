@@ -37,10 +37,10 @@ from app.words.rules.watching_rows import EXACT_LIST, EXACT_WEEKS, LIST_ROWS
 from app.words.signs import SIGN_WORDS
 from app.words.text import LEVEL_WORDS
 
-TITLE = "How today’s amount comes about"
+TITLE = "How the app decides how much to do"
 NOT_MEDICAL = (
-    "None of this is medical advice. What is marked [P] is a coaching convention and no validated threshold: read it, "
-    "change it within its bounds, and sign it with your programme."
+    "None of this is medical advice. Numbers marked [P] are coaching conventions, not validated thresholds: read them, "
+    "change them within their bounds, and sign them with your programme."
 )
 
 
@@ -62,98 +62,98 @@ def votes_line(stretches: Sequence[Stretch], unit: str = "") -> str:
 def _levels(table: RuleTable) -> Section:
     rows = tuple(
         (str(g.level), LEVEL_WORDS[g.level], *(("–",) * 4 if g.level > Level.GENTLE else (
-            ", ".join(map(str, g.rounds)), f"{g.work} %", f"{g.rest} %", f"{g.load} %")))
+            ", ".join(map(str, g.rounds)), f"{g.work}%", f"{g.rest}%", f"{g.load}%")))
         for g in given()
     )
     return Section("levels", "Levels", (
-        f"Every answer votes for a level from 0 to {max(Level)}. The highest vote wins; every vote above 0 is shown as "
-        f"a reason. Level {Level.PROGRESS} may move on a step, level {Level.HOLD} holds.",
+        f"Every answer asks for a level from 0 to {max(Level)}. The highest wins; everything above 0 is shown as a "
+        f"reason. At level {Level.PROGRESS} exercises may progress, at level {Level.HOLD} they stay as they are.",
         f"Whole numbers throughout. Work rounds down and rest up to {prescription.STEP_S} s; work never under "
         f"{prescription.LEAST_WORK_S} s, a hold never under {prescription.LEAST_HOLD_S} s, repetitions never under "
-        f"{prescription.LEAST_REPS}, or what was written where that is less. Rest never grows past "
-        f"{prescription.MOST_REST_S} s unless it already was; a load rounds down to a weight that is owned. Warm-up "
+        f"{prescription.LEAST_REPS}, or what was written if that is less. Rest never grows past "
+        f"{prescription.MOST_REST_S} s unless it was written longer; a load rounds down to a weight they own. Warm-up "
         "and cool-down are never cut.",
         f"This is version {table.version} of the table, preset “{table.preset}”.",
-    ), ("Level", "Said as", "Rounds left of 2, 3, 4", "Work", "Rest", "Load"), rows)
+    ), ("Level", "Called", "Rounds left of 2, 3, 4", "Work", "Rest", "Load"), rows)
 
 
 def _votes(table: RuleTable) -> Section:
     told = answers(table)
     symptoms = "; ".join(f"{s.value.replace('_', ' ')} gives {level}" for s, level in votes.SYMPTOM_LEVELS.items())
     more = {
-        RuleId.PAIN: "worst region, now or in the last session; a usual pain agreed with a clinician votes 0",
+        RuleId.PAIN: "worst region, now or in the last session; a usual pain agreed with a clinician asks for 0",
         RuleId.PAIN_RISE: (f"points, the morning after minus before; still up after {table.rise_hours} h gives "
                            f"{int(Level.ASK_FIRST)}"),
         RuleId.SORENESS: (f"worst region; ≥ {table.soreness_long} for more than {table.soreness_hours} h gives "
                           f"{int(Level.ASK_FIRST)}"),
-        RuleId.EFFORT: (f"session RPE told minus meant, of the last session of the same kind (with strength work or "
-                        f"without) and of a later one of the other; RPE ≥ {table.effort_top} gives at least "
+        RuleId.EFFORT: (f"session RPE reported minus planned, for the last session of the same kind (with strength "
+                        f"work or without) and of a later one of the other; RPE ≥ {table.effort_top} gives at least "
                         f"{table.effort_top_level}"),
-        RuleId.COMPLETION: "of the planned work, percent, of the same sessions; a stop for the doorbell, named so, "
-                           "does not count",
+        RuleId.COMPLETION: "of the planned work, percent, of the same sessions; “something came up” does not count",
         RuleId.READINESS: (f"slept + energy + settled, 3–15, high is good; any item at 1 gives at least "
                            f"{level_of_one(table)}"),
-        RuleId.DAYS: "since strength work; votes on sessions with strength work only",
+        RuleId.DAYS: "since strength work; only for sessions with strength work",
     }
-    rows: list[tuple[str, ...]] = [(RULE_WORDS[RuleId.SYMPTOMS], symptoms, "", "the project’s list of stop signs")]
+    rows: list[tuple[str, ...]] = [(RULE_WORDS[RuleId.SYMPTOMS], symptoms, "", "the project’s list of warning signs")]
     for rule, stretches in told.items():
         source = getattr(table, rule.value).source
         rows.append((RULE_WORDS[rule], votes_line(stretches), more[rule], source))
     rows += [
         (RULE_WORDS[RuleId.RETURN], f"after a carried level {Level.EASIER}–{Level.REST} one level better; after "
-         f"{Level.ASK_FIRST}–{Level.EMERGENCY} and a yes level {votes.RESTART}",
-         "carried are levels from pain, soreness, symptoms and effort", rules_convention()),
-        (RULE_WORDS[RuleId.CLEARANCE], f"a stop without its yes gives {int(Level.ASK_FIRST)}", "", rules_convention()),
-        (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {at.CLEAN_NEEDED} running give {votes.MISSING}",
-         "takes nothing away; holds a step back", rules_convention()),
-        (RULE_WORDS[RuleId.ANSWERED_BY], f"answers of whoever leads give {votes.MISSING}", "nobody moves on by a guess",
+         f"{Level.ASK_FIRST}–{Level.EMERGENCY} and a go-ahead, level {votes.RESTART}",
+         "levels from pain, achy muscles, symptoms and effort carry over", rules_convention()),
+        (RULE_WORDS[RuleId.CLEARANCE], f"training on hold without a go-ahead gives {int(Level.ASK_FIRST)}",
+                                                                                        "", rules_convention()),
+        (RULE_WORDS[RuleId.CLEAN_SESSIONS], f"fewer than {at.CLEAN_NEEDED} in a row give {votes.MISSING}",
+         "takes nothing away; keeps exercises from progressing", rules_convention()),
+        (RULE_WORDS[RuleId.ANSWERED_BY], f"a helper’s answers give {votes.MISSING}", "nothing progresses on a guess",
          rules_convention()),
-        (RULE_WORDS[RuleId.FALL], f"one that hurt, without its yes, gives {int(Level.ASK_FIRST)}; any "
+        (RULE_WORDS[RuleId.FALL], f"one that hurt, without a go-ahead, gives {int(Level.ASK_FIRST)}; any "
          f"within {at.FALL_HOLDS_DAYS} days {votes.MISSING}",
-         f"for {at.FALL_SUPPORT_DAYS} days balance only with something to hold", rules_convention()),
+         f"for {at.FALL_SUPPORT_DAYS} days balance only while holding on", rules_convention()),
         (RULE_WORDS[RuleId.FLARE], f"gives {votes.FLARE}", "clearly worse a day or two after the last session, as "
          "after a virus or during treatment; asked then, and not said, gives the same", rules_convention()),
     ]
-    return Section("votes", "Votes", (
-        f"Unanswered: symptoms give {votes.MISSING_SYMPTOMS}, answer first; pain the worse of {votes.MISSING_PAIN} "
-        f"and the last answer’s vote; worse later {votes.FLARE}, where it is asked; anything else {votes.MISSING}. So "
-        "leaving a question out never gives more than its best answer.",
+    return Section("votes", "What each answer asks for", (
+        f"If not answered: symptoms give {votes.MISSING_SYMPTOMS} (answer first); pain the worse of "
+        f"{votes.MISSING_PAIN} and what the last answer asked for; worse later {votes.FLARE}, where it is asked; "
+        f"anything else {votes.MISSING}. So skipping a question never gives more than its best answer.",
     ), ("Rule", "Answer and level", "Of what", "Source"), tuple(rows))
 
 
 def rules_convention() -> str:
-    """What stands where a number rests on practice alone."""
+    """What is written where a number rests on practice alone."""
     return "coaching convention [P]"
 
 
 def _regions() -> Section:
     rows = tuple((region.value, ", ".join(axis_name(a) for a in axes)) for region, axes in REGION_AXES.items())
     return Section("regions", "Regions and the demands that load them", (
-        f"Beside the level, a region with pain {at.PAIN_CAPS}–{at.PAIN_RESTS - 1} allows demand ≤ 1 on its axes, "
-        f"from {at.PAIN_RESTS} on demand 0; one sore limb: below. The lowest cap wins: pain, "
+        f"Besides the level, a region with pain {at.PAIN_CAPS}–{at.PAIN_RESTS - 1} allows demand ≤ 1 on its axes, "
+        f"from {at.PAIN_RESTS} up demand 0; for one painful limb, see below. The lowest cap wins: pain, "
         "conditions, limits and what the client spares. A usual pain within its agreement caps at "
         f"{limits.USUAL_CAP} and eases nothing.",
-        f"From pain {at.PAIN_ENDS} on, or where a joint gave way, the session ends and waits for a clinician’s yes. "
-        f"Without noise allowed, impact is capped at {limits.NOISE_CAP}.",
+        f"From pain {at.PAIN_ENDS} up, or if a joint gave way, the session ends and training is on hold until a "
+        f"clinician’s go-ahead. If noise isn’t allowed, impact is capped at {limits.NOISE_CAP}.",
     ), ("Region", "Axes"), rows)
 
 
 def _conditions() -> Section:
     return Section("conditions", "Conditions and their caps", (
-        "Ticked by the client as told by a clinician; each is to be agreed with one. They cannot be overruled upward. "
-        "Every cap is a convention [P] built on the source beside it.",
-        "The first caps hold as well until a clinician’s yes is recorded with its day. The calendar only asks: after "
-        "so many weeks, or on the day that was given, the client is reminded, and nothing is lifted by itself.",
-        "Beside these you may set a cap on any axis, with who said so and until when.",
-    ), ("Condition", "Caps", "Until a clinician’s yes", "Also", "Source"), condition_rows())
+        "Ticked by the client on a clinician’s word; agree each with one. They can’t be raised. Every cap is a "
+        "convention [P] based on the source beside it.",
+        "The first caps apply as well until a clinician’s go-ahead is recorded with its date. The calendar only asks: "
+        "after so many weeks, or on the date given, the client is reminded; nothing is lifted automatically.",
+        "Besides these you can cap any axis, with who said so and until when.",
+    ), ("Condition", "Caps", "Until a clinician’s go-ahead", "Also", "Source"), condition_rows())
 
 
 def _anchors() -> Section:
     rows = (("any axis", *GENERAL), *((axis_name(axis), *anchors) for axis, anchors in ANCHORS.items()))
     return Section("axes", "The axes and their anchors", (
-        "Ratings are a coach’s judgement [P] and no measurement; angles are rough. An easier option never asks more on "
-        "any axis than what it eases; on the axes from spinal rounding on, a light demand counts as none.",
-        "An exercise that was never rated on those later axes is taken to ask the most that its older ratings allow.",
+        "Ratings are a coach’s judgement [P], not a measurement; angles are rough. An easier option never asks more on "
+        "any axis than the exercise it eases; on the axes from spinal rounding on, a light demand counts as none.",
+        "An exercise that was never rated on those later axes is taken to ask as much as its older ratings allow.",
     ), ("Axis", "0", "1", "2", "3"), rows)
 
 
@@ -161,22 +161,23 @@ def _stops() -> Section:
     signs = [(SIGN_WORDS[sign], f"{symptom.value.replace('_', ' ')}, level {votes.SYMPTOM_LEVELS[symptom]}")
              for sign, symptom in SIGNS.items()]
     sets = {key: f"; sets “{COACH_WORDS[one]}”" for key, one in screening.SETS.items()}
-    asked = [(screening.DO_NOT_START, "do not start without a clinician’s yes"), (screening.ASK_FIRST, "ask first"),
+    asked = [(screening.DO_NOT_START, "do not start without a clinician’s go-ahead"), (screening.ASK_FIRST,
+                                                                                       "ask first"),
              (screening.WITH_SETTINGS, "may start")]
     stops = [(STOPS[key], follows + sets.get(key, "")) for keys, follows in asked for key in keys
              if key not in ASKED_BEFORE]
     hours = int(at.FEVER_FREE.total_seconds()) // 3600
-    return Section("stops", "Stop signs and stop questions", (
-        "Nothing here is a diagnosis; each defers to a clinician and to local emergency advice.",
-        f"A stop stays open until its own yes: after a fever the client’s word {hours} h after it, after long soreness "
-        "yours, after everything else a clinician’s, with name and profession. Then it starts again at level "
-        f"{votes.RESTART}.",
-        f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level "
-        f"{Level.ASK_FIRST} or {Level.EMERGENCY}. A fall that hurt, that was not got up from alone, or with blood "
-        f"thinners stops as well; an illness without fever carries level {ILLNESS_CARRIES}.",
-        "A question that sets a condition takes none away; where the condition is set already it is not asked. Who "
-        "answered an older list is asked once what it lacked, above today’s session; Start stays as it was until "
-        "then, since no answer gives no more than before.",
+    return Section("stops", "Warning signs and safety questions", (
+        "None of this is a diagnosis; a clinician and local emergency advice come first.",
+        f"Training stays on hold until the right go-ahead: after a fever the client’s own, {hours} h after it; after "
+        "long muscle aches yours; after everything else a clinician’s, with name and profession. Then it starts again "
+        f"at level {votes.RESTART}.",
+        f"The safety questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level "
+        f"{Level.ASK_FIRST} or {Level.EMERGENCY}. A fall that hurt, with blood thinners, or without getting up "
+        f"unaided puts training on hold too; an illness without fever carries level {ILLNESS_CARRIES} over.",
+        "A question can set a condition but never removes one; if it is set already, it isn’t asked. Clients who "
+        "answered an older list are asked the missing questions once, above today’s session; until then everything "
+        "stays as it was.",
         f"Pressure: no start from {at.PRESSURE_STOPS[0]}/{at.PRESSURE_STOPS[1]} ({HEART_ONLINE_2026.short}, a clinic’s "
         f"page that says “case by case”); {at.PRESSURE_STOPS_HEART} for the lower figure with a heart condition, and "
         f"asking from {at.PRESSURE_ASKS[0]}/{at.PRESSURE_ASKS[1]}, are conventions [P].",
@@ -185,34 +186,34 @@ def _stops() -> Section:
 
 def _moving_on() -> Section:
     rows = (
-        ("one step on", f"{at.CLEAN_NEEDED} clean sessions running in which it was done in full, at level "
+        ("one step up", f"{at.CLEAN_NEEDED} clean sessions in a row in which it was done in full, at level "
          f"{Level.PROGRESS}"),
-        ("one step back", f"it hurt, was eased by hand, left out or cut short; or a session {at.EFFORT_OVER} or "
-         f"more harder than meant; or {at.GAP_BACK} days without it"),
+        ("one step back", f"it hurt, was made easier, left out or cut short; or a session {at.EFFORT_OVER} or "
+         f"more harder than planned; or {at.GAP_BACK} days without it"),
         ("back to what was written", f"{at.GAP_OUT} days without it"),
-        ("stays", f"anything else; it loads a region with pain of {at.PAIN_HOLDS} or more; you hold it; level "
+        ("stays", f"anything else; it loads a region with pain of {at.PAIN_HOLDS} or more; you keep it as it is; level "
          f"{Level.HOLD}"),
     )
-    return Section("moving-on", "Moving on, station by station", (
-        f"Clean: finished, at least {at.WHOLE_FROM} % of the work done, no harder than meant (a point "
-        "over counts too while the last three of its kind are on average less than that over), no pain of "
-        f"{at.PAIN_HOLDS} or more beyond what is usual, no “that hurts”, and told by the client.",
+    return Section("moving-on", "Progress, station by station", (
+        f"Clean: finished, at least {at.WHOLE_FROM}% of the work done, no harder than planned (a point "
+        "over is fine while the last three of its kind average less than that), no pain of "
+        f"{at.PAIN_HOLDS} or more beyond what is usual, no “that hurts”, and reported by the client.",
         f"A step adds {steps.MORE_S} s or {steps.MORE_REPS} repetition, up to {steps.TOP_WORK_S} s or {steps.TOP_REPS} "
-        f"or {steps.MOST_WORK_S} s or {steps.MOST_REPS} where the next weight that is owned needs it (Epley’s "
+        f"or {steps.MOST_WORK_S} s or {steps.MOST_REPS} if the next weight they own needs it (Epley’s "
         f"estimate: {steps.LEAST_AT_NEXT} repetitions there with {steps.IN_RESERVE} left); then that weight, for fewer "
-        "repetitions; then the harder option at the amount that was written; and on from there. A hold grows to "
-        f"{LONGEST_HOLD_S} s at most. An exercise moves on once in {at.STEP_DAYS} days, whichever session holds "
-        f"it; two steps of amount at once where both sessions were {at.EFFORT_UNDER} points or more easier than meant.",
+        "repetitions; then the harder option at the amount written; and on from there. A hold grows to "
+        f"{LONGEST_HOLD_S} s at most. An exercise progresses once in {at.STEP_DAYS} days, whichever session it is "
+        f"in; two steps of amount at once if both sessions were {at.EFFORT_UNDER} points or more easier than planned.",
         f"With a usual pain within its agreement more of the same follows after {at.CLEAN_WITH_USUAL_PAIN} clean "
-        "sessions, and no weight and no harder option.",
-        f"Your ceiling is the steps of a session: {USUAL_STEPS} where you say nothing, {MOST_STEPS} at most; 0 means "
+        "sessions, but no weight and no harder option.",
+        f"You set the limit as the steps of a session: {USUAL_STEPS} if you don’t say, {MOST_STEPS} at most; 0 means "
         "never.",
     ), ("A station goes", "When"), rows)
 
 
 def _over_weeks() -> tuple[Section, Section]:
     return (Section("weeks", "The weeks of a programme", EXACT_WEEKS),
-            Section("attention", "Who stands on your list, and why", EXACT_LIST, ("Reason", "From when"), LIST_ROWS))
+            Section("attention", "Who is on your list, and why", EXACT_LIST, ("Reason", "When"), LIST_ROWS))
 
 
 def _hand() -> Section:
@@ -221,22 +222,22 @@ def _hand() -> Section:
         for name, moves in rules.PRESETS.items()
     )
     soft = ", ".join(sorted(RULE_WORDS[rule].lower() for rule in rules.SOFTENABLE))
-    return Section("hand", "Your hand in it", (
-        f"Three presets, and any rule stricter by up to {rules.MOST_SHIFT} levels in [rules.shift]. Only these may be "
-        f"softened: {soft}. Pain, soreness, symptoms, effort and the caps cannot be softened or overruled upward.",
-        "The software refuses: to start on an unanswered or positive stop question; to go on after pain of "
-        f"{at.PAIN_ENDS} or “it gave way”; floor work for somebody alone who cannot get up alone; unsupported balance "
-        "for somebody who falls; an exercise never shown as a stand-in for somebody alone; moving on by a family "
-        "member’s guess; to promise that anything does no harm.",
-    ), ("Preset", "Levels added to each vote above 0"), rows)
+    return Section("hand", "What you can change", (
+        f"Choose one of three presets, and make any rule stricter by up to {rules.MOST_SHIFT} levels in [rules.shift]. "
+        f"You can relax only these: {soft}. Pain, achy muscles, symptoms, effort and the caps can’t be relaxed.",
+        "The app refuses to start on an unanswered or ticked safety question that needs a go-ahead; to carry on after "
+        f"pain of {at.PAIN_ENDS} or “it gave way”; floor work for someone alone who can’t get up without help; "
+        "unsupported balance for someone who falls; to swap in an exercise never shown to someone alone; to make "
+        "anything harder on a helper’s guess; or to promise that anything is harmless.",
+    ), ("Preset", "Levels added to each level above 0"), rows)
 
 
 def _proofreading() -> Section:
     rows = tuple((rule, said, _with_limit(mend)) for rule, (said, mend) in PROBLEMS.items())
-    return Section("proofreading", "What the proofreader looks at", (
-        "A check blocks publishing only where a client could be hurt: an easier option that asks more, a demand of 3 "
-        "with no easier option, a side left out without a reason, a time that cannot be.",
-    ), ("Check", "What is wrong", "What would mend it"), rows)
+    return Section("proofreading", "What the proofreader checks", (
+        "A check blocks publishing only if a client could be hurt: an easier option that asks more, a demand of 3 with "
+        "no easier option, a side left out without a reason, an impossible time.",
+    ), ("Check", "What is wrong", "How to fix it"), rows)
 
 
 def _with_limit(mend: str) -> str:
@@ -258,21 +259,21 @@ def _checks() -> Section:
     errors = tuple(f"{NAMES[check]}: {COACH_ERROR[check]}" for check in FunctionalCheck)
     weeks = at.RETEST.days // 7
     return Section("checks", "Functional checks", (
-        "For you alone; the client sees their own results over time. A single check predicts falls poorly, and none is "
-        "a diagnosis.",
+        "Only you see these; clients see their own results over time. A single check predicts falls poorly, and none "
+        "is a diagnosis.",
         *errors,
         *TALKING_POINTS.values(),
-        f"Not offered from pain {at.PAIN_CAPS} today, or from a point over an agreed usual pain, {at.USUAL_PAIN_MOST} "
-        "at the most [P]; nor with a stop open. On one leg without a hold, and the walks, never to somebody alone. Who "
-        "may not stand on one leg unheld does it with a hand on something, in company or beside a wall; with a new hip "
-        f"one stands up from {functional_checks.HIGH_SEAT_CM} cm or more [P] until a clinician’s yes. Each is a series "
-        f"of its own. A quiet reminder after {weeks} weeks.",
+        f"Not offered with pain of {at.PAIN_CAPS} or more today, or a point over an agreed usual pain, "
+        f"{at.USUAL_PAIN_MOST} at most [P]; nor while training is on hold. On one leg without holding on, and the "
+        "walks, never for someone alone. Anyone who shouldn’t stand on one leg unaided holds on, with company or "
+        f"beside a wall; with a new hip they stand up from {functional_checks.HIGH_SEAT_CM} cm or more [P] until a "
+        f"clinician’s go-ahead. Each is a separate series. A gentle reminder comes after {weeks} weeks.",
     ), ("Check", "Published figures"), rows)
 
 
 def _sources() -> Section:
     return Section("sources", "The sources", (
-        "Where no digital identifier (DOI) stands, none was found. What is not listed here is a coaching "
+        "If a source has no digital identifier (DOI), none was found. Anything not listed here is a coaching "
         "convention [P].",
     ), ("Source", "Where"), tuple((one.short, one.line) for one in REFERENCES.values()))
 

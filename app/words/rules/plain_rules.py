@@ -28,32 +28,32 @@ from app.words.signs import ASK_TODAY, EMERGENCIES, SIGN_WORDS
 from app.words.text import AXIS_WORDS, LEVEL_WORDS, count, listed
 
 TITLE = "Why?"
-LEAD = "Why today is as it is: the rules that every session goes by."
+LEAD = "Why today’s session is the way it is: the rules behind every session."
 COACH_LINK = "The rules in full"
 TO_RULES, TO_TODAY, TO_PUBLISH = "All the rules", "Back to today", "Back to publishing"
 NOT_MEDICAL = (
-    "This is no medical advice. Most of these numbers are coaching practice, taken at their careful edge, and not "
-    "proven thresholds. What your doctor or physiotherapist says comes before anything that stands here."
+    "This is not medical advice. Most of these numbers are cautious coaching practice, not proven thresholds. What "
+    "your doctor or physiotherapist says comes before anything written here."
 )
 
 #: What a level does, as short as it can be said.
 EFFECTS: Mapping[int, str] = {
-    0: "nothing is eased", 1: "as written, no step up", 2: "a little less", 3: "easier", 4: "a light session",
+    0: "no change", 1: "as written, no harder", 2: "a little less", 3: "easier", 4: "a light session",
     5: "gentle movement only", 6: "a rest day", 7: "ask first", 8: "stop: call for help",
 }
 ASKED: Mapping[RuleId, tuple[str, str]] = {
     RuleId.PAIN: ("A joint hurts, 0 to 10", ""),
     RuleId.PAIN_RISE: ("A joint was worse the morning after, in points", ""),
-    RuleId.SORENESS: ("Tired, achy muscles, 0 to 10", ""),
-    RuleId.EFFORT: ("How much harder than meant it was, in points", ""),
-    RuleId.COMPLETION: ("How much of the last session was done", " %"),
-    RuleId.READINESS: ("Slept, energy and settled together, 3 to 15", ""),
+    RuleId.SORENESS: ("Achy muscles, 0 to 10", ""),
+    RuleId.EFFORT: ("How much harder than planned it was, in points", ""),
+    RuleId.COMPLETION: ("How much of the last session you did", "%"),
+    RuleId.READINESS: ("Sleep, energy and feeling settled added up, 3 to 15", ""),
     RuleId.DAYS: ("Days since the last strength session", ""),
 }
 
 
 def _effects(stretches: tuple[Stretch, ...], unit: str) -> str:
-    """`0–2: nothing is eased; 3: as written, no step up`."""
+    """`0–2: no change; 3: as written, no harder`."""
     return "; ".join(f"{_span(s, unit)}: {EFFECTS[s.level]}" for s in stretches)
 
 
@@ -76,108 +76,111 @@ def _how() -> Section:
         if one.level > Level.GENTLE:
             rows.append((LEVEL_WORDS[one.level], "No session."))
             continue
-        rounds = "all rounds" if one.rounds == (2, 3, 4) else f"of 3 rounds {count(one.rounds[1], 'round')}"
-        weights = f"weights {one.load} %" if one.load else "no weights"
-        rows.append((LEVEL_WORDS[one.level], sentence(f"{rounds}, work {one.work} %, rest {one.rest} %, {weights}")))
-    return Section("how", "How today’s amount comes about", (
-        "Each answer of the morning asks for an amount. The smallest amount that any of them asks for is today’s, and "
-        "every reason is shown on the card.",
-        "The same answers always give the same session. A worse answer never gives more. A question that is left out "
-        "never gives more than its best answer would.",
-        "Warm-up and cool-down are never cut, and both sides are always treated alike.", NOT_MEDICAL,
-    ), ("Said as", "What there is"), tuple(rows))
+        rounds = "all rounds" if one.rounds == (2, 3, 4) else f"{count(one.rounds[1], 'round')} out of 3"
+        weights = f"weights {one.load}%" if one.load else "no weights"
+        rows.append((LEVEL_WORDS[one.level], sentence(f"{rounds}, work {one.work}%, rest {one.rest}%, {weights}")))
+    return Section("how", "How we decide how much to do today", (
+        "Each of your morning answers asks for an amount. We use the smallest of them, and show you every reason.",
+        "The same answers always give the same session. A worse answer never gives you more to do, and skipping a "
+        "question never gives you more than its best answer would.",
+        "We never cut the warm-up or the cool-down.", NOT_MEDICAL,
+    ), ("Called", "What you do"), tuple(rows))
 
 
 def _answers(table: RuleTable) -> Section:
     rows = [(ASKED[rule][0], f"{_effects(found, ASKED[rule][1])}.") for rule, found in answers(table).items()]
     return Section("answers", "What each answer does", (
-        "First of all: whether anything is new or worrying. Without that answer there is no session.",
-        f"A joint that is still worse {table.rise_hours} hours after a session, and muscles at {table.soreness_long} "
-        f"or more for longer than {table.soreness_hours} hours, mean: ask first.",
-        f"“As hard as {table.effort_top}” always means a light session next time. Sleep, energy or settled at 1 means "
-        "a little less at least.",
-        "A strength session is read against the last strength session and a light one against the last light one; a "
-        "later session of the other kind that went badly counts as well.",
-        f"If you felt clearly worse a day or two after the last session, today is {EFFECTS[votes.FLARE]}; "
-        "where you are asked and would rather not say, it is the same. After a fall "
-        f"nothing gets harder for {at.FALL_HOLDS_DAYS // 7} weeks, and for {at.FALL_SUPPORT_DAYS // 7} weeks you "
-        "keep a hand on something for balance.",
+        "First we ask whether anything is new or worrying. We need that answer before any session.",
+        f"If a joint is still worse {table.rise_hours} hours after a session, or muscles are at {table.soreness_long} "
+        f"or more for longer than {table.soreness_hours} hours, ask first.",
+        f"An effort of {table.effort_top} always means a light session next time. If sleep, energy or feeling settled "
+        "is at 1, the session is at least a little gentler.",
+        "We compare a strength session with the last strength session, and a light one with the last light one. A "
+        "later session of the other kind counts too if it went badly.",
+        f"If you felt clearly worse a day or two after the last session, today is {EFFECTS[votes.FLARE]}; it is the "
+        "same if we ask and you would rather not say. After a fall "
+        f"nothing gets harder for {at.FALL_HOLDS_DAYS // 7} weeks, and for {at.FALL_SUPPORT_DAYS // 7} weeks you hold "
+        "on during balance exercises.",
     ), ("Answer", "What it does"), tuple(rows))
 
 
 def _joints() -> Section:
     rows = tuple((REGIONS[region], sentence(listed([AXIS_WORDS[a] for a in axes])))
                  for region, axes in REGION_AXES.items())
-    return Section("joints", "What rests with which joint", (
-        f"A joint at {at.PAIN_CAPS} or {at.PAIN_RESTS - 1} of 10 gets only light moves today; from "
-        f"{at.PAIN_RESTS} on none that load it. Another move stands in, or the other side goes on alone.",
-        "What you want to go easy on is kept to in the same way, whether it hurts that day or not.",
-    ), ("Joint", "What loads it"), rows)
+    return Section("joints", "What we leave out for which joint", (
+        f"A joint at {at.PAIN_CAPS} or {at.PAIN_RESTS - 1} out of 10 gets only light exercises today; from "
+        f"{at.PAIN_RESTS} up, none that work it. We swap in another exercise, or you do the other side only.",
+        "We go easy in the same way on anything you asked us to, whether it hurts that day or not.",
+    ), ("Joint", "What works it"), rows)
 
 
 def _conditions() -> Section:
-    return Section("conditions", "What a clinician has said", (
-        "Each thing that is ticked under “What clinicians have said” leaves something out, every day, until you take "
-        "it away. Your coach can make it stricter and never looser.",
-        "After an operation the limits are stricter until a clinician has said that they may go. After some weeks you "
-        "are reminded to ask; nothing is lifted by the calendar alone.",
+    return Section("conditions", "Your health", (
+        "Everything you ticked under “Health” leaves something out, every day, until you change it. Your coach can "
+        "make it stricter, but never less strict.",
+        "After an operation the limits are stricter until a doctor, nurse or physio says they can be lifted. After "
+        "some weeks we remind you to ask; the calendar alone changes nothing.",
     ), ("Ticked", "What follows"), tuple(CONDITIONS.values()))
 
 
 def _stops() -> Section:
     hours = int(at.FEVER_FREE.total_seconds()) // 3600
-    rows = (*((SIGN_WORDS[sign], "Call for help at once; then a clinician’s yes.") for sign in EMERGENCIES),
-            *((SIGN_WORDS[sign], "Stop, ask the same day; then a yes.") for sign in ASK_TODAY),
-            (f"Pain of {at.PAIN_ENDS} or more, or a joint that gave way", "Stop; then a clinician’s yes."),
-            ("A fall that hurt, with blood thinners, or not got up from alone",
-             "Ask the same day; then a clinician’s yes."))
+    rows = (*((SIGN_WORDS[sign],
+                          "Call for help at once; then you need a go-ahead from a doctor, nurse or "
+                          "physio.") for sign in EMERGENCIES),
+            *((SIGN_WORDS[sign], "Stop and ask the same day; then you need a go-ahead.") for sign in ASK_TODAY),
+            (f"Pain of {at.PAIN_ENDS} or more, or a joint that gave way",
+             "Stop; then you need a go-ahead from a doctor, nurse or physio."),
+            ("A fall that hurt you, or with blood thinners, or when you couldn’t get up without help",
+             "Ask the same day; then you need a go-ahead from a doctor, nurse or physio."))
     return Section("stops", "What stops a session", (
-        "It is never a diagnosis, only a reason to ask somebody who can look at you.",
-        f"After a fever your own word is enough once it has been gone for {hours} hours. After muscles that stayed "
-        "very achy your coach’s yes is enough. Everything else takes a clinician’s.",
-        f"The stop questions come again after {screening.ASK_AGAIN_DAYS} days without a session, and after a stop.",
-        "What you tick there either waits for a clinician’s yes, or only sets your sessions: with tablets that thin "
-        "the blood, for example, balance is done with a hand on something. New questions are asked once; until you "
-        "answer them everything stays as it was.",
+        "This is not a diagnosis, only a reason to have someone look at you.",
+        f"After a fever you can decide yourself once it has been gone for {hours} hours. After muscles that stayed "
+        "very achy, your coach can give the go-ahead. For everything else it takes a doctor, nurse or physio.",
+        f"We ask the safety questions again after {screening.ASK_AGAIN_DAYS} days without a session, and after "
+        "training has been on hold.",
+        "What you tick there either needs a go-ahead or only changes your sessions: with medicine that thins the "
+        "blood, for example, you hold on during balance exercises. We ask new questions once; until you answer them "
+        "everything stays as it was.",
     ), ("What", "What follows"), rows)
 
 
 def _way_back() -> Section:
-    return Section("way-back", "The way back, and the way on", (
-        "After an easing because of pain, achy muscles, illness or effort the next session is at most one step better; "
-        f"after a stop and its yes it starts with “{LEVEL_WORDS[votes.RESTART].lower()}”.",
-        "Bad sleep, a gap or a session cut short are not carried on: the next good morning counts.",
-        f"A move gets a little more only after {at.CLEAN_NEEDED} sessions in a row that went well: done to the "
-        f"end, no harder than meant, nothing hurting at {at.PAIN_HOLDS} or more. Never one that loads a joint which "
-        "hurts, and never by somebody else’s guess.",
-        f"It is {steps.MORE_S} seconds or {steps.MORE_REPS} repetition more at a time, once a week at most. When that "
-        "has grown enough, the next weight you own comes with fewer repetitions, and after that a harder move. What "
-        "hurt, was made easier or left out goes a step back automatically.",
-        "If you have a usual pain that a clinician knows of, you may do more of the same after "
-        f"{at.CLEAN_WITH_USUAL_PAIN} good sessions, with no heavier weight and no harder move.",
+    return Section("way-back", "Coming back, and getting stronger", (
+        "If a session was made easier because of pain, achy muscles, illness or effort, the next one is at most one "
+        f"step fuller. After training has been on hold, you start again with “{LEVEL_WORDS[votes.RESTART].lower()}”.",
+        "Poor sleep, a gap or a session cut short don’t carry over: the next good morning counts.",
+        f"An exercise gets a little harder only after {at.CLEAN_NEEDED} sessions in a row that went well: done to the "
+        f"end, no harder than planned, nothing hurting at {at.PAIN_HOLDS} or more. Never one that works a joint that "
+        "hurts, and never on someone else’s guess.",
+        f"It is {steps.MORE_S} seconds or {steps.MORE_REPS} repetition more at a time, once a week at most. After "
+        "enough of those, the next weight you own comes with fewer repetitions, and after that a harder exercise. If "
+        "one hurt, was made easier or was left out, it goes back a step.",
+        "If you have agreed a usual pain with a doctor or physiotherapist, you can do more of the same after "
+        f"{at.CLEAN_WITH_USUAL_PAIN} good sessions, with no heavier weight and no harder exercise.",
     ))
 
 
 def _over_weeks() -> tuple[Section, Section]:
     return (Section("weeks", "The weeks of a programme", PLAIN_WEEKS),
-            Section("attention", "What your coach sees of it", PLAIN_LIST))
+            Section("attention", "What your coach sees", PLAIN_LIST))
 
 
 def _coach(table: RuleTable) -> Section:
-    soft = {RuleId.READINESS: "sleep, energy and settled", RuleId.DAYS: "days between",
-            RuleId.COMPLETION: "how much was done"}
+    soft = {RuleId.READINESS: "sleep, energy and feeling settled", RuleId.DAYS: "days between sessions",
+            RuleId.COMPLETION: "how much you did"}
     words = listed([soft[rule] for rule in soft if rule in rules.SOFTENABLE])
     return Section("coach", "What your coach may change", (
-        f"Your coach chose the table “{table.preset}”. They may make any rule stricter. They may soften only what "
-        f"hangs on {words}. Pain, achy muscles, signs and what a clinician has said can never be softened.",
+        f"Your coach chose the “{table.preset}” rules. They can make any rule stricter. They can relax only what "
+        f"depends on {words}. Pain, achy muscles, warning signs and your health can never be relaxed.",
     ))
 
 
 def _demands() -> Section:
     rows = tuple((AXIS_WORDS[axis].capitalize(), _levels_of(anchors)) for axis, anchors in ANCHORS.items())
-    return Section("demands", "What a move asks of a joint", (
-        "Every move is rated from 0 to 3 for what it may ask of the body. The ratings are a coach’s "
-        f"judgement and no measurement. {_levels_of(GENERAL)}",
+    return Section("demands", "What an exercise asks of your body", (
+        "Every exercise is rated from 0 to 3 for what it asks of the body. The ratings are a coach’s judgement, not a "
+        f"measurement. {_levels_of(GENERAL)}",
     ), ("What it asks", "0 to 3"), rows)
 
 
@@ -188,29 +191,28 @@ def _levels_of(anchors: tuple[str, ...]) -> str:
 def _checks() -> Section:
     rows = tuple((NAMES[check], ABOUT[check]) for check in FunctionalCheck)
     return Section("checks", "The checks", (
-        "Nobody has to do them, and nothing is decided by them. You see your own results; your coach also sees how "
-        "they compare with published figures, which say something about groups and little about one person.",
-        f"Not on a day when a joint hurts {at.PAIN_CAPS} out of 10 or more. Where you have agreed on a usual pain with "
-        f"a clinician, a check is possible up to that level and below {at.USUAL_PAIN_MOST}.",
-        "If your limits leave one out, you are told why and what to do instead: up from a higher chair, or on one leg "
-        "with a hand on something. Standing on one leg without a hold and the walks are never done alone.",
-        "Small differences are normal. A difference is only called a change where it is larger than such a check "
-        "varies from day to day.",
+        "You don’t have to do them, and they don’t change your sessions. You see your own results; your coach also "
+        "sees how they compare with published figures, which describe groups and say little about one person.",
+        f"Not on a day when a joint hurts {at.PAIN_CAPS} out of 10 or more. If you have agreed a usual pain with "
+        f"a doctor or physiotherapist, you can do a check up to that level and below {at.USUAL_PAIN_MOST}.",
+        "If your limits leave one out, we tell you why and what to do instead: up from a higher chair, or on one leg "
+        "holding on. Please don’t do the walks, or stand on one leg without holding on, when you are alone.",
+        "Small differences are normal. We call it a change only if it is bigger than the check varies from day to day.",
     ), ("Check", "What it measures"), rows)
 
 
 def _proofread() -> Section:
     rows = tuple((said,) for said, _ in PROBLEMS.values())
-    return Section("proofread", "What is looked for before a session reaches you", (
-        "Before your coach hands out a programme it is proofread. These are the faults that are looked for; those that "
-        "could hurt somebody keep it from going out at all.",
+    return Section("proofread", "What we check before a session reaches you", (
+        "Before your coach sends a programme, the app proofreads it for these faults. A programme that could hurt "
+        "someone can’t be sent.",
     ), (), rows)
 
 
 def _sources(table: RuleTable) -> Section:
     rows = tuple((ASKED[rule][0], sentence(getattr(table, rule.value).source)) for rule in ASKED)
     return Section("sources", "Where the numbers come from", (
-        "“Coaching convention” means: it has proved itself in practice, and nobody has measured it.",
+        "“Coaching convention” means that it has worked well in practice, but nobody has measured it.",
     ), ("Answer", "Source"), rows)
 
 
