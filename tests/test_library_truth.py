@@ -83,36 +83,36 @@ def test_b6_a_sore_thigh_is_told_at_the_thigh_and_rests_the_squats() -> None:
 #: Of every phrase that could be false: what must be found in cues, kit or place where it is said.
 EVIDENCE: dict[str, Callable[[Exercise], object]] = {
     "bends forward with a weight or a band": lambda e: {"dumbbell", "band"} & set(e.equipment),
-    "takes a firm grip": lambda e: "dumbbell" in e.equipment or re.search("hold the frame|pause for two", said(e)),
-    "grips hard": lambda e: "dumbbell" in e.equipment and "walk" in said(e),
+    "needs a firm grip": lambda e: "dumbbell" in e.equipment or re.search("hold the frame|pause for two", said(e)),
+    "needs a hard grip": lambda e: "dumbbell" in e.equipment and "walk" in said(e),
     "rounds the back": lambda e: re.search("round|sit back|stretch between", said(e)),
     "arches the back": lambda e: "over the chair" in said(e),
     "turns or tips the head": lambda e: re.search("head|look", said(e)),
     "turns round or walks backwards": lambda e: re.search("round|turn|step back", said(e)),
-    "stands on one leg without a hand on something": lambda e: re.search("one foot|one leg|other foot", said(e))
+    "stands on one leg without holding on": lambda e: re.search("one foot|one leg|other foot", said(e))
     and e.support.value != "required",
-    "asks for some balance without a hand on something": lambda e: e.support.value != "required",
-    "leaves no hand to catch a wobble": lambda e: e.support.value != "required",
+    "needs some balance without holding on": lambda e: e.support.value != "required",
+    "leaves no hand free for support": lambda e: e.support.value != "required",
     "crosses the legs": lambda e: "cross" in said(e),
-    "draws one leg across": lambda e: "ankle on the other knee" in said(e),
+    "draws one leg far across": lambda e: "ankle on the other knee" in said(e),
     "kneels": lambda e: re.search("knee", said(e)),
-    "rests on the knees": lambda e: re.search("knee|sit back", said(e)),
+    "puts full weight on the knees": lambda e: re.search("knee|sit back", said(e)),
     "jars the joints": lambda e: re.search("jog|drop", said(e)),
-    "takes steps": lambda e: re.search(
+    "involves stepping": lambda e: re.search(
         "step|walk|march|lift one foot|lift each knee|close your feet|heel to toe", said(e)),
     "goes down to the floor": lambda e: "mat" in e.equipment,
     "lies down on the floor": lambda e: "mat" in e.equipment,
-    "goes down to a seat or a bed and up again": lambda e: re.search("stand|sit|bed|seat", said(e)),
+    "goes down to a seat or bed and back up": lambda e: re.search("stand|sit|bed|seat", said(e)),
     "lies flat or tips the head forward": lambda e: re.search(
         "lie|back|bow|hips|mat|knees|lean|hands under|slide", said(e)),
     "puts the head low": lambda e: "sit back" in said(e),
     "presses a weight overhead": lambda e: "dumbbell" in e.equipment,
-    "puts the whole load on one ankle": lambda e: "toes of one foot" in said(e),
-    "bends the knee as on a chair": lambda e: re.search("stand|sit|bend|step|chair|ahead", said(e)),
+    "puts full weight on one ankle": lambda e: "toes of one foot" in said(e),
+    "bends the knee as far as sitting down does": lambda e: re.search("stand|sit|bend|step|chair|ahead", said(e)),
     "bends the knee deeply": lambda e: "sit back" in said(e),
-    "bends the hip as far as it goes": lambda e: "sit back" in said(e),
+    "bends the hip as far as it will go": lambda e: "sit back" in said(e),
     "leans on the hands or bends a wrist far": lambda e: re.search("hands|fingers gently back", said(e)),
-    "puts the weight on the hands": lambda e: re.search("hands under|hands on its seat", said(e)),
+    "puts full weight on the hands": lambda e: re.search("hands under|hands on its seat", said(e)),
     "lifts, or braces the trunk firmly": lambda e: {"dumbbell", "band"} & set(e.equipment) or re.search(
         "line|heel|lean back|knees|plank|body straight", said(e)),
 }

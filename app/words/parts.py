@@ -160,7 +160,7 @@ SIDES = {"left": "Left", "right": "Right"}
 AS_LIST = "List"
 BEHIND, IN_FRONT = "From behind", "In front"
 SEEN = {BEHIND: "Seen from behind: the left side is on the left.",
-        IN_FRONT: "Seen from in front, as when facing somebody: the left side is on the right."}
+        IN_FRONT: "Seen from in front, as when facing someone: the left side is on the right."}
 LEAVE_OUT = "Leave it out"
 
 

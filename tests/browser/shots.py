@@ -34,7 +34,7 @@ from tests.stories.turns import COACH, KASIMIR, MAUD, RUBEN, Demo
 #: How fast the server's clock runs while pictures are taken: a second of the count stays for a minute.
 STILL = "0.02"
 WORK = player.kind_word(Step(StepKind.WORK, Part.MAIN, 0, 0))
-GO_ON_FROM = re.compile("^Go on from minute")
+GO_ON_FROM = re.compile("^Carry on from minute")
 SETTINGS = ("names", "conditions", "spare", "kit", "around", "emergency", "sends", "places", "erase")
 
 
@@ -80,7 +80,7 @@ def newcomer(book: Album, pack: Path) -> None:
     book.shot("programme-none")
     walker.choose_file(client.PICK_FILE, pack).sees_heading(client.MATCH_HEAD)
     book.shot("programme-words")
-    walker.press(client.SAME).sees(re.compile("’s programme is here"))
+    walker.press(client.SAME).sees(re.compile("’s programme is now on this device"))
     book.shot("programme")
     walker.press(client.TO_TODAY).sees_button(client.START)
     book.shot("today-first")

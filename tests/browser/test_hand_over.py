@@ -36,15 +36,15 @@ def test_a_link_opens_what_lies_beside_the_offline_app(browser: Browser, web_app
             follow(visitor, "/programme")  # a link that is in the address bar already leads nowhere
             for link, said in ((f"packs/{NAME}", words.here_already(SOURCE.coach)),
                                ("packs/none.evenload-pack", "There is no packs/none.evenload-pack beside this app"),
-                               (f"https://127.0.0.1:1/{NAME}", "lies elsewhere"), ("../x", "lies elsewhere"),
+                               (f"https://127.0.0.1:1/{NAME}", "is on another site"), ("../x", "is on another site"),
                                ("version.json", "version.json is no programme")):
                 follow(visitor, f"/get?file={link}").sees(re.compile(f"(?=.*{re.escape(said)})"))
             follow(visitor, key_link(CoachKey("Somebody Else", STRANGER.signing.public.hex()), "").partition("#")[2])
             compared(visitor, STRANGER.signing.public).sees(re.compile("^The key is kept"))
             paste(visitor, f"{home}#/get?file=packs/{NAME}").sees(words.here_already(SOURCE.coach))
-            paste(visitor, f"{site.address}#/get?file=packs/{NAME}").sees(re.compile("lies elsewhere"))
+            paste(visitor, f"{site.address}#/get?file=packs/{NAME}").sees(re.compile("is on another site"))
             visitor.cut_off(site)
-            follow(visitor, f"/get?file=packs/{NAME}").sees(re.compile("there is no network, or nobody answers"))
+            follow(visitor, f"/get?file=packs/{NAME}").sees(re.compile("the internet or the site isn’t available"))
             visitor.forgive()
 
 

@@ -160,7 +160,7 @@ def test_a_killed_session_goes_on_where_it_was(
 def check_screen(session: Session, found: Kept, before: Sight, killed_ms: float) -> None:
     """It goes on with the same exercise and, by what the screen said before and says now, at the same place."""
     pressed = note_press(session.walker.page)  # on a busy machine it takes a while until a press is made
-    session.walker.press(re.compile("^Go on from minute"))
+    session.walker.press(re.compile("^Carry on from minute"))
     pressed_ms = pressed()
     assert pressed_ms
     after = session.second_hand(pressed_ms)

@@ -25,7 +25,7 @@ SEED = 20260302
 LOOKS = 400
 EACH = 3
 """Every so many looks something is pressed that nobody asked for."""
-ASKED = (says.I_AM_DOWN, says.I_AM_UP, re.compile("^Go on from minute"))
+ASKED = (says.I_AM_DOWN, says.I_AM_UP, re.compile("^Carry on from minute"))
 
 
 class ShakingHand:

@@ -1,4 +1,4 @@
-"""The page in the data directory leads a real browser in, to a host name of its own where the browser finds it."""
+"""The page in the data directory leads a real browser in, to its own host name where the browser finds it."""
 from __future__ import annotations
 
 import os

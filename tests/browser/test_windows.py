@@ -29,7 +29,7 @@ from tests.stories.kept import kept_sessions
 pytestmark = pytest.mark.browser
 
 Serve = Callable[..., Server]
-GO_ON = re.compile("^Go on from minute")
+GO_ON = re.compile("^Carry on from minute")
 PAGE_CLOSED = re.compile("^The (session was paused when its page|app) was closed")
 
 
@@ -140,7 +140,7 @@ def test_after_a_restart_of_the_server_it_asks_and_says_how_long(
 HANDS = {
     "lid closed": ({"wall_s": 3600}, re.compile("slept for about an hour")),
     "lid closed where both clocks run on": ({"wall_s": 3600, "mono_s": 3600}, re.compile("stood still for about an")),
-    "clock put back": ({"wall_s": -7200}, re.compile("clock of this device was put back")),
+    "clock put back": ({"wall_s": -7200}, re.compile("device’s clock was put back")),
 }
 
 

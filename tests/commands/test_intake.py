@@ -56,9 +56,9 @@ def test_a_return_is_told_in_numbers_and_twice_is_harmless(post: Post, capsys: O
     """Exit 0 both times."""
     path = post.letter("a.evenload-return", "c1", "c2")
     assert main(["intake", path]) == 0
-    assert capsys.readouterr() == ("a.evenload-return: Vera, 2 new records, 0 corrected, 0 known already.\n", "")
+    assert capsys.readouterr() == ("a.evenload-return: Vera, 2 new records, 0 corrected, 0 you already had.\n", "")
     assert main(["intake", path]) == 0
-    assert capsys.readouterr() == ("a.evenload-return: Vera, 0 new records, 0 corrected, 2 known already.\n", "")
+    assert capsys.readouterr() == ("a.evenload-return: Vera, 0 new records, 0 corrected, 2 you already had.\n", "")
     assert post.names() == ["Vera"]
 
 

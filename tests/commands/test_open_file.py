@@ -47,7 +47,7 @@ def test_without_a_file_it_opens_as_ever(served: dict[str, Any], data_dir: Path)
 
 
 @pytest.mark.parametrize(("name", "said"), [
-    ("nowhere.evenload-pack", "cannot be read"), ("letter.evenload-pack", "is no programme, diary or message"),
+    ("nowhere.evenload-pack", "cannot be read"), ("letter.evenload-pack", "isn’t a programme file, diary or message"),
     ("reply.evenload-pack", "is a message from a coach"), ("folder.evenload-pack", "cannot be read"),
 ])
 def test_what_is_no_programme_is_one_sentence(

@@ -13,6 +13,7 @@ from app.domain.model.person import Person
 from app.storage import people, records
 from app.storage.database import open_store
 from app.storage.people import Trains
+from app.words.coach.desk import HARM, PROGRESS, SILENCE, part_head
 from tests.actions.afar import NOW, check_in, gave_way, session
 
 Out = pytest.CaptureFixture[str]
@@ -43,7 +44,8 @@ def test_harm_stands_first_then_progress_then_silence(data: Path, capsys: Out) -
     assert main(["review"]) == 0
     out, err = capsys.readouterr()
     harm, vera, progress, nobody, silence, olga = out.splitlines()
-    assert (harm, progress, nobody, silence, err) == ("Harm, 1", "Progress, 0", "  nobody", "Silence, 1", "")
+    assert (harm, progress, nobody, silence, err) == (
+        part_head(HARM, 1), part_head(PROGRESS, 0), "  nobody", part_head(SILENCE, 1), "")
     assert vera == "  Vera: Stopped: a joint that gave way, on Monday 2 March"
     assert olga.startswith("  Olga: ") and "20 days" in olga
 
@@ -51,7 +53,8 @@ def test_harm_stands_first_then_progress_then_silence(data: Path, capsys: Out) -
 def test_where_nobody_needs_attention_each_part_says_so(data: Path, capsys: Out) -> None:
     """Of a desk that knows nobody yet."""
     assert main(["review"]) == 0
-    assert capsys.readouterr().out == "Harm, 0\n  nobody\nProgress, 0\n  nobody\nSilence, 0\n  nobody\n"
+    assert capsys.readouterr().out == "".join(
+        f"{part_head(part, 0)}\n  nobody\n" for part in (HARM, PROGRESS, SILENCE))
 
 
 def test_the_json_says_of_whom_why_and_by_which_records(data: Path, capsys: Out) -> None:

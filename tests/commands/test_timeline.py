@@ -123,5 +123,5 @@ def test_a_session_of_which_nothing_is_left_says_so_and_exits_1(
     body = written(tmp_path, "client.json", {"spare": {"knee": 0}})
     assert main(["timeline", str(tmp_path), "only", "--client", body]) == 1
     said = capsys.readouterr().out
-    assert "Nothing of this session is left today" in said and "kneeling" in said
+    assert "This session doesn’t suit today" in said and "kneeling" in said
     assert main(["timeline", str(tmp_path), "only"]) == 0

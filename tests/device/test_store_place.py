@@ -47,5 +47,5 @@ def test_the_room_that_it_takes_is_said_in_whole_megabytes() -> None:
     assert place.uses_bytes == 0
     told(place, {"uses": 91_600_000})
     told(place, {"kept": True})
-    assert web.uses(place.uses_bytes).startswith("It takes up about 92 MB of this device: ")
+    assert web.uses(place.uses_bytes).startswith("It takes up about 92 MB on this device: ")
     assert "about 1 MB" in web.uses(300)

@@ -205,7 +205,8 @@ FAULTS: tuple[Fault, ...] = (
           "TICK_AFTER_MS, TICK_BEFORE_MS = 100, 200", T_CUES),
     # files, keys and messages
     Fault("a reply for another person is taken", MESSAGES, "if content.person != person_id:", "if False:", T_ORDER),
-    Fault("any coach whose programme is here is believed", MESSAGES, "if person.coach_key != key:", "if False:",
+    Fault("any coach whose programme is now on this device is believed", MESSAGES, "if person.coach_key != key:",
+          "if False:",
           T_ORDER),
     Fault("a message is known by its number alone", MESSAGES,
           "any((r.signer, r.number, r.digest) == (reply.signer, reply.number, reply.digest) for r in earlier)",

@@ -30,7 +30,7 @@ def be_welcomed(walker: Person, name: str, onto: str = client.PROGRAMME_TITLE) -
     walker.sees(welcome.AROUND_HEAD[0])
     walker.choose(parts.answer(welcome.ALONE_SHORT, parts.NO), parts.answer(welcome.RISES_SHORT, parts.YES))
     walker.press(client.NEXT).sees(stop_questions.STOPS_HEAD[0]).choose(stop_questions.NONE_OF_THESE).press(client.NEXT)
-    walker.sees("Nothing speaks against a start").press(client.NEXT)
+    walker.sees("You can start").press(client.NEXT)
     walker.sees(welcome.SENDS_HEAD).press(welcome.ALL_OF_IT, welcome.FINISH).sees_heading(onto)
 
 
@@ -38,7 +38,7 @@ def open_programme(walker: Person, pack: Path, words: str) -> None:
     """Chooses the coach's file, reads the five words, finds them the same."""
     walker.choose_file(client.PICK_FILE, pack).sees_heading(client.MATCH_HEAD)
     walker.sees(*(re.compile(f"^{word}$") for word in words.split()))
-    walker.press(client.SAME).sees(re.compile("’s programme is here")).press(client.TO_TODAY)
+    walker.press(client.SAME).sees(re.compile("’s programme is now on this device")).press(client.TO_TODAY)
 
 
 def check_in_with(walker: Person, spot: str, level: int) -> None:
@@ -61,7 +61,7 @@ def run_to_the_end(walker: Person, seconds: float = 120) -> None:
 
     It may ask where to go on: a fast clock makes half a minute of a tenth of a second in which the machine was busy.
     """
-    asked = (player.I_AM_DOWN, player.I_AM_UP, re.compile("^Go on from minute"))
+    asked = (player.I_AM_DOWN, player.I_AM_UP, re.compile("^Carry on from minute"))
     looks = 0
     while walker.route.startswith("/play"):
         assert looks * LOOK_S < seconds, walker.spoken()

@@ -33,7 +33,7 @@ def to_the_stop_questions(walker: Person) -> Person:
 def open_pack(walker: Person, pack: Path) -> Person:
     """The first file of a coach, words compared."""
     walker.choose_file("Choose the file", pack).sees_heading("Is it really from them?")
-    return walker.press("The same").sees(re.compile("programme is here")).press("Back to today")
+    return walker.press("The same").sees(re.compile("programme is now on this device")).press("Back to today")
 
 
 def answer_well(walker: Person) -> Person:
@@ -48,23 +48,23 @@ def test_start_stays_locked_until_a_yes(person_at: PersonAt, tmp_path: Path, pac
         to_the_stop_questions(walker).tick("A recent operation").press("Next").sees_heading("Do not start yet")
         walker.sees_heading("What comes next").sees_button(re.compile("^Call "))
         walker.press("Next", "Finish")
-        open_pack(walker, pack).sees_heading("Waiting for a yes")
+        open_pack(walker, pack).sees_heading("Waiting for a go-ahead")
         walker.sees_no_button("Start")
-        walker.press("Record a yes", "Record this yes").sees("Choose what they are.")
-        walker.press("A doctor", "Record this yes").sees("Write who said yes.")
+        walker.press("Record the go-ahead", "Record this go-ahead").sees("Please choose their profession.")
+        walker.press("A doctor", "Record this go-ahead").sees("Please write their name.")
         walker.write("Their name", "Dr Moss").tick("I asked them about training after this")
-        walker.press("Record this yes").sees_button("Start")
+        walker.press("Record this go-ahead").sees_button("Start")
 
 
 def test_somebody_on_blood_thinners_may_start_with_settings(person_at: PersonAt, tmp_path: Path, pack: Path) -> None:
     """The outcome names what was set and what follows; Start is open, and the condition stands in the settings."""
     with person_at(tmp_path / "data") as walker:
         to_the_stop_questions(walker).sees_heading("Dizziness, fainting and falls")
-        walker.tick("Tablets or injections that thin the blood").press("Next")
-        walker.sees_heading("You can start, with these settings").sees("Tablets that thin the blood")
-        walker.sees(re.compile("Balance held")).press("Next", "Finish")
+        walker.tick("Medicine that thins the blood").press("Next")
+        walker.sees_heading("You can start, and we’ll fit your sessions to this").sees("Medicine that thins the blood")
+        walker.sees(re.compile("Balance while holding on")).press("Next", "Finish")
         open_pack(walker, pack).sees_button("Start")
-        walker.go("/settings/conditions").sees(re.compile("Tablets that thin the blood"))
+        walker.go("/settings/conditions").sees(re.compile("Medicine that thins the blood"))
 
 
 def test_whoever_was_asked_the_older_questions_is_asked_the_new_ones_once(person_at: PersonAt, data: Path) -> None:
@@ -88,13 +88,14 @@ def test_a_sign_of_an_emergency_ends_the_questions(person_at: PersonAt, data: Pa
     """The number is there at once; the way back leads over a yes, the stop questions and fresh answers."""
     with person_at(data) as walker:
         walker.press("Start", "Anything new or worrying: Yes").tick("Fainting, or nearly fainting")
-        walker.sees("Call 999 now, or have somebody call.").press("Show me what to do")
-        walker.sees_heading("Stop: this may be an emergency").sees_heading("Your coach does not know yet.")
-        walker.sees_no_button("Start").sees_button("Call 999").sees_button("E-mail odile@brackwater.example")
-        walker.press("Record a yes", "A nurse").write("Their name", "Ana")
-        walker.tick("I asked them about training after this").press("Record this yes", "Answer the stop questions")
+        walker.sees("Call 999 now, or ask someone to.").press("Show me what to do")
+        walker.sees_heading("Stop: this may be an emergency").sees_heading("Your coach doesn’t know yet.")
+        walker.sees_no_button("Start").sees_button("Call 999").sees_button("Email odile@brackwater.example")
+        walker.press("Record the go-ahead", "A nurse").write("Their name", "Ana")
+        walker.tick("I asked them about training after this").press("Record this go-ahead",
+                                                                    "Answer the safety questions")
         walker.press("None of these", "Done", "Back to today", "Answer the questions")
-        answer_well(walker).sees(re.compile("We come back step by step")).sees_button("Start")
+        answer_well(walker).sees(re.compile("the amount comes back step by step")).sees_button("Start")
         walker.press(steps.WHY).sees(re.compile("rounds? instead of"))
 
 
@@ -106,14 +107,14 @@ def test_a_damaged_file_and_a_strange_one_say_so(
     strange.write_text("hello")
     with person_at(data, "/programme") as walker:
         walker.choose_file("Choose the file", short).sees(re.compile("short.evenload-pack is damaged"))
-        walker.choose_file("Choose the file", strange).sees(re.compile("notes.txt is no programme"))
+        walker.choose_file("Choose the file", strange).sees(re.compile("notes.txt isn’t a programme"))
         walker.choose_file("Choose the file", pack).sees(re.compile("is signed by a key that is not Odile Marsh’s"))
 
 
 def test_settings_places_and_taking_back(person_at: PersonAt, data: Path) -> None:
     """A place that is removed comes back; the inks change; one page of the welcome is answered anew."""
     with person_at(data, "/settings") as walker:
-        walker.press("Light or dark: Dark", "Light or dark: As the device", "Voice: Yes")
+        walker.press("Light or dark: Dark", "Light or dark: Same as the device", "Voice: Yes")
         walker.press(re.compile("^Go easy on"), "Back", "Back: not at all", "Save").sees(re.compile("Back: not at all"))
         walker.press(re.compile("^Places")).write("Name of a new place", "Boathouse").press("Add this place")
         walker.press("Floor to lie on: No", "Done").sees(re.compile("No floor to lie on"))

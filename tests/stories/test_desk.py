@@ -67,7 +67,8 @@ def test_what_happened_between_sessions_stands_on_the_persons_page(person_at: Pe
         walker.choose("Slept 4 of 5", "Energy 4 of 5", "Settled 4 of 5")
         walker.press("Done").sees_button(steps.WHY).go("/checks")
         walker.press(re.compile("^Do this check: Up from the chair"), "Next", "I have tried it")
-        walker.press("Start", "Count one").sees_heading(checks.COUNT_HEAD).press("Hands pushed: No", "Keep this result")
+        walker.press("Start", "Count one").sees_heading(checks.COUNT_HEAD).press("Pushed with hands: No",
+                                                                                 "Keep this result")
         walker.sees_heading(checks.KEPT)
     demo.turn_of(COACH)
     with person_at(demo.data, f"/person/{demo.ids[MAUD]}", began=MORNING, size=DESKTOP) as walker:

@@ -30,7 +30,7 @@ RENEWED = to_text(run(build_pack(replace(SOURCE, version=4), coach=NEW, key_chan
 REPLY_TEXT = to_text(run(write_reply(REPLY, coach=COACH.signing, readers=[CLIENT.sealing.public])), Kind.REPLY)
 STRANGE_KEY = key_line(CoachKey("Somebody Else", STRANGER.signing.public.hex()))
 NAME = "march.evenload-pack"
-HERE = re.compile(f"^{SOURCE.coach}’s programme is here")
+HERE = re.compile(f"^{SOURCE.coach}’s programme is now on this device")
 
 
 def paste(walker: Person, text: str) -> Person:
@@ -50,15 +50,15 @@ def test_a_programme_and_a_key_are_pasted(person_at: PersonAt, ready: Path, tmp_
     large = to_text(bytes(2 * MOST_PACK_BYTES), Kind.RETURN).replace("return", "pack")
     with person_at(data, "/programme") as walker:
         walker.sees_heading(client.PROGRAMME_TITLE)
-        for text, said in (("Good morning", "This text is no programme"), (REPLY_TEXT, "is a message from a coach"),
+        for text, said in (("Good morning", "This text isn’t a programme"), (REPLY_TEXT, "is a message from a coach"),
                            (to_text(PACK, Kind.PACK)[:900], "This text is damaged"),
                            (large, "This text is too large to paste .* choose the file"),
-                           (f"https://steps.example/#/get?file={NAME}", f"A link to {NAME} opens only where")):
+                           (f"https://steps.example/#/get?file={NAME}", f"Links to {NAME} work only when")):
             paste(walker, text).sees(re.compile(said))
         compared(paste(walker, to_text(PACK, Kind.PACK)), COACH.signing.public).sees(HERE)
         compared(paste(walker, STRANGE_KEY), STRANGER.signing.public).sees(re.compile("^The key is kept"))
         paste(walker, STRANGE_KEY).sees(words.key_known("Somebody Else"))
-        walker.go("/get?file=x").sees(re.compile("^A link to x opens only where"))
+        walker.go("/get?file=x").sees(re.compile("^Links to x work only when"))
 
 
 def test_new_keys_stand_still_until_the_words_are_compared(person_at: PersonAt, ready: Path, tmp_path: Path) -> None:

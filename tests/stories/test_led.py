@@ -59,7 +59,7 @@ def test_not_himself_today_stops_before_and_during(person_at: PersonAt, data: Pa
     """Before, nothing starts; under way it is one tap from the count, and the number stands above the list."""
     with person_at(data, "/today") as walker:
         to_the_start(walker)
-        walker.press(NOT_HIMSELF).sees_heading(NOT_HIMSELF).sees(re.compile("^Call 999"), "Then ring Ragna, 555 0102.")
+        walker.press(NOT_HIMSELF).sees_heading(NOT_HIMSELF).sees(re.compile("^Call 999"), "Then phone Ragna, 555 0102.")
         walker.press(says.BACK_TO_SESSION).sees_button(says.GO_ON)
         walker.press(NOT_HIMSELF, re.compile(f"^{says.AMISS[2][1]}"))
         walker.sees(sign_words("dizziness"), re.compile("Help Anton Brekke sit down and rest")).go("/today")

@@ -58,8 +58,8 @@ def train_on_a_sore_knee(walker: Person) -> None:
     written = steps.minutes_of_strip(walker)
     walker.press(client.START)
     steps.check_in_with(walker, "Left knee", 6)
-    walker.sees(re.compile("^Your left knee hurts 6 of 10 today"), re.compile("^A light session today"))
-    walker.sees(re.compile("bending the knee deeply"))
+    walker.sees(re.compile("^Your left knee hurts 6 out of 10 today"), re.compile("^A light session today"))
+    walker.sees(re.compile("deep knee bends"))
     assert steps.minutes_of_strip(walker) < written
     steps.play_to_the_end(walker)
     walker.sees(diary.HOW_HARD).choose(parts.of(diary.HOW_HARD_SHORT, 5, 10), diary.SOMETHING_HURTS)
@@ -79,7 +79,7 @@ def send_home(walker: Person, sealed: Path) -> None:
 
 def see_who_and_why(walker: Person) -> None:
     """On the desk, and on the person's own page: planned over done, and why it was eased."""
-    walker.sees(re.compile("^Left knee 6 of 10 on ")).press("Nora Lind").sees_heading("Nora Lind")
-    walker.sees(re.compile("^Level 4, a light session today"), re.compile("Your left knee hurts 6 of 10 today"))
+    walker.sees(re.compile("^Left knee 6 out of 10 on ")).press("Nora Lind").sees_heading("Nora Lind")
+    walker.sees(re.compile("^Level 4, a light session today"), re.compile("Your left knee hurts 6 out of 10 today"))
     walker.sees(re.compile("^Time strip: .* done: .* in full$"), "Pain afterwards: left knee 5")
     walker.sees(re.compile("The knee held"))

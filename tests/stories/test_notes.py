@@ -35,7 +35,7 @@ def test_a_fever_closes_start_and_a_cold_makes_it_light(person_at: PersonAt, dat
         walker.press(parts.answer(events.ILL_FEVER_SHORT, parts.NO), "A cold or cough", events.WRITE_DOWN)
         walker.sees_heading(events.WRITTEN).sees(events.ILL_LIGHT[0]).press(events.UNDO)
         walker.press(parts.answer(events.ILL_FEVER_SHORT, parts.YES), events.WRITE_DOWN)
-        walker.sees(events.ILL_STOPPED[0]).sees_heading("Your coach does not know yet.")
+        walker.sees(events.ILL_STOPPED[0]).sees_heading("Your coach doesn’t know yet.")
         walker.go("/today").sees_heading(today.STOP_HEAD).sees_no_button(today.START)
 
 
@@ -62,7 +62,7 @@ def test_an_answer_is_corrected_and_an_entry_taken_back(person_at: PersonAt, mau
     with person_at(maud.data, f"/diary/{maud.last_check_in(MAUD)}", began=MORNING) as walker:
         walker.press(diary.CHANGE).sees_heading(diary.CHANGE).sees(diary.ONLY_TODAYS)
         walker.press(parts.of(diary.SLEPT, 2, 5)).write(diary.NOTE, "Woke at four.").press(diary.SAVE)
-        walker.sees("Woke at four.").sees(re.compile("2 of 5"))
+        walker.sees("Woke at four.").sees(re.compile("2 out of 5"))
         walker.press(diary.TAKE_BACK).sees(diary.ASK_FIRST).press(diary.KEEP)
         walker.press(diary.TAKE_BACK).press(diary.TAKE_BACK).sees(diary.TAKEN_BACK).press(diary.UNDO)
         walker.sees("Woke at four.")

@@ -13,7 +13,7 @@ def button(name: str) -> ft.Control:
 
 def test_a_button_in_a_live_region_is_lost_and_is_told() -> None:
     """The region is one group; beside the region the same button is found."""
-    words = ft.Text("Your coach does not know yet.")
+    words = ft.Text("Your coach doesn’t know yet.")
     within = ft.Semantics(content=ft.Column([words, button("Send")]), live_region=True)
     beside = ft.Column([ft.Semantics(content=words, live_region=True), button("Send")])
     assert [node.name for node in lost_in_live_regions(ft.Column([within]))] == ["Send"]

@@ -33,7 +33,7 @@ def buttons(c: Card, tell: Tell, told: str) -> ft.Control:
     return c.page([
         c.soft("Ines’s programme"),
         c.title("Legs and back"),
-        c.lead("22 minutes, 6 exercises, a chair needed"),
+        c.lead("22 minutes, 6 exercises, kit: a chair"),
         c.body(f"Told: {told}"),
         c.head("Buttons", "of every look"),
         c.button("Not today", press, icon=ft.Icons.SCHEDULE_SHARP),
@@ -51,7 +51,8 @@ def buttons(c: Card, tell: Tell, told: str) -> ft.Control:
                  [c.small_button("Choose another file", press)]),
         c.note("Ines does not see this until you send your diary."),
         c.empty("No sessions yet", "What you do shows here, day by day.", [c.button("Go to Today", press)]),
-        c.harm_box(c.stack([c.subhead("Harm, 1"), c.row("Odile Brandt", "Stopped: light-headed, standing", press)])),
+        c.harm_box(c.stack([c.subhead("Needs a call, 1"), c.row("Odile Brandt",
+                                                                "Stopped: light-headed, standing", press)])),
         c.box(c.rows([c.row("Lena Corvo", "Nothing done for 15 days", press, trailing="3 a week"),
                       c.row("Aro Mettler", "Nothing sent for 3 weeks", press)])),
         c.fact("Minutes", "22"),
@@ -78,8 +79,8 @@ def choices(c: Card, tell: Tell, told: str) -> ft.Control:
                            AnswerOption("ost", "Osteoporosis")), {"ost", told}, tell),
         c.head("Right knee, how much?"),
         c.aside(c.scale_0_10("Right knee", int(told) if told.isdigit() else 3, tell,
-                             ("none", "stops me now and then", "the worst I can think of"))),
-        c.head("Last night and now"),
+                             ("none", "makes me stop now and then", "the worst I can imagine"))),
+        c.head("How did you sleep, and how are you now?"),
         c.scale_1_5("Slept", "badly", "well", 2, tell),
         c.scale_1_5("Energy", "low", "high", 3, tell),
         c.scale_1_5("Settled", "not at all", "very", None, tell),
@@ -96,7 +97,7 @@ def strips(c: Card, tell: Tell, told: str) -> ft.Control:
     moments = (0, 275_000, plan.total_ms * 3 // 5, plan.total_ms)
     return c.page([
         c.title("Strips"),
-        c.lead("22 minutes, 6 exercises, a chair needed"),
+        c.lead("22 minutes, 6 exercises, kit: a chair"),
         plan_strip(c, plan, wide),
         c.head("Now"),
         *(draw(c, plan, ms, wide) for draw in (row_now, thread_now) for ms in moments),
@@ -152,7 +153,7 @@ def charts(c: Card, tell: Tell, told: str) -> ft.Control:
 def Body(c: Card) -> ft.Control:
     """Two pickers that share their answers."""
     levels, set_levels = ft.use_state({Spot(Region.KNEE, "right"): 6})
-    ends = ("none", "stops me now and then", "the worst I can think of")
+    ends = ("none", "makes me stop now and then", "the worst I can imagine")
     return c.stack([
         c.title("Does anything hurt in a joint?"),
         BodyPicker(c, levels, set_levels, ends),

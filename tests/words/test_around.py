@@ -40,7 +40,7 @@ def test_whatever_happened_can_be_said(event: Event) -> None:
     assert event_words.event_detail(event) in event_words.event_line(event)
     for because in (AttentionReason.FALL, AttentionReason.ILLNESS):
         said = attention.flag_text(Flag("p", "Ada", because, TODAY, ("e",), (2,)), event)
-        assert "told on Monday 2 March, 2 in four weeks" in said and "  " not in said
+        assert "reported on Monday 2 March, 2 in four weeks" in said and "  " not in said
 
 
 def test_a_fall_and_a_pause_read_as_people_say_them() -> None:
@@ -48,11 +48,11 @@ def test_a_fall_and_a_pause_read_as_people_say_them() -> None:
     fall = Event(stamp("e"), EventKind.FALL, since=date(2026, 3, 1), answers={"head": False, "hurts": True},
                  note="wet step")
     assert event_words.event_line(fall) == (
-        "A fall. On Sunday 1 March; a knock to the head: no; more than a bruise: yes; “wet step”.")
+        "A fall. On Sunday 1 March; a knock on the head: no; more than a bruise: yes; “wet step”.")
     pause = Event(stamp("e"), EventKind.PAUSE, since=TODAY, until=date(2026, 3, 15))
-    assert event_words.pause_line(pause) == "A pause from Monday 2 March to Sunday 15 March."
+    assert event_words.pause_line(pause) == "A break from Monday 2 March to Sunday 15 March."
     walk = Event(stamp("e"), EventKind.ACTIVITY, what="walk", minutes=1)
-    assert event_words.event_line(walk) == "Moved about. A walk, 1 minute."
+    assert event_words.event_line(walk) == "Active. A walk, 1 minute."
 
 
 def test_every_kind_and_question_has_words_for_both() -> None:
@@ -72,7 +72,7 @@ def test_after_a_fall_the_number_to_call_is_named(stopped_by: str, thinners: boo
     for line in lines:
         assert_plain(line)
     assert any("999" in line for line in lines)
-    assert ("thins your blood" in lines[0]) is thinners
+    assert ("thins the blood" in lines[0]) is thinners
 
 
 def test_days_are_said_as_near_as_they_are() -> None:
@@ -114,7 +114,7 @@ def test_results_read_as_people_say_them() -> None:
 
     assert said(FunctionalCheck.CHAIR_STAND, stands=12) == "12 stands"
     assert said(FunctionalCheck.CHAIR_STAND, stands=12,
-                hands_used=True) == "0 stands: the hands pushed (12 stands with them)"
+                hands_used=True) == "0 stands without hands, 12 stands with them"
     assert said(FunctionalCheck.ONE_LEG, time_ms=17_460, side="left") == "17.4 seconds on the left leg"
     assert said(FunctionalCheck.WALK, time_ms=9_399, aid=True) == "9.3 seconds, with a stick or frame"
 
@@ -139,7 +139,7 @@ def test_every_check_is_told_step_by_step(check: FunctionalCheck) -> None:
 def test_a_check_that_is_withheld_says_what_to_do_instead() -> None:
     """The one in its place by name, or whom to ask."""
     said = check_words.withheld_words(Withheld.LIMITS, (Axis.UNHELD_BALANCE,), FunctionalCheck.ONE_LEG_HELD)
-    assert said.endswith("Do “On one leg, with a hand on something” instead.")
+    assert said.endswith("Do “On one leg, holding on” instead.")
     assert check_words.withheld_words(Withheld.LIMITS, (Axis.ANKLE_LOAD,)).endswith(check_words.ASK_COACH)
     assert "higher seat" in check_words.withheld_words(Withheld.NEW_HIP, (), FunctionalCheck.CHAIR_STAND_HIGH)
     assert "instead" in check_words.withheld_words(Withheld.SEATED) and "better day" in check_words.withheld_words(
@@ -151,7 +151,7 @@ def test_f1_the_protocol_says_how_high_the_seat_is_and_what_counts_at_the_bell()
     for check, height in ((FunctionalCheck.CHAIR_STAND, "43 cm"), (FunctionalCheck.CHAIR_STAND_HIGH, "50 cm")):
         told = check_words.INSTRUCTIONS[check]
         assert any(height in line for line in told.needs)
-        assert check_words.AT_THE_BELL in told.how and any("counts 0" in line for line in told.how)
+        assert check_words.AT_THE_BELL in told.how and any("result is then 0" in line for line in told.how)
 
 
 def test_what_is_worth_a_talk_is_no_diagnosis_and_for_the_coach_alone() -> None:
@@ -164,7 +164,7 @@ def test_what_is_worth_a_talk_is_no_diagnosis_and_for_the_coach_alone() -> None:
     high = CheckDone(stamp("k"), FunctionalCheck.CHAIR_STAND_HIGH, stands=9, seat_cm=50)
     assert coach_words.coach_result(high, None).endswith("9 stands, seat 50 cm")
     band = next(b for b in BANDS if b.check is FunctionalCheck.CHAIR_STAND)
-    assert coach_words.placed_line(band, high).endswith("not placed, since the seat was 50 cm")
+    assert coach_words.placed_line(band, high).endswith("not placed, because the seat was 50 cm")
 
 
 def test_bands_and_their_source_are_for_the_coach() -> None:

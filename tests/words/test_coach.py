@@ -30,18 +30,20 @@ def test_pain_names_the_spot_and_what_came_before() -> None:
     told = tuple(RecordSummary(f"r{at}", "check_in", DAY, pain) for at, pain in enumerate((0, 2, 3, 4, 5)))
     line = PersonSummary("p", "Ada", told)
     said = attention.flag_text(flag(AttentionReason.PAIN, (5,)), check_in("p", "r4", 0, 5), line)
-    assert said == "Right knee 5 of 10 on Sunday 1 March, after 2, 3, 4"
-    assert attention.flag_text(flag(AttentionReason.PAIN, (5,))) == "Pain 5 of 10 on Sunday 1 March"
+    assert said == "Right knee 5 out of 10 on Sunday 1 March (before that 2, 3, 4)"
+    assert attention.flag_text(flag(AttentionReason.PAIN, (5,))) == "Pain 5 out of 10 on Sunday 1 March"
 
 
 @pytest.mark.parametrize(("one", "said"), [
-    (flag(AttentionReason.EFFORT, (8, 9, 6)), "Effort 8 and 9 where 6 was meant, last on Sunday 1 March"),
-    (flag(AttentionReason.EFFORT, (8, 8, 6)), "Effort 8 twice where 6 was meant, last on Sunday 1 March"),
-    (flag(AttentionReason.RISING, (0, 1, 2, 3)), "Pain 0, 1, 2, then 3 of 10 on Sunday 1 March"),
+    (flag(AttentionReason.EFFORT, (8, 9, 6)),
+                                   "Sessions felt like 8 and 9, and the plan was 6; the last on Sunday 1 March"),
+    (flag(AttentionReason.EFFORT, (8, 8, 6)),
+                                   "Sessions felt like 8 twice, and the plan was 6; the last on Sunday 1 March"),
+    (flag(AttentionReason.RISING, (0, 1, 2, 3)), "Pain 0, 1, 2, then 3 out of 10 on Sunday 1 March"),
     (flag(AttentionReason.SWAPPED, (3,), ("push-up", "wall-push")),
-     "“wall push” instead of “push up”, 3 times, last on Sunday 1 March"),
+     "“wall push” instead of “push up”, 3 times; the last on Sunday 1 March"),
     (flag(AttentionReason.FORTNIGHT, (15,)), "Last session Sunday 1 March, 15 days ago"),
-    (flag(AttentionReason.NOTHING_BACK, (21,)), "Last return Sunday 1 March, 21 days ago"),
+    (flag(AttentionReason.NOTHING_BACK, (21,)), "Last diary Sunday 1 March, 21 days ago"),
 ])
 def test_each_reason_tells_its_numbers_and_day(one: Flag, said: str) -> None:
     """Without the record too, as the command prints it."""
@@ -71,19 +73,19 @@ def test_what_is_not_sent_is_said() -> None:
     """So that nobody takes silence for health."""
     assert person.not_sent(Person("p", "Ada")) == ()
     assert person.not_sent(Person("p", "Ada", sends=frozenset({"sessions", "check_ins", "notes"}))) == (
-        "Pain and soreness are not shared: their absence here says nothing.",)
+        "They don’t share pain and achy muscles, so there may be some you can’t see here.",)
 
 
 def test_a_hurt_in_a_session_says_where_when_and_in_what() -> None:
     """With the exercise by its name of that time."""
     hurt = Hurt(KNEE, 5, True, "chair-squat", 7 * 60_000 + 5)
     said = person.hurt_line(hurt, {"chair-squat": "Stand up from a chair"})
-    assert said == "“That hurts” at minute 7: right knee 5 of 10 in “Stand up from a chair”, and it gave way"
+    assert said == "“That hurts” at minute 7: right knee 5 out of 10 in “Stand up from a chair”, and it gave way"
 
 
 def test_the_desk_says_of_whom_harm_cannot_show() -> None:
     """By name while they are few."""
-    assert desk.withheld(("Ada",)).startswith("Ada does not share all of pain and check-ins:")
+    assert desk.withheld(("Ada",)).startswith("Ada does not share all of their pain and check-ins,")
     assert desk.withheld(("Ada", "Bo")).startswith("Ada and Bo do not share")
     assert desk.withheld(("Ada", "Bo", "Cy", "Di")).startswith("4 people do not share")
 
@@ -110,38 +112,39 @@ def test_a_pain_is_told_with_its_joint_its_course_and_the_session_that_ended() -
     course = Course("left knee", 1, date(2026, 2, 1), "too_much", 75, (7, 8, 8), 5)
     one = Flag("p", "Ada", AttentionReason.PAIN, DAY, ("r4",), (5,), ("left knee",), course=course)
     assert attention.flag_text(one) == (
-        "Left knee 5 of 10 on Sunday 1 March, up from 1 on Sunday 1 February, 28 days before; the last session ended "
-        "as too much at 75 %; effort 7, 8 and 8 where 5 was meant")
+        "Left knee 5 out of 10 on Sunday 1 March, up from 1 on Sunday 1 February, 28 days earlier; the last session "
+        "was too much, 75% done; the last sessions felt like 7, 8 and 8, and the plan was 5")
     rising = Flag("p", "Ada", AttentionReason.RISING, DAY, ("r4",), (1, 3, 5), ("left knee",), course=course)
-    assert attention.flag_text(rising).startswith("Left knee 1, 3, then 5 of 10 on Sunday 1 March, up from 1 on")
+    assert attention.flag_text(rising).startswith("Left knee 1, 3, then 5 out of 10 on Sunday 1 March, up from 1 on")
 
 
 @pytest.mark.parametrize(("one", "said"), [
-    (flag(AttentionReason.VERY_HARD, (10, 5)), "Effort 10 of 10 where 5 was meant on Sunday 1 March"),
+    (flag(AttentionReason.VERY_HARD, (10, 5)),
+                                      "A session felt like 10 out of 10 on Sunday 1 March, and the plan was 5"),
     (flag(AttentionReason.TOO_MUCH, (2, 4, 6, 4), ("strength",)),
-     "2 of the last 4 strength sessions ended as too much; effort 1.5 points above what was meant, on average over the "
-     "last 4, last on Sunday 1 March"),
+     "2 of the last 4 strength sessions were too much; on average the last 4 felt 1.5 points harder than planned; the "
+     "last on Sunday 1 March"),
     (flag(AttentionReason.TOO_MUCH, (0, 4, 4, 4), ("light",)),
-     "Effort 1 point above what was meant, on average over the last 4, last on Sunday 1 March"),
+     "On average the last 4 felt 1 point harder than planned; the last on Sunday 1 March"),
     (flag(AttentionReason.SORENESS, (8, 7)),
-     "Achy muscles 8 and 7 of 10 at the last check-ins, last on Sunday 1 March"),
+     "Achy muscles 8 and 7 out of 10 at check-ins, the last on Sunday 1 March"),
     (flag(AttentionReason.WELLBEING, (3, 5), ("lowest",)),
-     "Sleep, energy or feeling settled at the lowest in 3 of the last 5 check-ins, last on Sunday 1 March"),
+     "Sleep, energy or feeling settled at its lowest in 3 of the last 5 check-ins, the last on Sunday 1 March"),
     (flag(AttentionReason.STOPS_EARLY, (50, 40, 55, 100), ("strength",)),
-     "50, 40, 55 and 100 % done in the last 4 strength sessions, last on Sunday 1 March"),
+     "50, 40, 55 and 100% of the plan done in the last 4 strength sessions; the last on Sunday 1 March"),
     (flag(AttentionReason.WEEK_AGAIN, (2,)),
-     "The same week begun again 2 times, since its sessions were much harder than meant, last on Sunday 1 March. Write "
-     "something easier"),
+     "The same week repeated 2 times, because its sessions were much harder than planned; the last on Sunday 1 March. "
+     "Write something easier"),
     (flag(AttentionReason.STALLED, (5, 24), ("cut_short",)),
-     "No step on since at least Sunday 1 March, in 5 sessions over the last 3 weeks: most ended early. A shorter "
-     "session that is finished moves on"),
+     "No exercise has got harder since at least Sunday 1 March, over 5 sessions in 3 weeks: most ended early. A "
+     "shorter session that gets finished counts"),
     (flag(AttentionReason.TOO_EASY, (3, 3, 2, 3, 5)),
-     "Effort 3, 3, 2 and 3 where 5 was meant, all done and nothing hurting, last on Sunday 1 March. There is room for "
-     "more"),
+     "Sessions felt like 3, 3, 2 and 3, and the plan was 5; all done, nothing hurting, the last on Sunday 1 March. "
+     "There is room for more"),
     (flag(AttentionReason.HALVED, (2, 18)),
-     "2 sessions in the last two weeks, after 18 in the 6 weeks before; the last on Sunday 1 March"),
+     "2 sessions in the last two weeks, 18 in the 6 weeks before; the last on Sunday 1 March"),
     (flag(AttentionReason.CHECK_FELL, (12, 0), ("chair_stand", "hands")),
-     f"{NAMES[FunctionalCheck.CHAIR_STAND]}: the hands were needed on Sunday 1 March, and not the time before"),
+     f"{NAMES[FunctionalCheck.CHAIR_STAND]}: needed their hands on Sunday 1 March, but not the time before"),
 ])
 def test_each_reason_over_weeks_tells_its_numbers_and_day(one: Flag, said: str) -> None:
     """In one line, plainly, and without reproach."""
@@ -152,5 +155,5 @@ def test_every_stall_has_words_for_coach_and_client() -> None:
     """With what could be changed."""
     assert set(attention.STALL) == set(progression.STALLED) == set(StallKind)
     said = progression.stalled_line(Stall(StallKind.CUT_SHORT, DAY, 5))
-    assert said == ("Nothing has moved on since Sunday 1 March, because most of the sessions ended early. Choose "
-                    "fewer minutes: what is finished moves on.")
+    assert said == ("The exercises have stayed the same since Sunday 1 March, because most of the sessions ended "
+                    "early. Try choosing fewer minutes: a short session that is finished counts.")

@@ -17,7 +17,9 @@ def test_the_diary_tells_what_hurt_on_the_way_and_that_it_ended_early() -> None:
     knee, hip = Spot(Region.KNEE, "right"), Spot(Region.HIP, "right")
     done = session("p", "r", took_s=22, active_s=22, rpe=3, pain={knee: 2, hip: 0}, done=(),
                    hurts=(Hurt(hip, 6), Hurt(knee, 1)))
-    assert diary.session_line(done) == "22 seconds; ended early; hard 3 of 10; hurt: right hip 6 and right knee 2."
+    assert diary.session_line(done) == (
+        "22 seconds; ended early; effort 3 out of 10; hurt: right hip 6 and right knee 2."
+    )
     assert "hurt" not in diary.session_line(session("p", "r"))
 
 

@@ -103,7 +103,7 @@ def flags_of(line: PersonSummary, today: date) -> tuple[Flag, ...]:
                *weeks.fallen_checks(line, today), *weeks.stops_early(line, kinds))
     listed = any(f.because is AttentionReason.PAIN for f in hurting)
     found = (*hurting, *weeks.swapped(line, sessions), *grave.misdated(line, aside, pain_is_listed=listed),
-             *weeks.leads_nowhere(line, kinds[0], dated, today, harm=bool(hurting)), *_silence(line, today))
+             *weeks.leads_nowhere(line, kinds[0], dated, today, hurting), *_silence(line, today))
     return tuple(sorted(found, key=lambda f: _ORDER[f.because])) if len(found) > 1 else found
 
 

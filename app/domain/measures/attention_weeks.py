@@ -136,15 +136,18 @@ def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
 # ------------------------------------------------------------------ what leads nowhere
 
 def leads_nowhere(line: PersonSummary, strength: Sequence[RecordSummary], told: Sequence[RecordSummary], today: date,
-                  *, harm: bool) -> Iterator[Flag]:
-    """A week that goes on repeating; three weeks without a step on; and, where nothing is wrong, much too easy."""
+                  hurting: Sequence[Flag]) -> Iterator[Flag]:
+    """A week that goes on repeating; three weeks without a step on; and, where nothing is wrong, much too easy.
+
+    Whoever was stopped is called about that: that nothing gets harder meanwhile is no news.
+    """
     if not strength:
         return
     last = strength[-1:]
     if last[0].week_again >= at.WEEKS_AGAIN:
         yield _flag(line, AttentionReason.WEEK_AGAIN, last, (last[0].week_again,), last[0].week_again)
     found = stall_of(_in_brief(strength, told), today) if len(strength) >= at.STALL_SESSIONS else None
-    if found:
+    if found and all(f.because is not AttentionReason.SIGN for f in hurting):
         days = (today - found.since).days
         yield Flag(line.person, line.name, AttentionReason.STALLED, found.since, (last[0].record,),
                    (found.sessions, days), (found.kind.value,), days)

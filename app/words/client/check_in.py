@@ -89,7 +89,7 @@ def number_missing(spot: str, *, may_leave_out: bool) -> str:
 
 def asked_again(spot: str) -> str:
     """It hurt last time, and today nothing was said of it."""
-    return f"{spot}: it hurt last time. How is it today?"
+    return f"{spot} hurt last time. How is it today?"
 
 
 def asked_of_morning(spot: str) -> str:

@@ -43,7 +43,7 @@ STALLED: Mapping[StallKind, str] = {
 
 def stalled_line(stall: Stall) -> str:
     """Since when nothing has moved on, why, and what could be changed, in one go."""
-    return f"Your exercises have stayed the same since {day_words(stall.since)}, {STALLED[stall.kind]}"
+    return f"The exercises have stayed the same since {day_words(stall.since)}, {STALLED[stall.kind]}"
 
 
 def _amount(what: MoveKind, number: int) -> str:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from app.domain.dosing.screening import Outcome
 from app.domain.model.thresholds import PRESSURE_ASKS, PRESSURE_STOPS, PRESSURE_STOPS_HEART
-from app.words.client.today import Pair
+from app.words.client.today import RECORD_YES, Pair
 
 STOPS_HEAD: Pair = ("The safety questions", "The safety questions about {name}")
 STOPS_HINT = (

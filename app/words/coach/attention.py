@@ -1,7 +1,7 @@
 """Words of the attention list: why somebody stands on it, with all the evidence in one line. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 
 from app.domain.measures.attention_summary import AttentionReason, Course, Flag, PersonSummary
@@ -55,6 +55,13 @@ STALL: Mapping[StallKind, str] = {
                           "guess. Ask what makes answering difficult",
     StallKind.CEILING: "they went well. Raise the limit, or write a harder exercise or a heavier weight",
 }
+
+
+def head_words(flag: Flag, too: Sequence[Flag] = ()) -> str:
+    """The reason over its line, with what that line tells too: `Pain going up, sessions harder than planned`."""
+    because = {other.because for other in too}
+    head = REASON_WORDS[AttentionReason.RISING if AttentionReason.RISING in because else flag.because]
+    return f"{head}, sessions harder than planned" if because - {AttentionReason.RISING} else head
 
 
 def flag_text(flag: Flag, record: Record | None = None, line: PersonSummary | None = None) -> str:

@@ -76,9 +76,9 @@ def spark_said(flag: Flag) -> str:
     return REASON_WORDS[flag.because]
 
 
-def act_on(act: str, name: str) -> str:
-    """The spoken name of a button: `Seen: Maud Ellery`."""
-    return f"{act}: {name}"
+def act_on(act: str, name: str, part: str = "") -> str:
+    """The spoken name of a button: `Seen: Maud Ellery`; in two parts `Seen: Maud Ellery, needs a call`."""
+    return f"{act}: {name}{', ' + part[:1].lower() + part[1:] if part else ''}"
 
 
 def marked(name: str, state: str, until: date | None) -> str:

@@ -131,8 +131,8 @@ def _regions() -> Section:
     return Section("regions", "Regions and the demands that load them", (
         f"Besides the level, a region with pain {at.PAIN_CAPS}–{at.PAIN_RESTS - 1} allows demand ≤ 1 on its axes, "
         f"from {at.PAIN_RESTS} up demand 0; for one painful limb, see below. The lowest cap wins: pain, "
-        "conditions, limits and what the client spares. A usual pain within its agreement caps at "
-        f"{limits.USUAL_CAP} and eases nothing.",
+        "conditions, limits and what the client goes easy on. A usual pain within its agreement caps at "
+        f"{limits.USUAL_CAP} and changes nothing else.",
         f"From pain {at.PAIN_ENDS} up, or if a joint gave way, the session ends and training is on hold until a "
         f"clinician’s go-ahead. If noise isn’t allowed, impact is capped at {limits.NOISE_CAP}.",
     ), ("Region", "Axes"), rows)
@@ -229,7 +229,7 @@ def _hand() -> Section:
         f"pain of {at.PAIN_ENDS} or “it gave way”; floor work for someone alone who can’t get up without help; "
         "unsupported balance for someone who falls; to swap in an exercise never shown to someone alone; to make "
         "anything harder on a helper’s guess; or to promise that anything is harmless.",
-    ), ("Preset", "Levels added to each level above 0"), rows)
+    ), ("Preset", "Levels added to what an answer asks for"), rows)
 
 
 def _proofreading() -> Section:

@@ -14,7 +14,7 @@ SLOW_WORDS = "after a fall, with high blood pressure, vertigo or dizziness on st
 
 def limbs_for_coach() -> Section:
     """Exact."""
-    return Section("limbs", "Limbs, sides and stand-ins", (
+    return Section("limbs", "Limbs, sides and swaps", (
         "Each exercise says which limbs it works (`loads`) and which it leans on (`leans_on`); standing, and getting "
         "down to the floor and up, use both legs. A resting side names its limb, or both: anything that uses that limb "
         "is left out, and everything else stays.",

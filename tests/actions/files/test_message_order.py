@@ -131,7 +131,7 @@ TABLE: dict[str, tuple[tuple[Step, ...], tuple[str, ...], dict[Spot, int]]] = {
     "limits lifted before the limits come": (
         (_message(2, **LIFT), _message(1, **LIMIT)), (says.NEW, NOTHING_ELSE), {}),
     "stricter limits before the first ones, which have words too": (
-        (_message(2, **STRICT), _message(1, **LIMIT, **WORDS)), (says.NEW, f"{OLDER} The rest counts from now on."),
+        (_message(2, **STRICT), _message(1, **LIMIT, **WORDS)), (says.NEW, f"{OLDER} The rest applies from now on."),
         {KNEE: 0}),
     "twice": ((_message(1, **LIMIT), _message(1, **LIMIT)), (says.NEW, says.KNOWN), {KNEE: 1}),
     "the same number with stricter limits": (

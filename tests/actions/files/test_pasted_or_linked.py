@@ -81,7 +81,7 @@ def test_a_bad_text_is_one_sentence_and_changes_nothing(
     before = dump(store)
     with pytest.raises(error) as refused:
         pasted(store, device, text)
-    assert error_text(refused.value).startswith(("This text", "A link to march.evenload-pack"))
+    assert error_text(refused.value).startswith(("This text", "Links to march.evenload-pack"))
     assert dump(store) == before
 
 
@@ -96,7 +96,7 @@ def test_another_kind_of_text_says_where_it_belongs(store: Store, clock: ManualC
 
 
 def test_a_pasted_link_is_followed_at_home_alone(store: Store, device: RecordingDevice) -> None:
-    """A link to another host asks for nothing there."""
+    """Links to another host asks for nothing there."""
     web = on_the_web(device)
     found = pasted(store, web, f" {PAGE}#/get?file=march.evenload-pack ")
     assert found == NamedFile("march.evenload-pack", PACK)

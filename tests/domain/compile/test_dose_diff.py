@@ -63,7 +63,7 @@ def test_a_lighter_week_is_told_in_rounds_too() -> None:
 def test_stations_that_differ_are_told_by_how_much() -> None:
     """From the least to the most that any of them changed."""
     assert eased_words(AmountEased(CountedAmount.WORK, ((30, 25),
-                                                        (40, 30)))) == "each stretch of work 5 to 10 seconds shorter"
+                                                        (40, 30)))) == "each work interval 5 to 10 seconds shorter"
     assert eased_words(AmountEased(CountedAmount.REPS, ((8, 7), (9, 8)))) == "1 repetition fewer each time"
 
 

@@ -41,7 +41,7 @@ def pause(first: int, last: int) -> Event:
 
 @pytest.mark.parametrize("answers", list(product((True, False, None), repeat=4)))
 def test_only_a_fall_of_which_all_is_known_and_well_stops_nobody(answers: tuple[bool | None, ...]) -> None:
-    """A knock to the head is an emergency; an open question is never taken for good."""
+    """A knock on the head is an emergency; an open question is never taken for good."""
     told = {key: yes_ for key, yes_ in zip(e.FALL_QUESTIONS, answers, strict=True) if yes_ is not None}
     head, *rest = answers
     expected = e.FALL_HEAD if head else "" if (head, *rest) == (False, False, False, True) else e.FALL

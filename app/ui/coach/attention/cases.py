@@ -10,6 +10,7 @@ import flet as ft
 
 from app.actions.desk.attention_list import Case
 from app.domain.measures.attention_summary import AttentionReason, Flag, PersonSummary
+from app.domain.measures.told_together import lines_of
 from app.domain.model.record import Record
 from app.storage.attention_marks import MarkState
 from app.ui.parts import Card
@@ -45,15 +46,16 @@ class Done:
 
 
 def case_row(
-    c: Card, case: Case, line: PersonSummary | None, evidence: Mapping[str, Record], act: Act, done: Done | None
+    c: Card, case: Case, line: PersonSummary | None, evidence: Mapping[str, Record], act: Act, done: Done | None,
+    part: str = "",
 ) -> ft.Control:
-    """The item; once dealt with, one line with Undo in its place."""
+    """The item; once dealt with, one line with Undo in its place. `part`: its heading, for who stands in two."""
     if done is not None:
-        return _dealt(c, case, act, done)
-    reasons = c.stack([_reason(c, flag, line, evidence) for flag in case.flags], 10)
+        return _dealt(c, case, act, done, part)
+    reasons = c.stack([_reason(c, flag, too, line, evidence) for flag, too in lines_of(case.flags)], 10)
     says = c.stack([ft.Row([_name(c, case.name, act.show)]), reasons], 0)
     buttons = c.side_by_side([
-        c.small_button(word, press, name=words.act_on(word, case.name))
+        c.small_button(word, press, name=words.act_on(word, case.name, part))
         for word, press in ((words.SEEN, act.seen), (words.CALLED, act.called), (words.LATER, act.later))
     ])
     if not _is_beside(c):
@@ -73,9 +75,11 @@ def _is_beside(c: Card) -> bool:
     return c.is_wide and c.scale <= t.LARGE_PRINT
 
 
-def _reason(c: Card, flag: Flag, line: PersonSummary | None, evidence: Mapping[str, Record]) -> ft.Control:
+def _reason(
+    c: Card, flag: Flag, too: tuple[Flag, ...], line: PersonSummary | None, evidence: Mapping[str, Record]
+) -> ft.Control:
     record = evidence.get(flag.records[-1]) if flag.records else None
-    says = c.stack([c.strong(why.REASON_WORDS[flag.because]), c.body(why.flag_text(flag, record, line))], 2)
+    says = c.stack([c.strong(why.head_words(flag, too)), c.body(why.flag_text(flag, record, line))], 2)
     values = _values(flag, line)
     if len(values) < 3:
         return says
@@ -98,8 +102,8 @@ def _values(flag: Flag, line: PersonSummary | None) -> list[float]:
     return []
 
 
-def _dealt(c: Card, case: Case, act: Act, done: Done) -> ft.Control:
+def _dealt(c: Card, case: Case, act: Act, done: Done, part: str) -> ft.Control:
     told = ft.Semantics(
         content=c.soft(words.marked(case.name, done.state.value, done.until)), live_region=True, expand=True)
-    undo = c.small_button(words.UNDO, act.undo, name=words.act_on(words.UNDO, case.name))
+    undo = c.small_button(words.UNDO, act.undo, name=words.act_on(words.UNDO, case.name, part))
     return ft.Row([told, undo], spacing=t.GAP)

@@ -1,6 +1,7 @@
 """The desk: who needs the coach, harm first, then progress, then silence, and returns coming in."""
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -21,6 +22,7 @@ from app.words.coach import publish
 
 PAGE = 25
 HARM, PROGRESS, SILENCE = "harm", "progress", "silence"
+HEADS = {HARM: words.HARM, PROGRESS: words.PROGRESS, SILENCE: words.SILENCE}
 NOBODY = {HARM: words.NO_HARM, PROGRESS: words.NO_PROGRESS, SILENCE: words.NO_SILENCE}
 
 
@@ -61,6 +63,8 @@ def DeskScreen(shell: Shell) -> ft.Control:
         attention_list.undo(shell.store, case.flags)
         set_done({at: how for at, how in done.items() if at != (part, case.person)})
 
+    twice = Counter(case.person for p in parts for case in p.cases)
+
     def drawn(part: _Part) -> ft.Control:
         rows = []
         for case in part.cases[:part.shown]:
@@ -69,7 +73,8 @@ def DeskScreen(shell: Shell) -> ft.Control:
                        safe(shell, bind(act, part.key, case, MarkState.LATER)),
                        safe(shell, bind(undo, part.key, case)), safe(shell, bind(shell.go, f"/person/{case.person}")))
             rows.append(case_row(c, case, seen.lines.get(case.person), evidence, acts,
-                                 done.get((part.key, case.person))))
+                                 done.get((part.key, case.person)),
+                                 HEADS[part.key] if twice[case.person] > 1 else ""))
         if len(part.cases) > part.shown:
             more = {**shown, part.key: part.shown + PAGE}
             rows.append(c.small_button(words.SHOW_MORE, bind(set_shown, more)))
