@@ -93,9 +93,9 @@ def test_what_is_wrong_is_said_in_a_sentence_with_line_and_column(
 
 
 @pytest.mark.parametrize(("data", "said"), [
-    (HEAD.encode() + b"2026-03-02,30\xe9,5\n", "line 2, column 14 cannot be read: it is not UTF-8"),
-    (HEAD.encode("utf-16"), "line 1, column 1 cannot be read: it is not UTF-8"),
-    (HEAD.encode() + b'\n2026-03-02,"30,5\n', "line 3 cannot be read: it is no CSV"),
+    (HEAD.encode() + b"2026-03-02,30\xe9,5\n", "line 2, column 14 can’t be read: it is not UTF-8"),
+    (HEAD.encode("utf-16"), "line 1, column 1 can’t be read: it is not UTF-8"),
+    (HEAD.encode() + b'\n2026-03-02,"30,5\n', "line 3 can’t be read: it is no CSV"),
 ])
 def test_what_is_no_table_is_said_with_its_place(
     capsys: pytest.CaptureFixture[str], tmp_path: Path, data: bytes, said: str
@@ -108,7 +108,7 @@ def test_what_is_no_table_is_said_with_its_place(
 def test_a_file_that_is_not_there_is_named(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     """Status 2."""
     assert main(["load", str(tmp_path / "none.csv")]) == 2
-    assert "none.csv cannot be read" in capsys.readouterr().err
+    assert "none.csv can’t be read" in capsys.readouterr().err
 
 
 def test_without_json_it_is_a_table_that_explains_itself(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

@@ -47,8 +47,8 @@ def test_without_a_file_it_opens_as_ever(served: dict[str, Any], data_dir: Path)
 
 
 @pytest.mark.parametrize(("name", "said"), [
-    ("nowhere.evenload-pack", "cannot be read"), ("letter.evenload-pack", "isn’t a programme file, diary or message"),
-    ("reply.evenload-pack", "is a message from a coach"), ("folder.evenload-pack", "cannot be read"),
+    ("nowhere.evenload-pack", "can’t be read"), ("letter.evenload-pack", "isn’t a programme file, diary or message"),
+    ("reply.evenload-pack", "is a message from a coach"), ("folder.evenload-pack", "can’t be read"),
 ])
 def test_what_is_no_programme_is_one_sentence(
     name: str, said: str, served: dict[str, Any], tmp_path: Path, data_dir: Path, capsys: pytest.CaptureFixture[str],

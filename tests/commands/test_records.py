@@ -54,7 +54,7 @@ def test_a_backup_comes_back_on_another_machine(place: Path, tmp_path: Path, cap
     before, copy = dump(place), tmp_path / "copy.db"
     assert main(["backup", "-o", str(copy)]) == 0
     assert os.name == "nt" or stat.S_IMODE(copy.stat().st_mode) == 0o600
-    assert "not sealed" in capsys.readouterr().out
+    assert "isn’t sealed" in capsys.readouterr().out
     other = tmp_path / "other"
     assert main(["--data", str(other), "restore", str(copy), "--json"]) == 0
     assert json.loads(capsys.readouterr().out) == {"from": "copy.db", "kept": ""}
@@ -156,7 +156,7 @@ def test_beside_an_open_reader_it_is_said_that_traces_stay(
         reader.execute("begin")
         reader.execute("select count(*) from record").fetchall()
         assert main(["erase", "--yes"]) == 1
-        assert "another program" in capsys.readouterr().out
+        assert "another app" in capsys.readouterr().out
     assert dump(place) == ""
     assert not any(b"p-ines" in path.read_bytes() for path in place.parent.iterdir() if path.is_file())
 
