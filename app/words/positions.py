@@ -11,10 +11,10 @@ UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
 #: Each other part of a change of position: its word, and its line.
 STAGES: Mapping[ChangeStage, tuple[str, str]] = {
     ChangeStage.SIT: ("Sit", "Roll on to your side, sit up, and stay sitting. Lift your feet in turn; breathe."),
-    ChangeStage.STAND: ("Stand still", "Stand with a hand on something steady. Light-headed? Sit down again."),
-    ChangeStage.UP: ("Get up", "Push off the edge of the bed and stand, a hand on something steady."),
+    ChangeStage.STAND: ("Stand still", "Stand and hold on to something steady. Light-headed? Sit down again."),
+    ChangeStage.UP: ("Get up", "Push off the edge of the bed and stand, holding on to something steady."),
     ChangeStage.RISE: ("Stand up", "Stand up in your own time."),
-    ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, a hand on the chair."),
+    ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, holding on to the chair."),
     ChangeStage.LIE: ("Lie down", "Sit on the edge of the bed, then lie down in your own time."),
 }
 

@@ -26,8 +26,8 @@ LESSER = Reason(RuleId.CLEAN_SESSIONS, 1)
 def test_it_says_how_and_because_of_what() -> None:
     """The votes that decided, each spot once, and none of the lesser ones."""
     said = eased_sentence(Dose(2, 2, 75, 150, 70, (HIP, HIP_BEFORE, LESSER, HARD)))
-    assert said == ("Gentler than written: shorter work, longer rests, lighter weights and 2 rounds, because the right "
-                    "hip hurt 4 of 10 and the session before was harder than it was meant to be.")
+    assert said == ("Gentler than planned: shorter work, longer rests, lighter weights and 2 rounds, because the right "
+                    "hip hurt 4 out of 10 and the session before was harder than planned.")
 
 
 @pytest.mark.parametrize(("reasons", "said"), [

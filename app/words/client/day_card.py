@@ -10,15 +10,15 @@ from app.words.text import count, listed
 LEAST_FOLDED = 2
 """Fewer further changes than this are shown and not folded."""
 WHY_TODAY = "Why it is like this today"
-WHAT_COMES = "What comes"
+WHAT_COMES = "What’s in this session"
 LISTEN = "Is it loud enough?"
 LISTEN_LINE = "Listen once, before the first session."
 AS_WRITTEN_FIRST: Pair = (
-    "This is the session as your coach wrote it. Your answers decide how much of it is for today.",
-    "This is the session as {name}’s coach wrote it. The answers decide how much of it is for today.",
+    "This is how your coach wrote it. After a few short questions we’ll fit it to today.",
+    "This is how {name}’s coach wrote it. After a few short questions we’ll fit it to today.",
 )
 #: After a coach's note for the whole week, where today's session is not the one that was written.
-TODAY_FIRST = "Where today’s session is different, today’s comes first."
+TODAY_FIRST = "If today’s session says something different, follow today’s."
 
 
 def more_changes(number: int) -> str:
@@ -27,9 +27,9 @@ def more_changes(number: int) -> str:
 
 
 def unsaid_line(missing: Sequence[str], asked: str = "") -> str:
-    """What was not answered, and what follows: `Not answered: whether a joint hurts. So today stays careful.`"""
+    """What was not answered, and what follows: `Not answered: whether a joint hurts. So we are keeping today easier.`"""
     told = [QUESTION_WORDS.get(one, QUESTION_WORDS[""])[bool(asked)].format(name=asked) for one in missing]
-    return f"Not answered: {listed(list(dict.fromkeys(told)))}. So today stays careful."
+    return f"Not answered: {listed(list(dict.fromkeys(told)))}. So we are keeping today easier."
 
 
 def why_line(reasons: int) -> str:

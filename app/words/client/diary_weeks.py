@@ -23,10 +23,10 @@ FOLDED_KEY = "Solid: done. Low: easier. Dotted: left out. Double bar: stopped. P
 FULL = 100
 MOST_CAUSES = 2
 HEADS: Mapping[int, str] = {
-    Level.REDUCED: "Gentler than written", Level.EASIER: "Easier than written", Level.LIGHT: "A light session",
+    Level.REDUCED: "Gentler than planned", Level.EASIER: "Easier than planned", Level.LIGHT: "A light session",
     Level.GENTLE: "Gentle movement only, without weights",
 }
-EVERY_REASON = "What was said that day"
+EVERY_REASON = "That day’s answers and reasons"
 SYMPTOMS: Mapping[str, str] = {
     Symptom.EMERGENCY: "a sign of an emergency", Symptom.STOP_AND_ASK: "a sign to ask about", Symptom.FEVER: "a fever",
     Symptom.HEAD_COLD: "a head cold",
@@ -49,7 +49,7 @@ def _pain(d: Data) -> str:
     where = spot_words(str(d.get("spot", "")))
     if "last" in d:
         return f"the {where} had hurt in the session before" if d.get("spot") else "a joint had hurt before"
-    return f"the {where} hurt {d['value']} of 10" if d.get("spot") else f"a joint hurt {d['value']} of 10"
+    return f"the {where} hurt {d['value']} out of 10" if d.get("spot") else f"a joint hurt {d['value']} out of 10"
 
 
 def _days(d: Data) -> str:
@@ -62,22 +62,22 @@ CAUSES: Mapping[RuleId, Callable[[Data], str]] = {
     RuleId.PAIN: _pain,
     RuleId.PAIN_RISE: lambda d: f"the {spot_words(str(d['spot']))} was worse after the session before",
     RuleId.SORENESS: lambda d: f"the muscles of the {spot_words(str(d['spot']))} were achy",
-    RuleId.EFFORT: lambda d: "the session before was harder than it was meant to be",
+    RuleId.EFFORT: lambda d: "the session before was harder than planned",
     RuleId.COMPLETION: lambda d: "the session before was not finished",
-    RuleId.READINESS: lambda d: "sleep, energy or mood were low",
+    RuleId.READINESS: lambda d: "sleep, energy or feeling settled was low",
     RuleId.DAYS: _days,
-    RuleId.RETURN: lambda d: "the way back goes step by step",
-    RuleId.CLEARANCE: lambda d: "a stop still waited for a go-ahead",
+    RuleId.RETURN: lambda d: "it was a step on the way back",
+    RuleId.CLEARANCE: lambda d: "training was still on hold",
     RuleId.CLEAN_SESSIONS: lambda d: "two good sessions in a row were still to come",
     RuleId.ANSWERED_BY: lambda d: "someone else had answered",
     RuleId.NO_CHECK_IN: lambda d: "there was no check-in",
     RuleId.FALL: lambda d: "there had been a fall not long before",
-    RuleId.FLARE: lambda d: "it got worse a day or two after the session before",
+    RuleId.FLARE: lambda d: "things got worse a day or two after the session before",
 }
 
 
 def eased_sentence(dose: Dose) -> str:
-    """`Gentler than written: shorter work, longer rests and 2 rounds, because the right hip hurt 4 of 10.`
+    """`Gentler than planned: shorter work, longer rests and 2 rounds, because the right hip hurt 4 out of 10.`
 
     What only cut it short stands after it; empty where nothing was taken.
     """

@@ -53,10 +53,10 @@ LEAVE_IT = "Leave it there"
 # ------------------------------------------------------------------ waiting for a tap
 
 DONE_COUNTING = "Done"
-COUNTING_WAITS = "Press when you have done them all. No hurry."
+COUNTING_WAITS = "Press when you’ve done them all. No hurry."
 ALL_RIGHT = "I’m all right"
 ALL_RIGHT_ASKED = "All right?"
-ALL_RIGHT_WAITS = "All right? The session waits until you press. It can’t call anyone for you."
+ALL_RIGHT_WAITS = "All right? Press when you are. This can’t call anyone."
 READY_NOW = "I’m ready"
 
 

@@ -27,13 +27,14 @@ SAFETY_PULSE: Pair = (
     "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
 SAFETY_FALLS = "Hold on to something that can’t tip for every balance exercise."
-SAFETY_LEAD = "Before you begin, set up the chair and read the warning signs; in the session they are one press away."
-SAFETY_ALWAYS = (
-    "Stop at once if you feel chest pressure, faintness or sharp pain, or stay short of breath after a rest."
+SAFETY_LEAD = (
+    "Before you begin, set up the chair and know the warning signs; in the session they are one press away, under "
+    "“Stop signs”."
 )
+SAFETY_ALWAYS = "Stop at once for chest pressure, faintness, sharp pain, or breathlessness that a rest doesn’t settle."
 
 CHAIR = "The chair is against the wall and can’t slide."
-SHOES = "Wear shoes that grip, with laces tied, not socks on a smooth floor."
+SHOES = "Shoes that grip, with the laces tied. No socks on a smooth floor."
 CLEAR = "The floor is clear of rugs, cables and pets."
 WATER = "A glass of water is near."
 PHONE = "The phone is within reach, even from the floor."
