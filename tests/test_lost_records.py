@@ -90,4 +90,4 @@ def test_anything_else_is_its_sentence(tmp_path: Path) -> None:
     """As ever."""
     page: Any = PlainPage()
     show_lost(page, EVENLOAD, NoRoom(path="x"))
-    assert "no room" in said(page)
+    assert "no space left" in said(page)

@@ -42,7 +42,7 @@ def test_a_page_that_was_frozen_asks_where_to_go_on(browser: Browser, ready: Pat
         session.until(lambda seen: seen.kind == "Work")
         before = session.now()
         freeze(browser, FROZEN_S)
-        visitor.sees(says.CAME_BACK, re.compile("^This device stood still for [12] minutes?"), pauses.NOT_COUNTED)
+        visitor.sees(says.CAME_BACK, re.compile("^This device paused for [12] minutes?"), pauses.NOT_COUNTED)
         visitor.press(re.compile("^Carry on from minute")).sees(re.compile("left$"))
         after = session.until(lambda seen: seen.kind == "Work")
         assert after.about == before.about and before.left_s - 3 * RATE <= after.left_s <= before.left_s

@@ -40,7 +40,7 @@ def test_a_link_opens_what_lies_beside_the_offline_app(browser: Browser, web_app
                                ("version.json", "version.json is no programme")):
                 follow(visitor, f"/get?file={link}").sees(re.compile(f"(?=.*{re.escape(said)})"))
             follow(visitor, key_link(CoachKey("Somebody Else", STRANGER.signing.public.hex()), "").partition("#")[2])
-            compared(visitor, STRANGER.signing.public).sees(re.compile("^The key is kept"))
+            compared(visitor, STRANGER.signing.public).sees(words.key_kept("Somebody Else"))
             paste(visitor, f"{home}#/get?file=packs/{NAME}").sees(words.here_already(SOURCE.coach))
             paste(visitor, f"{site.address}#/get?file=packs/{NAME}").sees(re.compile("is on another site"))
             visitor.cut_off(site)

@@ -53,7 +53,7 @@ def test_the_room_that_it_takes_is_told(browser: Browser, ready: Path, tmp_path:
     with StaticSite({"/": make_web_app(tmp_path, store=store)}) as site, Visitor(browser, site.address) as visitor:
         visitor.visit().sees_button(today.START)
         visitor.keep_memory()
-        visitor.visit("#/settings").sees(re.compile(r"^It takes up about (8|9)\d MB of this device"))
+        visitor.visit("#/settings").sees(re.compile(r"^It takes up about (8|9)\d MB on this device"))
 
 
 @pytest.mark.whole(keep=0)

@@ -91,9 +91,9 @@ def read_reply(visitor: Visitor, reply: Path) -> None:
     visitor.visit("#/settings").sees(re.compile("^Go easy on"))
     visitor.never_says(re.compile("Right wrist"))
     visitor.visit("#/send").choose_file(send.OPEN_FILE, reply)
-    visitor.sees(send.NEW, "Well begun. Spare the wrist.", re.compile("^Go easy on right wrist: nothing of it"))
-    visitor.visit("#/settings").sees(re.compile("Right wrist: not at all"))
-    visitor.sees(re.compile("^Works without the internet: it started so on "))
+    visitor.sees(send.NEW, "Well begun. Spare the wrist.", re.compile(f"^Go easy on right wrist: {send.CAPS[0]}"))
+    visitor.visit("#/settings").sees(re.compile("Right wrist: no load at all"))
+    visitor.sees(re.compile("^Works without the internet: it opened offline on "))
     visitor.never_says(web.NOT_TRIED)
 
 

@@ -62,7 +62,7 @@ def test_a_return_is_taken_in_from_a_pipe(
     sealed = run(write_return(RETURN, client=CLIENT, readers=READERS))
     for data in (sealed, to_text(sealed, Kind.RETURN).encode()):
         assert fed(monkeypatch, data, "intake", "-") == 2
-        assert capsys.readouterr() == ("", "standard input was sealed for somebody else and cannot be opened here.\n")
+        assert capsys.readouterr() == ("", "standard input was sealed for someone else and can’t be opened here.\n")
 
 
 def test_a_pack_goes_through_a_pipe_whole(tmp_path: Path) -> None:

@@ -7,10 +7,15 @@ from pathlib import Path
 
 import pytest
 
-from app.words.client import settings
+from app.domain.dosing import events as e
+from app.domain.model.record import FunctionalCheck
+from app.words.client import checks, events, settings
 from app.words.client import today as client
 from tests.stories.person import PersonAt
 
+HELD = checks.NAMES[FunctionalCheck.ONE_LEG_HELD]
+#: What keeps whoever fell from training no longer than their head does.
+LAST_THREE = ((e.THINNERS, "No"), (e.HURTS, "No"), (e.ROSE, "Yes"))
 RATE = 4
 """Half a minute of a check takes so much less."""
 
@@ -28,7 +33,7 @@ def test_a_fall_closes_start_and_its_undo_opens_it(person_at: PersonAt, data: Pa
         walker.press("Add to the diary", "I fell", "A knock on the head: Yes")
         walker.sees("Call 999 now, or ask someone to.")
         walker.press("Save to the diary").sees("Please answer all four, so that we can say what to do next.")
-        walker.press("Something that thins the blood: No", "More than a bruise: No", "Up without help: Yes")
+        walker.press(*(f"{events.FALL_SHORT[one]}: {said}" for one, said in LAST_THREE))
         walker.press("Save to the diary").sees_heading("It’s in the diary.").sees_heading("Your coach doesn’t know "
                                                                                           "yet.")
         walker.press("Yes, hold on").sees(re.compile("From now on balance exercises"))
@@ -49,7 +54,7 @@ def test_a_session_is_put_on_another_day(person_at: PersonAt, data: Path) -> Non
     """The plan and today's card say which."""
     with person_at(data, "/plan") as walker:
         walker.press(re.compile("^Choose a day")).sees_heading("Which day?").choose("Tomorrow").press("Done")
-        walker.sees(re.compile("^Planned for ")).press("Today").sees(re.compile("is planned for .* today all the same"))
+        walker.sees(re.compile("^Planned for ")).press("Today").sees(re.compile("is planned for .* still do it today"))
 
 
 def test_the_chair_stand_is_tried_timed_and_kept(person_at: PersonAt, data: Path) -> None:
@@ -85,11 +90,10 @@ def test_who_falls_is_given_the_supported_check_and_told_why(person_at: PersonAt
     """The one without a hold says what to do instead; the other wants company or a wall."""
     with person_at(data, "/settings/conditions") as walker:
         walker.press(re.compile("^Walking and balance")).tick(re.compile("^A fall in the last year")).press(client.SAVE)
-        walker.sees_heading(settings.TITLE).go("/checks")
-        walker.sees(re.compile("Do “On one leg, with a hand on something” instead"))
-        walker.press("Do this check: On one leg, with a hand on something")
-        walker.press("Somebody, or a wall: No", "The left", "Next").sees(re.compile("a wall right beside you"))
-        walker.sees_no_button("I have tried it").press("Somebody, or a wall: Yes", "Next")
+        walker.sees_heading(settings.TITLE).go("/checks").sees(re.compile(f"Do “{HELD}” instead"))
+        walker.press(f"Do this check: {HELD}")
+        walker.press(f"{checks.WALL_SHORT}: No", "The left", "Next").sees(re.compile("a wall right beside you"))
+        walker.sees_no_button("I have tried it").press(f"{checks.WALL_SHORT}: Yes", "Next")
         walker.sees_heading("First, a practice that doesn’t count")
 
 

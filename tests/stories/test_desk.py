@@ -76,7 +76,7 @@ def test_what_happened_between_sessions_stands_on_the_persons_page(person_at: Pe
         walker.press(reply.REPLY_OPEN)
         walker.press(reply.AXIS_ADD, reply.AXIS_KEEP).sees(reply.AXIS_LACKS)
         walker.choose("Gripping hard", "3 months").write(reply.AXIS_SAID_BY, "Dr Moss").press(reply.AXIS_KEEP)
-        walker.sees(re.compile("^Gripping hard: light only; said by Dr Moss; asked again from"))
+        walker.sees(re.compile("^Gripping hard: light only; said by Dr Moss; to be reviewed from"))
         walker.choose("Hip", reply.CAPS[0]).press(reply.SEAL).sees(reply.sealed(1, MAUD))
 
 

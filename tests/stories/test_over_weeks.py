@@ -126,7 +126,7 @@ def test_the_diary_is_a_row_for_each_week_and_says_what_eased_a_session(person_a
         walker.sees_heading(diary_weeks.WEEKS_HEAD).sees_heading("Saturday 28 February")
         walker.sees_button(re.compile("^Last week"))
         walker.sees_no_button(session)
-        walker.press(re.compile("^Week of 16 February")).sees(re.compile("than written: .*, because "))
+        walker.press(re.compile("^Week of 16 February")).sees(re.compile("than planned: .*, because "))
         walker.sees_button(session)
         walker.press(re.compile("^Week of 16 February")).sees_no_button(session)
         walker.go(f"/diary/{maud.last_session(MAUD)}").sees(re.compile("^Time strip: ")).settle()

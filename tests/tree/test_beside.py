@@ -38,7 +38,7 @@ def test_figures_move_for_who_bears_motion(data: Path) -> None:
             if walker.shows_button(says.START):
                 walker.press(says.START)
             else:
-                walker.press(re.compile("^Go on from"))
+                walker.press(re.compile("^Carry on from"))
             moving.append(any(type(one).__name__ == "Lottie" for one in walker.controls()))
     assert moving == [True, False]
 

@@ -151,7 +151,7 @@ def leads_nowhere(line: PersonSummary, strength: Sequence[RecordSummary], told: 
         days = (today - found.since).days
         yield Flag(line.person, line.name, AttentionReason.STALLED, found.since, (last[0].record,),
                    (found.sessions, days), (found.kind.value,), days)
-    if harm:
+    if hurting:
         return
     clean = [t for t in strength if _is_clean(line, t)][-at.EASY_OF:]
     easy = [t for t in clean if (t.over or 0) <= -at.EFFORT_UNDER]

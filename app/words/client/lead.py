@@ -35,7 +35,7 @@ DOWN: Mapping[str, str] = {
 UP: Mapping[str, str] = {
     YOU_SAY: "“On all fours first, hands on the chair, one foot forward, and up. Then one slow breath.”",
     YOU_STAND: "Beside them. Bring the chair to their hands.",
-    YOU_HOLD: "The chair. If they cannot get up, don’t pull: let them rest, and call for help if they still can’t.",
+    YOU_HOLD: "The chair. If they can’t get up, don’t pull: let them rest; call for help if they still can’t.",
 }
 
 #: The other parts of a change of position.

@@ -148,7 +148,7 @@ def same_number(number: int, coach: str) -> str:
 
 NOTHING_PICKED = "Nothing was chosen."
 LIMITS_LIFTED = "The limits from earlier messages are lifted."
-CAPS = ("not at all", "only a little", "a fair amount")
+CAPS = ("no load at all", "only a little", "a fair amount")
 
 
 def limit_line(what: str, cap: int) -> str:

@@ -64,7 +64,7 @@ SPARE_HEAD: Pair = ("What do you want to go easy on?", "What should {name} go ea
 SPARE_HINT = "A stiff shoulder, a knee that complains. Press a part of the body, then say how much it can do."
 SPARE_OPTIONS = ((1, "A little is fine"), (0, "Not at all"))
 SPARE_WORDS: Mapping[int, str] = dict(SPARE_OPTIONS)
-SPARE_SHORT: Mapping[int, str] = {1: "a little", 0: "not at all"}
+SPARE_SHORT: Mapping[int, str] = {1: "only a little", 0: "no load at all"}
 SPARE_NO_NEED = "No need"
 
 

@@ -88,7 +88,7 @@ def test_questions_about_health_count_once_they_stood_in_a_diary(at_home: Home) 
 def test_it_is_said_in_a_sentence() -> None:
     """By the day of the week while that is plain, and of the person where somebody leads them."""
     assert coach_knows(None, None, FRIDAY) == "Your coach doesn’t know yet."
-    assert coach_knows(None, None, FRIDAY, "Ines") == "Ines’s coach does not know yet."
+    assert coach_knows(None, None, FRIDAY, "Ines") == "Ines’s coach doesn’t know yet."
     assert coach_knows(FRIDAY, None, date(2026, 3, 9)) == "Sent on Friday; no answer yet."
     assert coach_knows(FRIDAY, None, FRIDAY) == "Sent today; no answer yet."
     assert coach_knows(FRIDAY, date(2026, 3, 9), date(2026, 3, 10)) == \

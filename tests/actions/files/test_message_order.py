@@ -117,8 +117,8 @@ def _does(what: Callable[[Device], None]) -> Step:
     return step
 
 
-OLDER = "It is older than one that is here. About limits the later message holds."
-NOTHING_ELSE, REST = f"{OLDER} Nothing else in it changes anything.", f"{OLDER} The rest of it counts"
+OLDER = "You already have a later message, which decides about limits."
+NOTHING_ELSE = f"{OLDER} Nothing else in it changes anything."
 LIMIT, LIFT, STRICT = {"spare": {KNEE: 1}}, {"spare": dict[Spot, int]()}, {"spare": {KNEE: 0}}
 WORDS = {"message": "Well done."}
 RECOVERS, CHANGES = _does(Device.recovers), _does(Device.changes_coach)

@@ -51,7 +51,7 @@ def test_the_sentence_is_in_seconds_and_rounds() -> None:
     session = _session(Item("squat", work_s=40, load_g=4000))
     assert amount_sentence(Dose(3, 2, 75, 150, 70), session) == (
         "Easier today: 2 rounds instead of 3, 30 seconds of work instead of 40, 30 seconds of rest instead of 20 and "
-        "weights of at most 70 % of what was written.")
+        "weights up to 70% of the plan.")
 
 
 def test_a_lighter_week_is_told_in_rounds_too() -> None:

@@ -88,7 +88,7 @@ def test_a_bad_figure_is_refused_with_its_place_and_what_is_wrong(tmp_path: Path
     with pytest.raises(BadFigure) as refused:
         figure_media(SOURCE, [read_figure_source(folder_with(tmp_path, bad))])
     said = errors.error_text(refused.value)
-    assert said.startswith(f"figures/mine.json, figure {FIRST.id} cannot be shown: a joint is bent too far")
+    assert said.startswith(f"figures/mine.json, figure {FIRST.id} can’t be shown: a joint is bent too far")
 
 
 def test_what_lies_built_is_taken_and_what_has_changed_is_not(tmp_path: Path) -> None:
