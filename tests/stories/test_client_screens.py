@@ -115,7 +115,8 @@ def test_settings_places_and_taking_back(person_at: PersonAt, data: Path) -> Non
     """A place that is removed comes back; the inks change; one page of the welcome is answered anew."""
     with person_at(data, "/settings") as walker:
         walker.press("Light or dark: Dark", "Light or dark: Same as the device", "Voice: Yes")
-        walker.press(re.compile("^Go easy on"), "Back", "Back: not at all", "Save").sees(re.compile("Back: no load at all"))
+        walker.press(re.compile("^Go easy on"), "Back", "Back: not at all", "Save")
+        walker.sees(re.compile("Back: no load at all"))
         walker.press(re.compile("^Places")).write("Name of a new place", "Boathouse").press("Add this place")
         walker.press("Floor to lie on: No", "Done").sees(re.compile("No floor to lie on"))
         walker.press(re.compile("^Boathouse"), "Remove this place").sees(re.compile("“Boathouse” is removed"))

@@ -61,6 +61,13 @@ def test_stops_are_told_in_words() -> None:
     assert "achy for days" in attention.flag_text(flag(AttentionReason.SIGN, words=("soreness",)), morning)
 
 
+def test_what_was_dealt_with_in_one_go_is_one_line() -> None:
+    """Each reason once, however many items gave it."""
+    flags = [flag(one) for one in (AttentionReason.PAIN, AttentionReason.EFFORT, AttentionReason.EFFORT)]
+    assert desk.dealt_line(flags, "seen", DAY, None) == "Pain and harder than planned; seen on Sunday 1 March"
+    assert desk.dealt_line(flags[:1], "later", DAY, DAY) == "Pain; put off until Sunday 1 March"
+
+
 def test_everything_has_words() -> None:
     """No reason, rule, ending or condition is without."""
     assert set(attention.REASON_WORDS) == set(AttentionReason)

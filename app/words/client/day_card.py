@@ -27,7 +27,7 @@ def more_changes(number: int) -> str:
 
 
 def unsaid_line(missing: Sequence[str], asked: str = "") -> str:
-    """What was not answered, and what follows: `Not answered: whether a joint hurts. So we are keeping today easier.`"""
+    """What was not answered, and what follows: `Not answered: whether a joint hurts. So we …`"""
     told = [QUESTION_WORDS.get(one, QUESTION_WORDS[""])[bool(asked)].format(name=asked) for one in missing]
     return f"Not answered: {listed(list(dict.fromkeys(told)))}. So we are keeping today easier."
 

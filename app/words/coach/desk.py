@@ -87,10 +87,12 @@ def marked(name: str, state: str, until: date | None) -> str:
     return f"{name}: {MARKED[state]}{until_words}"
 
 
-def dealt_line(flag: Flag, state: str, day: date, until: date | None) -> str:
-    """One line of what was dealt with."""
+def dealt_line(flags: Sequence[Flag], state: str, day: date, until: date | None) -> str:
+    """What of one person was dealt with in one go: `Pain and harder than planned; seen on Monday 2 March`."""
     when = f"until {day_words(until)}" if until else f"on {day_words(day)}"
-    return f"{REASON_WORDS[flag.because]}; {MARKED[state]} {when}"
+    first, *more = dict.fromkeys(REASON_WORDS[flag.because] for flag in flags)
+    reasons = listed((first, *(reason[:1].lower() + reason[1:] for reason in more)))
+    return f"{reasons}; {MARKED[state]} {when}"
 
 
 def in_progress(done: int, of: int) -> str:

@@ -4,11 +4,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 import flet as ft
 
 from app.actions.desk import attention_list, publishing
 from app.actions.desk.attention_list import Attention, Case, Marked
+from app.domain.measures.attention_summary import Flag
 from app.domain.model.record import Record
 from app.storage.attention_marks import MarkState
 from app.ui.coach.attention.cases import Act, Done, case_row
@@ -118,16 +120,19 @@ def _first(shell: Shell, c: Card) -> ft.Control:
 
 
 def _dealt_with(shell: Shell, c: Card, marked: tuple[Marked, ...], reload: object) -> list[ft.Control]:
-    def undo(one: Marked) -> None:
-        attention_list.undo(shell.store, [one.flag])
+    def undo(flags: list[Flag]) -> None:
+        attention_list.undo(shell.store, flags)
         reload()  # type: ignore[operator]
 
+    together: dict[tuple[str, bool, MarkState, date, date | None], list[Flag]] = {}
+    for one in marked:
+        at = (one.flag.person, one.flag.is_harm, one.mark.state, shell.clock.local(one.mark.utc).day, one.mark.until)
+        together.setdefault(at, []).append(one.flag)
     rows = []
-    for one in marked[:PAGE]:
-        day = shell.clock.local(one.mark.utc).day
-        says = c.stack([c.strong(one.flag.name),
-                        c.soft(words.dealt_line(one.flag, one.mark.state.value, day, one.mark.until))], 2)
-        button = c.small_button(words.UNDO, safe(shell, bind(undo, one)), name=words.act_on(words.UNDO, one.flag.name))
+    for (_, _, state, day, until), flags in [*together.items()][:PAGE]:
+        name = flags[0].name
+        says = c.stack([c.strong(name), c.soft(words.dealt_line(flags, state.value, day, until))], 2)
+        button = c.small_button(words.UNDO, safe(shell, bind(undo, flags)), name=words.act_on(words.UNDO, name))
         says.expand = True
         rows.append(ft.Row([says, button], spacing=t.GAP))
-    return [c.head(words.part_head(words.DEALT_WITH, len(marked))), c.rows(rows)]
+    return [c.head(words.part_head(words.DEALT_WITH, len(together))), c.rows(rows)]
