@@ -11,7 +11,7 @@ from app.domain.model.client import Condition
 #: Ticked at welcome, in groups: each with its plain name and what follows from it.
 GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
     ("Walking and balance", {
-        Condition.FALLS: ("A fall in the last year, or unsteady on your feet",
+        Condition.FALLS: ("A fall in the last year, or unsteady on the feet",
                           "Balance exercises only while holding on, also when they get harder."),
         Condition.WALKING_AID: ("A stick, a frame or another walking aid",
                                 "Standing only while holding on, and more exercises done sitting."),
@@ -41,11 +41,11 @@ GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
         Condition.HIGH_BLOOD_PRESSURE: ("High blood pressure", "Hard holds kept short; keep breathing."),
         Condition.HEART_CONDITION: ("A heart condition", "Hard holds kept short, longer rests, moderate effort."),
         Condition.BETA_BLOCKER: ("Tablets that slow the heart (beta-blocker)",
-                                                               "Go by your breathing, never by your pulse."),
+                                                               "Go by breathing, never by the pulse."),
         Condition.PACEMAKER: ("A pacemaker or implanted defibrillator",
-                              "Go by your breathing, never by your pulse. If it is new, that arm stays low."),
+                              "Go by breathing, never by the pulse. If it is new, that arm stays low."),
         Condition.COPD: ("Short of breath with a lung disease (such as COPD)",
-                         "Longer rests, moderate effort; keep your inhaler near."),
+                         "Longer rests, moderate effort; the inhaler stays near."),
         Condition.BLOOD_THINNER: ("Medicine that thins the blood",
                                   "Balance while holding on. After a knock on the head get help, even if you feel "
                                   "well."),
@@ -55,14 +55,14 @@ GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
                                  "No hops, heavy lifts or hard bracing. Walking is fine."),
         Condition.HERNIA: ("A hernia, or one that was repaired",
                            "No straining or heavy lifts; breathe out on the effort."),
-        Condition.INSULIN: ("Insulin, or tablets that can make your sugar too low",
-                            "A reminder before each session to check your sugar and have something sweet near."),
+        Condition.INSULIN: ("Insulin, or tablets that can make blood sugar too low",
+                            "A reminder before each session to check the sugar and have something sweet near."),
         Condition.CANCER_TREATMENT: ("Cancer treatment at the moment",
                                      "Longer rests, moderate effort; no session with a fever."),
         Condition.GLAUCOMA: ("Glaucoma, or an operation or treatment at the back of the eye",
                              "The head never goes low, no straining, hard holds kept short."),
         Condition.EPILEPSY: ("Epilepsy, with a seizure in the last year",
-                             "Balance while holding on; no weight above your face when lying down."),
+                             "Balance while holding on; no weight above the face when lying down."),
         Condition.MEMORY_LOSS: ("Trouble with memory", "The same session each time, with a helper."),
     }),
 )

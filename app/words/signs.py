@@ -27,7 +27,7 @@ SIGN_WORDS: Mapping[str, str] = {
     "dizziness": "New dizziness or light-headedness",
     "palpitations": "A racing, pounding or skipping heart",
     "numbness": "New numbness or tingling",
-    "night_pain": "New pain that wakes you at night",
+    "night_pain": "New pain that disturbs sleep at night",
     "weight_loss": "Losing weight without meaning to",
     "other_worry": "Something else that is new and worries you",
     "fever": "Fever",

@@ -247,7 +247,7 @@ def change_words(found: Change, before: CheckDone, now: CheckDone) -> str:
     if found is Change.NO_CALL:
         return "Times on one leg vary so much from day to day that they can’t show a change."
     if found is Change.NOT_ALIKE:
-        return f"You did it differently on {when}, so the two can’t be compared."
+        return f"It was done differently on {when}, so the two can’t be compared."
     if found is Change.WITHIN:
         return f"About the same as on {when}; that much difference is normal."
     gap = abs((c.counted(now) or 0) - (c.counted(before) or 0))

@@ -51,8 +51,8 @@ ENDED: Mapping[Ending, str] = {
 }
 LEFT_EARLY = "ended early"
 NEXT_TIME = (
-    "If you feel fine in the morning, next time is the whole session.",
-    "If you feel fine in the morning, next time is the whole session.",
+    "If all is well in the morning, next time is the whole session.",
+    "If all is well in the morning, next time is the whole session.",
     "Next time is the same session, a little gentler.", "Next time is easier: fewer rounds, more rest.",
     "Next time is a light session.",
     "Next time is gentle movement only, without weights.", "Next is a rest day.", "", "",
@@ -120,7 +120,7 @@ def mistake_mark(sign: str) -> str:
 
 TITLE = "Diary"
 EMPTY_HEAD = "Nothing here yet"
-EMPTY = "Your check-ins and sessions will show here, day by day."
+EMPTY = "Check-ins and sessions will show here, day by day."
 CHECK_IN = "Check-in"
 HOW_WAS_IT = "How was it?"
 PAIN_HEAD = "Pain, six weeks"
@@ -128,7 +128,7 @@ GUIDE = f"Dotted line: from {PAIN_CAPS} up, the session goes easy on that joint.
 MINUTES_HEAD = "Minutes of training a week"
 NO_MINUTES = "No sessions in the last six weeks."
 WEEKS_AGO, TODAY = "6 weeks ago", "today"
-STRIP_KEY = "Top: planned. Bottom: what you did. Low: easier. Dotted: left out. Double bar: stopped."
+STRIP_KEY = "Top: planned. Bottom: done. Low: easier. Dotted: left out. Double bar: stopped."
 OLDER = "Show older weeks"
 THIS_WEEK, LAST_WEEK = "This week", "Last week"
 ENTRY_BACK = "Back to the diary"

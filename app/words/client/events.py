@@ -26,7 +26,7 @@ KINDS: Mapping[EventKind, Pair] = {
     EventKind.PAUSE: ("A break", "A break"),
 }
 KIND_NOTES: Mapping[EventKind, str] = {
-    EventKind.FALL: "Even if you weren’t hurt.",
+    EventKind.FALL: "Even without an injury.",
     EventKind.ILLNESS: "A cold, a stomach upset, a fever.",
     EventKind.MEDICINE: "Tablets, drops, injections.",
     EventKind.ACTIVITY: "A walk, the garden, the pool.",
@@ -85,7 +85,7 @@ FALL_SHORT: Mapping[str, str] = {
 FALL_MISSING = "Please answer all four, so that we can say what to do next."
 FALL_ASK = (
     "Call your doctor or a nurse line today and tell them about the fall, before you train again.",
-    "For pain that gets worse, a leg you can’t stand on, a headache, being sick, drowsy or confused: call {number}.",
+    "For pain that gets worse, a leg that won’t take weight, a headache, being sick, drowsy or confused: call {number}.",
 )
 FALL_THINNERS = "You take something that thins the blood, so tell them that first. Bleeding after a fall can show late."
 FALL_WELL = (
@@ -134,12 +134,11 @@ MEDICINE_HEAD = "A medicine"
 MEDICINE_WHICH = "Which of these fits best?"
 MEDICINE_WHICH_HINT = "Choose the first that fits."
 MEDICINE_ASK = (
-    "Ask your doctor or pharmacist whether it affects exercise: dizziness when standing up, your pulse, sugar or "
-    "bruises."
+    "Ask the doctor or pharmacist whether it affects exercise: dizziness when standing up, the pulse, sugar or bruises."
 )
 MEDICINE_NOW: Mapping[str, str] = {
-    "slows_heart": "From now on go by your breathing and whether you can talk, never by your pulse.",
-    "insulin": "From now on we’ll remind you before each session to check your sugar and have something sweet near.",
+    "slows_heart": "From now on go by breathing and being able to talk, never by the pulse.",
+    "insulin": "From now on there is a reminder before each session to check the sugar and have something sweet near.",
     "thins_blood": "After a fall, call for help at once, even if nothing seems to have happened.",
     "pressure": "Get up slowly, and take a breath before you walk off, especially in the first weeks.",
     "sleep": "Get up slowly. If you are unsteady in the morning, do the balance exercises another day.",

@@ -27,7 +27,7 @@ MOVE_NOTE = "The day is only a plan. If it passes, the session waits for you."
 MOVE_SOON = (
     "That is the day after strength work, and muscles need a rest day in between. The session would be much lighter."
 )
-MOVE_TODAY_SOON = "You did strength work today or yesterday, and muscles need a rest day in between."
+MOVE_TODAY_SOON = "There was strength work today or yesterday, and muscles need a rest day in between."
 
 
 def move_name(name: str) -> str:
@@ -45,7 +45,7 @@ def planned_line(day: date, today: date) -> str:
 
 def next_planned(name: str, day: date) -> str:
     """What Today says of a session that was put on a later day."""
-    return f"“{name}” is planned for {day_words(day)}. You can still do it today."
+    return f"“{name}” is planned for {day_words(day)}. It can still be done today."
 
 
 # ------------------------------------------------------------------ the next block

@@ -74,8 +74,8 @@ def remove_name(spot: str) -> str:
 
 STEADY = "Exercises you have been shown"
 STEADY_HINT = (
-    "Tick what a coach or physiotherapist has shown you in person. When you are alone, only these, and very simple "
-    "exercises, are swapped in for another one."
+    "Tick what a coach or physiotherapist has shown in person. Without company, only these, and very simple exercises, "
+    "are swapped in for another one."
 )
 SAME, SAME_SHORT = "Should it stay the same as always?", "The same as always"
 SAME_HINT = (

@@ -53,7 +53,7 @@ STOP_GROUPS: tuple[tuple[str, Mapping[str, str]], ...] = (
         "recent_clot": "A recent blood clot in a leg or a lung",
         "recent_stroke": "A recent stroke, or a mini-stroke that passed within a day",
         "systemic_illness": "Fever now, or feeling ill all over",
-        "new_night_pain": "New pain that wakes you at night",
+        "new_night_pain": "New pain that disturbs sleep at night",
         "new_numbness": "New numbness or tingling with no known cause",
         "medicine_changed":
             "A medicine for the heart, blood pressure or sugar started or changed in the last four weeks",
@@ -77,7 +77,7 @@ STOP_GROUPS: tuple[tuple[str, Mapping[str, str]], ...] = (
     }),
     ("No need to wait: we fit your sessions to these", {
         "blood_thinner": "Medicine that thins the blood",
-        "sugar_lowering": "Insulin, or tablets that can make your sugar too low",
+        "sugar_lowering": "Insulin, or tablets that can make blood sugar too low",
         "beta_blocker": "Tablets that slow the heart (beta-blocker)",
         "fall_or_fear": "One fall in the last year, feeling unsteady, or worried about falling",
         "known_dizziness": "Dizzy when standing up, and a doctor knows about it",

@@ -100,12 +100,12 @@ MINUTES_HEAD = "Minutes today"
 AS_PLANNED = "As planned"
 MINUTE_CHOICES = (10, 15, 20, 30)
 OTHER_HEAD = "Another session"
-OTHER_HINT = "You can do another one instead. It is fitted to today in the same way."
+OTHER_HINT = "Another one can be done instead. It is fitted to today in the same way."
 DUE_AGAIN = "Back to the session that is due"
 CHANGE_PLACES = "Change places"
 NOTHING_LEFT_HEAD = "This session doesn’t suit today"
 NOTHING_LEFT = (
-    "None of its exercises fits today’s answers and the place you chose. Try another session or another place."
+    "None of its exercises fits today’s answers and this place. Try another session or another place."
 )
 EMPTY_SESSION_HEAD = "There are no sessions in this programme file"
 EMPTY_SESSION: Pair = (
@@ -186,7 +186,7 @@ SEND_DIARY: Pair = ("Send my diary", "Send {name}’s diary")
 # ------------------------------------------------------------------ a day without a session
 
 REST_HEAD = "A rest day today"
-REST_WORDS = "Take a walk, potter about, sleep well. The session will wait for you."
+REST_WORDS = "Take a walk, potter about, sleep well. The session will wait."
 ANSWER_HEAD = "One question left"
 ANSWER_WORDS = "Is anything new or worrying today? We need that answer before any session."
 ANSWER_ACT = "Answer it now"
@@ -200,7 +200,7 @@ URGENT_WORDS = "Even if it has passed, see someone today. Sessions start again o
 WAY_BACK_HEAD = "The way back"
 RECORD_YES = "Record the go-ahead"
 ANSWERS_WRONG = "I ticked something by mistake"
-YES_GIVEN_HEAD = "You have a go-ahead"
+YES_GIVEN_HEAD = "The go-ahead is recorded"
 YES_GIVEN: Pair = (
     "Answer this morning’s questions once more, then you’ll start again with a light session.",
     "Answer this morning’s questions for {name} once more, then {name} starts again with a light session.",
@@ -235,7 +235,7 @@ STOP_CAUSES: Mapping[str, str] = {
 }
 
 SCREENING_DUE_HEAD = "The safety questions first"
-SCREENING_DUE = "They take a minute, and come before any session when it has been a while or they are new to you."
+SCREENING_DUE = "They take a minute, and come before any session when it has been a while or some are new."
 SCREENING_ACT = "Answer the safety questions"
 WAITING_HEAD = "Waiting for a go-ahead"
 WAITING_WORDS: Pair = (

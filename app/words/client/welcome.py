@@ -55,7 +55,7 @@ WHICH_SIDE = "Which side rests?"
 SIDE_OPTIONS = (("left", "Left"), ("right", "Right"))
 WHICH_LIMB = "What of it rests?"
 LIMB_OPTIONS = (("arm", "The arm"), ("leg", "The leg"), ("", "Both"))
-LIMB_HINT = "Anything that uses it is left out. You keep everything else."
+LIMB_HINT = "Anything that uses it is left out. Everything else stays."
 SIDE_BECAUSE = "Why?"
 SIDE_MISSING = "Please choose the side that rests."
 NOTHING_APPLIES = "If none apply, press Next."
@@ -80,9 +80,9 @@ def spare_name(spot: Spot, words: str) -> str:
 
 # ------------------------------------------------------------------ kit and circumstances
 
-KIT_HEAD = "What do you have at home?"
+KIT_HEAD = "What is there at home?"
 KIT_HINT = (
-    "Tick what you can use; sessions leave out the rest. Other places, such as a hotel room, have their own list in "
+    "Tick what can be used; sessions leave out the rest. Other places, such as a hotel room, have their own list in "
     "the settings."
 )
 KIT: Mapping[str, str] = {kit: words.ticked for kit, words in KIT_WORDS.items()}
@@ -156,13 +156,13 @@ def number_for(country: str, known: Sequence[EmergencyNumber] = ()) -> str:
 
 # ------------------------------------------------------------------ what is sent
 
-SENDS_HEAD = "What would you like to share with the coach?"
+SENDS_HEAD = "What should the coach see?"
 SENDS_HINT = (
     "Nothing is sent automatically. When you press “Send my diary”, it takes what you tick here, with your name and "
     "what you told us about yourself, so that your coach can write safe sessions. Only your coach can open it."
 )
 SENDS: Mapping[str, tuple[str, str]] = {
-    "sessions": ("Sessions done", "What was planned, what you did, how hard it was; checks, and other activity."),
+    "sessions": ("Sessions done", "What was planned, what was done, how hard it was; checks, and other activity."),
     "pain": ("What hurts", "Where and how much, before, during and after a session."),
     "check_ins": ("Check-ins",
                   "Sleep, energy, feeling settled, achy muscles, warning signs; falls, illness, medicine."),

@@ -38,5 +38,5 @@ def stop_because(because: str, moment: datetime, told: Collection[str] = ()) -> 
 
 
 def fever_until(moment: datetime) -> str:
-    """When your own word begins to count after a fever."""
-    return f"You can decide yourself from {moment_words(moment)}, if the fever hasn’t come back."
+    """From when no one else has to be asked after a fever."""
+    return f"No one else needs to agree from {moment_words(moment)}, if the fever hasn’t come back."
