@@ -50,7 +50,7 @@ NO_KEY = "They haven’t sent a diary yet, and you need one before you can seal 
 
 def stop_line(stop: Stop, day: date) -> str:
     """What stopped them, and when."""
-    cause = STOP_CAUSES.get(stop.because) or SIGN_WORDS.get(stop.because) or "A stop"
+    cause = STOP_CAUSES.get(stop.because) or SIGN_WORDS.get(stop.because) or "Something to ask about"
     return f"{cause}, on {day_words(day)}. They are on hold until a go-ahead is recorded."
 
 
