@@ -85,7 +85,7 @@ FALL_SHORT: Mapping[str, str] = {
 FALL_MISSING = "Please answer all four, so that we can say what to do next."
 FALL_ASK = (
     "Call your doctor or a nurse line today and tell them about the fall, before you train again.",
-    "For pain that gets worse, a leg that won’t take weight, a headache, being sick, drowsy or confused: call {number}.",
+    "For worsening pain, a leg that won’t take weight, a headache, being sick, drowsy or confused: call {number}.",
 )
 FALL_THINNERS = "You take something that thins the blood, so tell them that first. Bleeding after a fall can show late."
 FALL_WELL = (
