@@ -122,4 +122,4 @@ def test_an_ordinary_note_stays_as_it_was_written(note: str) -> None:
 def test_what_was_taken_back_is_not_in_the_copy() -> None:
     """It is gone for the reader."""
     gone = replace(CHECK_IN, stamp=replace(CHECK_IN.stamp, deleted=True))
-    assert "Nothing here yet" in readable_page(ADA, [gone], say)
+    assert "Nothing is written down yet" in readable_page(ADA, [gone], say)
