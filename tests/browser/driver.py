@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Self
 
-from playwright.sync_api import Download, Locator, expect
+from playwright.sync_api import Download, Error, Locator, expect
 
 from tests.browser.page_scripts import PRESSABLES, QUIET
 from tests.browser.window import QUIET_MS, WAIT_MS, Window
@@ -17,6 +17,8 @@ from tests.stories.person import DESKTOP as DESKTOP
 from tests.stories.person import PHONE as PHONE
 
 LYING = (915, 412)
+BRINGS = 5
+"""So often something is scrolled to that is drawn anew meanwhile."""
 #: A figure lies over this button and lets presses through, which the browser driver's own click does not believe.
 OVERLAID = re.compile("^Easier: ")
 
@@ -128,8 +130,14 @@ class Walker(Window):
 
     def _bring(self, found: Locator) -> None:
         """Scrolls to it where it is out of sight; the app's own picture follows the page's scrolling somewhat later."""
-        before = found.bounding_box()
-        found.scroll_into_view_if_needed()
+        for tries in range(BRINGS):
+            before = found.bounding_box()
+            try:
+                found.scroll_into_view_if_needed()
+                break
+            except Error as error:  # drawn anew meanwhile: another node has its place
+                if "not attached" not in str(error) or tries == BRINGS - 1:
+                    raise
         if found.bounding_box() != before:
             self.page.evaluate(QUIET, QUIET_MS)
 

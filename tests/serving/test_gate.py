@@ -101,7 +101,7 @@ def test_without_the_right_cookie_there_is_a_plain_page(cookie: bytes | None) ->
     for path in ("/", "/main.js", "/client/1"):
         outcome = call(*headers, path=path)
         assert (outcome.status, outcome.reached) == (403, [])
-        assert b"the folder of your records" in outcome.body
+        assert b"your records folder" in outcome.body
         assert outcome.header(b"cache-control") == "no-store"
 
 

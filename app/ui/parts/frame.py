@@ -106,9 +106,9 @@ class Card(Fields):
             return []
         side = 0 if self._is_low else self.margin
         padding = ft.Padding(left=side, right=side, top=10, bottom=12)
-        # a node of its own: a lone button would be lost in the landmark and lend it its name
-        acts = ft.Semantics(content=self.stack(foot), container=True)
-        inner = ft.Container(acts, width=column + 2 * side, padding=padding)
+        # each a node of its own: a lone button would be lost in the landmark and lend it its name
+        acts = [ft.Semantics(content=one, container=True) for one in foot]
+        inner = ft.Container(self.stack(acts), width=column + 2 * side, padding=padding)
         return [inner] if self._is_low else [self.hairline(), inner]
 
     def _place(self, nav: Nav, place: Destination, width: float) -> ft.Control:

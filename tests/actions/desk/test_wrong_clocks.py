@@ -238,7 +238,7 @@ def test_whoever_reads_like_somebody_known_is_told_of(store: Store, clock: Manua
     twin = Client(Person("p-other", "V\u0435r\u0430\u200b."))
     got = taken(store, clock, twin, [])
     assert got.resembles == ("Vera",)
-    assert "reads like one that you know (Vera)" in desk.odd_lines(0, got.resembles, False)[0]
+    assert "the name is very like one you know (Vera)" in desk.odd_lines(0, got.resembles, False)[0]
     assert taken(store, clock, twin, []).resembles == ()
     assert taken(store, clock, Client(Person("p-third", "Verena")), []).resembles == ()
 

@@ -157,7 +157,7 @@ def test_the_tables_long_soreness_is_the_one_that_counts_everywhere(long: int) -
         votes = [r.level for r in soreness_votes(diary, table)]
         assert (Level.ASK_FIRST in votes) is (told >= long)
     assert f"≥ {long} for more than" in str(for_coach(table))
-    assert f"muscles at {long} or more" in str(for_client(table))
+    assert f"muscles are at {long} or more" in str(for_client(table))
 
 
 def test_soreness_for_more_than_three_days_gives_no_session_until_the_coach_says_yes() -> None:

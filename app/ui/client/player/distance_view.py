@@ -100,4 +100,6 @@ def _buttons(c: Card, live: Live) -> ft.Control:
 
 
 def _word(c: Card, word: str, size: float, colour: str) -> ft.Control:
-    return ft.Text(word.upper(), style=t.ink_style(c.p, size / c.scale, t.EXTRA, colour, 1.0))
+    # a node of its own, or it would be read as the name of the whole page
+    return ft.Semantics(content=ft.Text(word.upper(), style=t.ink_style(c.p, size / c.scale, t.EXTRA, colour, 1.0)),
+                        container=True)
