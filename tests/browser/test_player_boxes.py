@@ -27,6 +27,8 @@ pytestmark = pytest.mark.browser
 SIZES = ((360, 740), (412, 915), (915, 412), (768, 1024), (1280, 800))
 SCALES = (1.0, 1.3, 2.0)
 THEMES = ("light", "dark")
+LOOKS = 10
+"""So often a page is looked at, 0.6 s apart, before something on it counts as amiss."""
 SAMPLED = 4
 """Pages of each moment that are looked at under `test`."""
 
@@ -80,7 +82,7 @@ def test_all_that_is_needed_is_whole_without_scrolling(still: Still, name: str) 
         show(still.walker, name, theme, size, scale)
         room = room_of(*size, scale, said_of(now, playing, undo=MOMENTS[name].eased))
         led = playing.person.name if playing.led else ""
-        for _ in range(2):  # once more where something is amiss: a page that is being resized is drawn in between
+        for _ in range(LOOKS):  # again where something is amiss: a page that is being resized is drawn in between
             faults = Page(placed(still.walker, size), now, scale, size, led=led, scrolls=room.scrolls).faults()
             if not faults:
                 break
