@@ -6,6 +6,7 @@ before, each visit in a fresh window with an empty cache.
 from __future__ import annotations
 
 import re
+import shutil
 import socket
 import subprocess
 import time
@@ -108,9 +109,11 @@ def bare(browser: Browser) -> Visit:
 
 def whole(browser: Browser, version: Version, folder: Path) -> Visit:
     """Today, where this morning's answers are in, and then the player, running."""
-    data = folder / version.name
-    if not data.exists():
-        version.run("tests.browser.prepared", "ready", data)
+    ready, data = folder / version.name, folder / f"{version.name} played"
+    if not ready.exists():
+        version.run("tests.browser.prepared", "ready", ready)
+    shutil.rmtree(data, ignore_errors=True)  # a session under way would be offered instead of a start
+    shutil.copytree(ready, data)
     with started(version, "tests.browser.app_process", data, "--port", free_port()) as server:
         found = start_ms(browser, server, today.START)
         if (data / WAY_IN).exists():  # its address opened once; an older checkout's opens always
