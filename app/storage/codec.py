@@ -19,12 +19,11 @@ from hashlib import sha256
 from typing import Any, NamedTuple, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from app.domain.model.body import Spot, parse_spot
-from app.domain.model.omit_defaults import usual_of
+from app.domain.model.omit_defaults import ALWAYS, usual_of
 
 T = TypeVar("T")
 Turn = Callable[[Any], Any]
 TAG = "is"
-_ALWAYS = object()
 _WRITER = json.JSONEncoder(sort_keys=True, separators=(",", ":"), allow_nan=False)
 
 
@@ -214,7 +213,7 @@ def _dataclass(cls: Any) -> BothWays:
     def resolved() -> list[_Kept]:
         if not plan:
             hints = get_type_hints(cls)
-            plan.extend(_Kept(f.name, *pair_for(hints[f.name]), f.default is None, usual_of(f, _ALWAYS))
+            plan.extend(_Kept(f.name, *pair_for(hints[f.name]), f.default is None, usual_of(f))
                         for f in _stored(cls))
         return plan
 
@@ -222,7 +221,7 @@ def _dataclass(cls: Any) -> BothWays:
         out: dict[str, Any] = {}
         for name, turn, _, none_is_default, silent in plan or resolved():
             held = getattr(value, name)
-            if (held is None and none_is_default) or (silent is not _ALWAYS and held == silent):
+            if (held is None and none_is_default) or (silent is not ALWAYS and held == silent):
                 continue
             out[name] = turn(held) if turn else held
         return out

@@ -34,13 +34,10 @@ class PinnedKeys:
 
 @dataclass(frozen=True)
 class Sender:
-    """What decides over somebody's return: where they train, whose key is pinned, and what was taken in last."""
+    """What decides over somebody's return: where they train, and what is pinned; None: nothing yet."""
 
     is_here: bool
-    signing: str | None
-    sealing: str | None
-    last_return: datetime | None
-    last_number: int | None
+    pinned: PinnedKeys | None
 
 
 @dataclass(frozen=True)
@@ -115,12 +112,7 @@ def names(db: Connection) -> tuple[str, ...]:
 def sender(db: Connection, person_id: str) -> Sender | None:
     """What decides over the returns of that person, or None where nobody of that id is here."""
     row = db.execute(_SENDER, {"of": person_id}).one_or_none()
-    return None if row is None else Sender(*row)
-
-
-def trains_here(db: Connection, person_id: str) -> bool:
-    """Whether that person trains on this device."""
-    return bool(db.execute(select(table.c.here).where(table.c.id == person_id)).scalar())
+    return None if row is None else Sender(row[0], None if row[1] is None else PinnedKeys(*row[1:]))
 
 
 def on_desk() -> ColumnElement[bool]:
@@ -153,11 +145,8 @@ def replace_keys(db: Connection, person_id: str, signing: str, sealing: str) -> 
 
 def pinned_keys(db: Connection, person_id: str) -> PinnedKeys | None:
     """The keys pinned for a person, or None."""
-    c = table.c
-    row = db.execute(
-        select(c.signing_key, c.sealing_key, c.last_return_utc, c.last_return_number).where(c.id == person_id)
-    ).one_or_none()
-    return None if row is None or row[0] is None else PinnedKeys(*row)
+    known = sender(db, person_id)
+    return known.pinned if known else None
 
 
 def person_by_key(db: Connection, signing: str) -> Person | None:

@@ -87,8 +87,8 @@ def merge_records(db: Connection, incoming: Iterable[Record], arrived: datetime 
     """Merges states of records, all or none with the transaction. Everybody in it must have been added before.
 
     Those whose dates cannot be, seen from the instant at which they `arrived`, are kept aside: whole, in the order
-    of their arrival, and never read as what was told last. `first`: nothing of
-    theirs is here yet, so none is looked up.
+    of their arrival, and never read as what was told last. `first`: nothing of theirs is here yet, so none is looked
+    up.
     """
     rows = [_row(r) for r in incoming]
     if arrived is not None:

@@ -85,11 +85,12 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
     for person, name, last_return, added, text in db.execute(ask.people).all():
         own, said = tuple(told.get(person, ())), json.loads(text)
         hurt = any(t.pain is not None and t.pain >= PAIN_HOLDS and t.local >= since for t in own)
-        body = decode(Person, said).body if person in checks or (hurt and said["body"].get("usual_pain")) else NO_BODY
+        asked = person in checks or (hurt and said.get("body", {}).get("usual_pain"))
+        body = decode(Person, said).body if asked else NO_BODY
         lines.append(PersonSummary(
             person, name, own, last_return, added.date(), tuple(paused.get(person, ())), still_open.get(person),
             before.get(person, 0), _agreed(body) if hurt else (), tuple(checks.get(person, ())),
-            body.conditions if person in checks else frozenset(), frozenset(said.get("sends", ()))))
+            body.conditions if person in checks else frozenset(), frozenset(said.get("sends", Person.sends))))
     return tuple(lines)
 
 

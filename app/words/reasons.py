@@ -63,9 +63,9 @@ def _upper(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-def _missing(data: Data, w: Whose) -> str:
-    words = QUESTION_WORDS.get(str(data["missing"]), QUESTION_WORDS[""])[w.led].format(name=w.name)
-    if data["missing"] == "symptoms":
+def _missing(question: str, w: Whose) -> str:
+    words = QUESTION_WORDS.get(question, QUESTION_WORDS[""])[w.led].format(name=w.name)
+    if question == "symptoms":
         return "First, please say whether anything is new or worrying today."
     return f"Not answered: {words}. So we are keeping today easier."
 
@@ -176,4 +176,4 @@ def reason_text(reason: Reason, asked: str = "") -> str:
     """One reason in a plain sentence for the client, or, where `asked` names whom somebody leads, for the leader."""
     whose = Whose(asked)
     data = dict(reason.data)
-    return _missing(data, whose) if "missing" in data else REASONS[reason.rule](data, whose)
+    return _missing(reason.missing, whose) if reason.missing else REASONS[reason.rule](data, whose)

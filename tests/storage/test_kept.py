@@ -23,7 +23,8 @@ def test_people_come_back_by_name(told: Store) -> None:
         assert people.people(db, people.Trains.ELSEWHERE) == (story.TOMAS,)
         assert people.person(db, "p-ines") == story.INES
         assert people.person(db, "nobody") is None
-        assert (people.trains_here(db, "p-ines"), people.trains_here(db, "p-tomas")) == (True, False)
+        senders = [people.sender(db, one) for one in ("p-ines", "p-tomas")]
+        assert [one and one.is_here for one in senders] == [True, False] and people.sender(db, "nobody") is None
 
 
 def test_saving_somebody_changes_what_is_known_and_nothing_else(told: Store) -> None:

@@ -1,6 +1,7 @@
 """The desk is told of everybody, from narrow columns alone."""
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
@@ -9,7 +10,7 @@ from typing import Any
 
 import pytest
 from hypothesis import given
-from sqlalchemy import event
+from sqlalchemy import event, select, update
 
 from app.domain.measures.attention import attention
 from app.domain.measures.attention_summary import AgreedPain, AttentionReason
@@ -23,6 +24,7 @@ from app.storage import people, records, review_summaries
 from app.storage.database import Store
 from app.storage.evidence import told_in_full
 from app.storage.summaries import narrow_columns, numbers_of
+from app.storage.tables import person as person_table
 from tests.storage import story, values
 
 DAY = story.T0.date()
@@ -50,6 +52,17 @@ def test_the_desk_lists_those_whose_returns_come_here(told: Store) -> None:
         assert [p.id for p in people.desk_people(db)] == ["p-ines", "p-tomas"]
         assert [s.person for s in review_summaries.standings(db)] == ["p-ines", "p-tomas"]
         assert [line.person for line in review_summaries.review_lines(db, DAY)] == ["p-ines", "p-tomas"]
+
+
+def test_who_was_kept_by_an_older_version_holds_nothing_back(told: Store) -> None:
+    """What somebody sends was not written then: they are taken to send what is usual, as they are everywhere else."""
+    with told.begin() as db:
+        kept = json.loads(db.execute(select(person_table.c.payload).where(person_table.c.id == "p-tomas")).scalar_one())
+        older = {key: value for key, value in kept.items() if key not in ("sends", "body")}
+        db.execute(update(person_table).where(person_table.c.id == "p-tomas").values(payload=json.dumps(older)))
+        line, = review_summaries.review_lines(db, DAY)
+        somebody = people.person(db, "p-tomas")
+    assert somebody is not None and line.sends == somebody.sends
 
 
 def test_a_line_holds_what_the_list_needs(told: Store) -> None:

@@ -16,7 +16,7 @@ from app.exchange.crypto.text_form import unwrapped
 from app.exchange.letters.returns import ReturnContent, read_return
 from app.storage import people, records, settings
 from app.storage.database import Connection, Store
-from app.storage.people import Sender, Trains
+from app.storage.people import PinnedKeys, Trains
 from app.storage.records import Merged
 
 #: Files that share a transaction, and the bytes from which on no further one is taken along: all are in memory at once.
@@ -146,14 +146,15 @@ class _Keeping:
         content, db, now = opened, self.db, self.clock.now()
         person, keys = content.person, _keys_of(content)
         known, alike = people.sender(db, person.id), tuple[str, ...]()
+        pinned = known.pinned if known else None
         if known is None:
             alike = self._alike(person.name)
             people.add_person(db, person, Trains.ELSEWHERE, now, keys)
-        elif known.signing is None:
+        elif pinned is None:
             people.pin_keys(db, person.id, *keys)
-        elif (known.signing, known.sealing) != keys:
+        elif (pinned.signing, pinned.sealing) != keys:
             raise UntrustedSigner(name=name, who=person.name)
-        if known and not known.is_here and _is_latest(content, known, now):
+        if known and not known.is_here and _is_latest(content, pinned, now):
             people.save_person(db, person)
             self._names = None
         incoming = content.records
@@ -181,15 +182,15 @@ class _Keeping:
         return alike
 
 
-def _is_latest(content: ReturnContent, known: Sender, now: datetime) -> bool:
+def _is_latest(content: ReturnContent, pinned: PinnedKeys | None, now: datetime) -> bool:
     """Whether it tells of the person as they are now: by its number, or by its time where that can be.
 
     A phone that was set back to an earlier copy of itself counts from there once more.
     """
-    if known.last_return is None or content.number > (known.last_number or 0):
+    if pinned is None or pinned.last_return is None or content.number > (pinned.last_number or 0):
         return True
     can_be = no_later(content.made_utc, now) == content.made_utc
-    return can_be and content.made_utc >= no_later(known.last_return, now)
+    return can_be and content.made_utc >= no_later(pinned.last_return, now)
 
 
 def _told(name: str, content: ReturnContent, merged: Merged, passed_over: int) -> Taken:

@@ -66,11 +66,6 @@ def decide_dose(
     else:
         reasons = votes(diary, client, today, strength=strength, table=table)
     level = max((r.level for r in reasons), default=0)
-    carried = max((r.level for r in reasons if r.rule in CARRIED and not _is_missing(r)), default=0)
+    carried = max((r.level for r in reasons if r.rule in CARRIED and not r.missing), default=0)
     amount = AMOUNTS.get(level, LevelAmount(0, 0, 0))
     return Dose(level, rounds_at(level, rounds), amount.work, amount.rest, amount.load, reasons, table.version, carried)
-
-
-def _is_missing(reason: Reason) -> bool:
-    """An unanswered question is not carried over; its answer is asked for again."""
-    return any(key == "missing" for key, _ in reason.data)

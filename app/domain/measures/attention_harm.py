@@ -18,13 +18,8 @@ _LEVEL = itemgetter(1)
 AS_PLANNED = ("", Ending.FINISHED, Ending.INTERRUPTED)
 
 
-def strength_of(told: Sequence[RecordSummary]) -> list[RecordSummary]:
-    """Sessions with strength work: effort is compared with effort of the same kind, and no easy day hides it."""
-    return [t for t in told if t.kind == SESSION and t.strength is not False]
-
-
 def by_kind(told: Sequence[RecordSummary]) -> tuple[list[RecordSummary], list[RecordSummary]]:
-    """Strength sessions, then the light ones: each kind is compared with its own."""
+    """Strength sessions, then the light ones: each is compared with its own kind; no easy day hides a hard one."""
     strength, light = list[RecordSummary](), list[RecordSummary]()
     for t in told:
         if t.kind == SESSION:
@@ -81,7 +76,7 @@ def _course(line: PersonSummary, told: Sequence[RecordSummary], last: RecordSumm
     low_on = next((t.local for t in reversed(before) if _level_at(line, t, spot) == low), None)
     sessions = [t for t in told if t.kind == SESSION]
     ended = sessions[-1] if sessions and sessions[-1].ending not in AS_PLANNED else None
-    hard = _hard_running(strength_of(told))
+    hard = _hard_running(by_kind(told)[0])
     lower = low < level
     return Course(spot, low if lower else None, low_on if lower else None, ended.ending if ended else "",
                   ended.completed if ended else None, tuple(t.rpe or 0 for t in hard),

@@ -73,12 +73,7 @@ def in_brief(done: SessionDone) -> SessionInBrief:
     early = done.completed < at.WHOLE_FROM or done.ending is not Ending.FINISHED
     hurts = (done.worst_pain or 0) >= at.PAIN_HOLDS or bool(done.hurts)
     return SessionInBrief(done.stamp.local, done.completed, over, hurts, early, steps_planned(done.plan),
-                          done.plan.session, _was_unanswered(done))
-
-
-def _was_unanswered(done: SessionDone) -> bool:
-    """Whether an answer that was missing kept it at what was written."""
-    return any(key == "missing" for reason in done.plan.dose.reasons for key, _ in reason.data)
+                          done.plan.session, any(reason.missing for reason in done.plan.dose.reasons))
 
 
 def stall_of(sessions: Sequence[SessionInBrief], today: date, due: int | None = None) -> Stall | None:

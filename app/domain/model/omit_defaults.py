@@ -9,17 +9,18 @@ from typing import Any
 #: `field(default=…, metadata=LATE)`
 LATE: Mapping[str, bool] = MappingProxyType({"late": True})
 
-_ALWAYS = object()
+ALWAYS = object()
+"""What a field that was always there is where it was left out: like nothing that it may hold."""
 
 
 def is_silent(field: Field[Any], value: object) -> bool:
     """Whether it came later and says no more than leaving it out would."""
-    usual = usual_of(field, _ALWAYS)
-    return usual is not _ALWAYS and bool(value == usual)
+    usual = usual_of(field)
+    return usual is not ALWAYS and bool(value == usual)
 
 
-def usual_of(field: Field[Any], otherwise: object) -> Any:
-    """What a field that came later is where it was left out; `otherwise` of one that was always there."""
+def usual_of(field: Field[Any]) -> Any:
+    """What a field that came later is where it was left out; `ALWAYS` of one that was always there."""
     if not field.metadata.get("late"):
-        return otherwise
+        return ALWAYS
     return field.default_factory() if field.default_factory is not MISSING else field.default

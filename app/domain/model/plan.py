@@ -111,6 +111,11 @@ class Reason:
     level: int
     data: tuple[tuple[str, str | int], ...] = ()
 
+    @property
+    def missing(self) -> str:
+        """The question that was left unanswered, as `data` names it; empty: this comes of an answer."""
+        return next((str(value) for key, value in self.data if key == "missing"), "")
+
 
 @dataclass(frozen=True)
 class Dose:

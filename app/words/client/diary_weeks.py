@@ -109,11 +109,10 @@ def _because(dose: Dose) -> str:
 
 
 def _cause(reason: Reason) -> str:
-    data = dict(reason.data)
-    if "missing" in data:
+    if reason.missing:
         return "a question was not answered"
     word = CAUSES.get(reason.rule)
-    return word(data) if word else ""
+    return word(dict(reason.data)) if word else ""
 
 
 def reasons_line(number: int) -> str:

@@ -79,4 +79,4 @@ def _of_the_day(card: Today) -> CardFace:
 
 def _signs_open(card: Today) -> bool:
     reasons = card.timeline.dose.reasons if card.timeline else ()
-    return any(r.rule is RuleId.SYMPTOMS and dict(r.data).get("missing") for r in reasons)
+    return any(r.rule is RuleId.SYMPTOMS and r.missing for r in reasons)

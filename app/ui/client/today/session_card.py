@@ -39,7 +39,7 @@ def session_head(c: Card, shell: Shell, card: Today, width: float) -> list[ft.Co
     pieces: list[ft.Control] = [c.title(card.session.name)]
     if card.timeline and card.check_in:
         pieces += [c.text(day_sentence(card.timeline, card.session), t.T_LEAD, t.EXTRA, height=1.2)]
-        missing = [str(dict(r.data)["missing"]) for r in card.timeline.dose.reasons if "missing" in dict(r.data)]
+        missing = [r.missing for r in card.timeline.dose.reasons if r.missing]
         pieces += [c.body(day_card.unsaid_line(missing, card.person.asked))] if missing else []
         pieces += [c.body(reason_text(reason, card.person.asked)) for reason in deciding(card.timeline.dose)]
     pieces += changed_today(shell, card)
@@ -52,7 +52,7 @@ def session_head(c: Card, shell: Shell, card: Today, width: float) -> list[ft.Co
 
 def deciding(dose: Dose) -> list[Reason]:
     """What made it as light as it is, at most `DECIDING`; what was left unsaid stands in a line of its own."""
-    told = [r for r in dose.reasons if r.level == dose.level and "missing" not in dict(r.data)]
+    told = [r for r in dose.reasons if r.level == dose.level and not r.missing]
     return told[:DECIDING]
 
 
