@@ -7,7 +7,7 @@ limb works more than was written, and nobody gets down lower than for what was w
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from app.domain.compile.bouts import Bouts, fitted, fitted_side, open_sides, unrested
@@ -196,13 +196,12 @@ def choose(
     chosen = library.get(client.chosen.get(written.id, ""))
     against = (*limits.against(written), *against_side(written, client))
     asked = limits.detail(written)
-    if chosen is not None and may_stand_in(chosen, written, client, limits):
-        bouts = fitted(written, chosen, unrested(chosen, client), client)
-        if bouts is not None:
-            return ChosenExercise((StationPart(chosen, bouts),), against or ("choice",), asked)
+    usual = None if chosen is None else _usual(written, chosen, client)
+    if chosen is not None and usual is not None and may_stand_in(chosen, written, client, limits):
+        return ChosenExercise((StationPart(chosen, usual),), against or ("choice",), asked)
     able = open_sides(written, client, limits)
     if able == unrested(written, client) and able:
-        return ChosenExercise((StationPart(written, Bouts(able)),))
+        return ChosenExercise(_no_more((StationPart(written, Bouts(able)),), usual))
     steady = limits.is_same_order or client.same_as_always
     found = [] if steady else list(_stand_ins(written, library, client, whole_library=whole_library))
     if able:
@@ -210,8 +209,25 @@ def choose(
         spared = _nearest(_other_side(written, other, found, client, limits), written, taken)
         as_written = StationPart(written, Bouts(able))
         against, asked = limits.against(written, other), limits.detail(written, other)
-        return ChosenExercise((as_written, *spared), against, asked, other)
-    return ChosenExercise(_nearest(_able(written, found, client, limits), written, taken), against, asked)
+        return ChosenExercise(_no_more((as_written, *spared), usual), against, asked, other)
+    nearest = _nearest(_able(written, found, client, limits), written, taken)
+    return ChosenExercise(_no_more(nearest, usual), against, asked)
+
+
+def _usual(written: Exercise, chosen: Exercise, client: Client) -> Bouts | None:
+    """The bouts of a choice by hand on a day that allows it; None where it never takes the place of this one."""
+    sides = unrested(chosen, client)
+    if not sides or not fits_mode(chosen, written) or gets_lower(chosen, written):
+        return None
+    return fitted(written, chosen, sides, client)
+
+
+def _no_more(parts: tuple[StationPart, ...], usual: Bouts | None) -> tuple[StationPart, ...]:
+    """The same in no more time than a choice by hand takes: a day that forbids the choice gives no more work."""
+    whole = sum((part.bouts.effort for part in parts), Fraction())
+    if usual is None or whole <= usual.effort:
+        return parts
+    return tuple(replace(part, bouts=part.bouts.at_most(part.bouts.effort * usual.effort / whole)) for part in parts)
 
 
 def _nearest(able: Iterable[Able], written: Exercise, taken: frozenset[str]) -> tuple[StationPart, ...]:

@@ -109,6 +109,21 @@ def test_alone_a_choice_that_was_never_shown_is_not_honoured() -> None:
     assert [s.because for s in got.substitutions] == [("choice",)]
 
 
+@pytest.mark.parametrize("forbids", ["the choice", "the choice and what was written"])
+def test_a_day_that_forbids_a_choice_by_hand_gives_no_more_work_than_it_takes(forbids: str) -> None:
+    """Once in place of once for each side: neither what was written nor a stand-in takes longer on the worse day."""
+    arm: dict[str, Any] = {"position": Position.SEATED, "loads": (Limb.ARM,), "leans_on": ()}
+    deep = {Axis.KNEELING: 2} if forbids != "the choice" else {}
+    written = exercise("a", sides=Sides.EACH, demand=deep, easier=(Option("c"),), **arm)
+    chosen = exercise("b", demand={Axis.KNEELING: 2}, **{**arm, "loads": (Limb.ARM, Limb.OTHER_ARM)})
+    known = (written, chosen, exercise("c", sides=Sides.EACH, **arm))
+    free = Client(chosen={"a": "b"})
+    good, worse = (_plan(c, *known) for c in (free, replace(free, limits={Axis.KNEELING: 1})))
+    assert {s.exercise for s in efforts(good)} == {"b"}
+    assert {s.exercise for s in efforts(worse)} == ({"a"} if forbids == "the choice" else {"c"})
+    assert 0 < effort_ms(worse) <= effort_ms(good)
+
+
 def _plan(client: Client, *known: Exercise, room: Place | None = None, diary: Diary | None = WELL) -> Timeline:
     session = Session("s", "S", (Block(BlockKind.CIRCUIT, (Item(known[0].id, work_s=30),), 2, 20),))
     return compile_timeline(Order(session, {e.id: e for e in known}, client, room or Place(), TODAY, diary))
