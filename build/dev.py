@@ -116,7 +116,7 @@ def test(environment: Environment, arguments: list[str]) -> int:
         for name, command in (
             ("ruff", ["ruff", "check", "."]),
             ("mypy", ["mypy"]),
-            ("pytest", ["pytest", *AT_ONCE, f"--durations={SLOWEST}", *selection(browser), *arguments]),
+            ("pytest", ["pytest", *AT_ONCE, f"--durations={SLOWEST}", *selection(browser, has_firefox), *arguments]),
         )
     }
     if not has_firefox:
@@ -124,9 +124,9 @@ def test(environment: Environment, arguments: list[str]) -> int:
     return verdict(outcome, browser, os.environ)
 
 
-def selection(browser: Path | None) -> list[str]:
-    """The pytest arguments that leave the browser tests out where there is no browser."""
-    return [] if browser else ["-m", "not browser"]
+def selection(browser: Path | None, has_firefox: bool) -> list[str]:
+    """The pytest arguments that leave out the tests of a browser that is not there."""
+    return ["-m", "not browser"] if browser is None else [] if has_firefox else ["-m", "not firefox"]
 
 
 def surroundings(browser: Path | None) -> dict[str, str]:

@@ -4,13 +4,12 @@ Every change asserts that it found what it replaces, so that another release of 
 """
 from __future__ import annotations
 
-import html
 import json
 import re
 from collections.abc import Mapping
 from pathlib import Path
 
-from app.words.machine.start import start_notice
+from app.serving.client_page import notice_page
 
 Files = dict[str, bytes]
 
@@ -120,20 +119,12 @@ def places(text: str) -> list[tuple[str, str]]:
         ('<title>Flet</title>', '<title>{{name}}</title>'),
         ('<html>', '<html lang="en">'),
         ('<!-- fletAppConfig -->', "\n  ".join(f'<script src="{name}"></script>' for name in SCRIPTS)),
-        ("<body>", f"<body>\n  {not_started()}"),
+        ("<body>", f"<body>\n  {notice_page(ASSETS_OF_OURS, '{{name}}')}"),
         ('background: #ffffff;', 'background: {{ground}};'),
         ('background: #222222;', 'background: {{ground_dark}};'),
         ('icons/loading-animation.png', 'icons/icon-192.png'),
         (cut(text, r"        width: 200px;\n        max-width: 50vw;\n", "index.html"), "        width: 96px;\n"),
     ]
-
-
-def not_started() -> str:
-    """What the page says if it does not start, with places for a brand's words."""
-    text = (ASSETS_OF_OURS / "page" / "not_started.html").read_text("utf-8").rstrip()
-    for name, words in start_notice("{{name}}").items():
-        text = replace(text, f"{{{{{name}}}}}", html.escape(words), "not_started.html")
-    return text
 
 
 def bootstrap(text: str) -> str:

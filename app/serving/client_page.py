@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import html
+from collections.abc import Mapping
 from pathlib import Path
 
 from app.domain.branding.brand import Brand
@@ -72,8 +73,25 @@ def changed(page: bytes, notice: bytes) -> bytes:
 
 def not_started(assets_dir: Path, brand: Brand) -> bytes:
     """What the page says if the client does not start."""
-    text = (assets_dir / "page" / "not_started.html").read_text("utf-8").rstrip()
     grounds = {"ground": brand.light.paper, "ground_dark": brand.dark.paper}
-    for name, words in {**start_notice(brand.name), **grounds}.items():
-        text = text.replace(f"{{{{{name}}}}}", html.escape(words))
-    return text.encode()
+    return _filled(notice_page(assets_dir, brand.name), grounds).encode()
+
+
+def notice_page(assets_dir: Path, name: str) -> str:
+    """The same for an app of that name, with places left for its grounds."""
+    text = (assets_dir / "page" / "not_started.html").read_text("utf-8").rstrip()
+    return _filled(text, start_notice(name))
+
+
+def _filled(text: str, words: Mapping[str, str]) -> str:
+    """With words in their places.
+
+    Raises:
+        ValueError: a place is not there, or more than once.
+    """
+    for name, said in words.items():
+        place = f"{{{{{name}}}}}"
+        if text.count(place) != 1:
+            raise ValueError(f"not_started.html: {place} is there {text.count(place)} times")
+        text = text.replace(place, html.escape(said))
+    return text

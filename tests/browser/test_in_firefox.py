@@ -25,7 +25,7 @@ from tests.stories.person import DESKTOP
 from tests.stories.turns import COACH, Demo
 from tests.ui.coach.test_qr import read
 
-pytestmark = [pytest.mark.browser, pytest.mark.whole(keep=0)]
+pytestmark = [pytest.mark.browser, pytest.mark.firefox, pytest.mark.whole(keep=0)]
 
 #: Counts in the page's own world how often it asked to be kept.
 COUNT_ASKING = """document.documentElement.dataset.asked = 0;
@@ -41,10 +41,9 @@ NOTICE = """const notice = document.getElementById('not-started');
 
 @pytest.fixture(scope="module")
 def firefox_path() -> str:
-    """The Firefox that these tests drive; without one they are left out, and the summary says so."""
+    """The Firefox that these tests drive. Where there is none, `build/dev.py` leaves them out and says so."""
     found = next(filter(None, map(shutil.which, ("firefox-esr", "firefox"))), None)
-    if found is None:
-        pytest.skip("there is no Firefox on this machine")
+    assert found, "no Firefox on this machine: -m 'not firefox' leaves these tests out"
     return found
 
 

@@ -142,6 +142,7 @@ def test_firefox_is_looked_for_by_the_whole_run_alone(
     assert dev.main(["test"]) == 0 and not looked
     assert dev.main(["test", "--all"]) == 0 and looked
     assert "NOT RUN: the tests in Firefox." in capsys.readouterr().out
+    assert shell.started("pytest")[-1][-3:] == ["-m", "not firefox", "--all"]
 
 
 def test_the_browser_is_handed_on(dev: ModuleType) -> None:

@@ -7,6 +7,8 @@ from collections.abc import MutableMapping
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from app.domain.branding.brand import EVENLOAD
 from app.resources import resource_dir
 from app.serving.client_page import SCRIPTS, ClientPage, changed, not_started
@@ -69,3 +71,12 @@ def test_the_scripts_that_the_page_names_are_there() -> None:
     """Beside the notice, as files that a page may load."""
     named = re.findall(rb'src="([^"]+)"', SCRIPTS)
     assert len(named) == 2 and all((ASSETS / Path(name.decode())).is_file() for name in named)
+
+
+def test_a_place_that_the_notice_lacks_is_no_silence(tmp_path: Path) -> None:
+    """A word that has no place would be lost."""
+    (tmp_path / "page").mkdir()
+    text = (ASSETS / "page" / "not_started.html").read_text("utf-8")
+    (tmp_path / "page" / "not_started.html").write_text(text.replace("{{again}}", ""), "utf-8")
+    with pytest.raises(ValueError, match="again"):
+        not_started(tmp_path, EVENLOAD)

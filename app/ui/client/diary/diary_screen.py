@@ -15,7 +15,7 @@ from app.domain.model.thresholds import FORTNIGHT_DAYS
 from app.storage import records
 from app.ui.client.diary.diary_charts import charts
 from app.ui.client.diary.diary_entry import EntryPage
-from app.ui.client.diary.diary_weeks import WeekRow
+from app.ui.client.diary.diary_weeks import week_row
 from app.ui.client.diary.other_entries import note_something, week_in_minutes
 from app.ui.client.nav import client_nav
 from app.ui.parts import Card
@@ -51,11 +51,11 @@ def DiaryScreen(shell: Shell) -> ft.Control:
     span_ms = max((s.plan.total_ms for week in weeks[:shown] for s in week.sessions), default=0)
     body = [c.title(says.TITLE), *_open(c, shell, everything, today - timedelta(days=FORTNIGHT_DAYS)),
             note_something(c, shell), c.head(words.WEEKS_HEAD)]
-    body.append(c.rows([WeekRow(shell, week, today, person.asked, at == 0, width - INDENT, span_ms)
+    body.append(c.rows([week_row(shell, week, today, person.asked, at == 0, width - INDENT, span_ms)
                         for at, week in enumerate(weeks[:shown])], 4))
     if len(weeks) > shown:
         body.append(c.button(says.OLDER, safe(shell, lambda _: show(shown + WEEKS_MORE))))
-    body.append(c.caption(words.FOLDED_KEY))
+    body += [c.caption(words.FOLDED_KEY)] if span_ms else []
     return c.page([*body, *charts(c, everything, today, width), *week_in_minutes(c, everything, today)], nav=nav)
 
 

@@ -10,6 +10,7 @@ import flet as ft
 from app.domain.measures.weeks import CalendarWeek, DiaryDay
 from app.domain.model.record import Record, SessionDone
 from app.ui.client.diary.other_entries import entry_words
+from app.ui.client.folded import Folded
 from app.ui.parts import Card
 from app.ui.parts.strip_rows import folded_strip
 from app.ui.shell.shell import Shell, safe
@@ -20,16 +21,14 @@ from app.words.client.today import day_words
 Go = Callable[[Any], Any]
 
 
-@ft.component
-def WeekRow(shell: Shell, week: CalendarWeek, today: date, asked: str, at_first: bool, width: float, span_ms: int
-            ) -> ft.Control:
+def week_row(shell: Shell, week: CalendarWeek, today: date, asked: str, at_first: bool, width: float, span_ms: int
+             ) -> ft.Control:
     """What the week was in a line; opened, day by day, the newest first."""
-    c = shell.card()
-    is_open, set_open = ft.use_state(at_first)
-    row = c.row(says.week_head(week.monday, today), words.week_line(week), safe(shell, lambda _: set_open(not is_open)),
-                icon=ft.Icons.EXPAND_LESS_SHARP if is_open else ft.Icons.EXPAND_MORE_SHARP)
-    days = [c.aside(c.rows([_day(c, shell, day, asked, width, span_ms) for day in week.days]))] if is_open else []
-    return c.stack([row, *days], 4)
+    def draw() -> list[ft.Control]:
+        c = shell.card()
+        return [c.aside(c.rows([_day(c, shell, day, asked, width, span_ms) for day in week.days]))]
+
+    return Folded(shell, says.week_head(week.monday, today), words.week_line(week), draw, at_first)
 
 
 def _day(c: Card, shell: Shell, day: DiaryDay, asked: str, width: float, span_ms: int) -> ft.Control:

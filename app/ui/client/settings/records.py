@@ -28,14 +28,19 @@ def ErasePage(shell: Shell) -> ft.Control:
     c, person = shell.card(), current_person(shell.store)
     wanted, want = ft.use_state("")
     erasing, set_erasing = ft.use_state(False)
+    begun = ft.use_ref(False)  # a second press may come before the page is drawn anew
     coach = current_role(shell.store) is Role.COACH
     if wanted:
         async def do_it() -> None:
+            if begun.current:
+                return
+            begun.current = True
             set_erasing(True)
             await asyncio.sleep(0.1)  # so that it is read before the work begins
             try:
                 said = await _erased(shell, wanted, person)
             except AppError:
+                begun.current = False
                 set_erasing(False)
                 raise
             shell.say(said)
