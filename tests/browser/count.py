@@ -6,9 +6,10 @@ from dataclasses import dataclass
 
 from playwright.sync_api import Page
 
+from app.words import positions
 from app.words.client import player as says
 
-KINDS = "|".join([*sorted(set(says._KINDS.values())), says.PAUSED, says.UP, says.DOWN, says.CHANGE_SIDES])
+KINDS = "|".join([*sorted(set(says._KINDS.values())), says.PAUSED, positions.UP, positions.DOWN, says.CHANGE_SIDES])
 WATCH = """kinds => { if (window.sights) return; window.sights = [];
   const spoken = new RegExp(`^(${kinds})(, |$)`);
   const look = () => { let left = null, said = '';

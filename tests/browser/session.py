@@ -7,6 +7,7 @@ from collections.abc import Callable
 from functools import partial
 from itertools import pairwise
 
+from app.words import positions
 from app.words.client import player as says
 from tests.browser.count import Sight, sights, watch
 from tests.browser.driver import Walker
@@ -47,7 +48,7 @@ class Session:
 
     def skip(self, steps: int) -> None:
         """So many steps on, by the keyboard, and further to one that counts without a tap."""
-        while steps > 0 or self.now().kind in (says.UP, says.DOWN):
+        while steps > 0 or self.now().kind in (positions.UP, positions.DOWN):
             before = self.now()
             self.walker.key("ArrowRight")
             self.until(partial(Sight.leaps_from, other=before))

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from app.words import signs
+from app.words import positions, signs
 from app.words.client import diary, lead, pauses
 from app.words.client import player as says
 from app.words.client import today as client
@@ -75,7 +75,7 @@ def test_down_to_the_floor_by_a_tap(person_at: PersonAt, data: Path) -> None:
     with person_at(data, f"/play/{ON_THE_FLOOR}", rate=8) as walker:
         walker.press(says.START).sees(LEFT)
         skip_to(walker, says.I_AM_DOWN)
-        walker.sees(says.DOWN_HOW).sees(says.WHEN_DOWN).press(says.I_AM_DOWN).sees_no_button(says.I_AM_DOWN)
+        walker.sees(positions.DOWN_HOW).sees(says.WHEN_DOWN).press(says.I_AM_DOWN).sees_no_button(says.I_AM_DOWN)
 
 
 def test_whoever_leads_is_told_how_to_help_down(person_at: PersonAt, led: Path, tmp_path: Path) -> None:

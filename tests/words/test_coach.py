@@ -36,9 +36,11 @@ def test_pain_names_the_spot_and_what_came_before() -> None:
 
 @pytest.mark.parametrize(("one", "said"), [
     (flag(AttentionReason.EFFORT, (8, 9, 6)),
-                                   "Sessions felt like 8 and 9, and the plan was 6; the last on Sunday 1 March"),
+                                   "Sessions felt like 8 and 9 out of 10, and the plan was 6; the last on Sunday 1 "
+                                   "March"),
     (flag(AttentionReason.EFFORT, (8, 8, 6)),
-                                   "Sessions felt like 8 twice, and the plan was 6; the last on Sunday 1 March"),
+                                   "Sessions felt like 8 and 8 out of 10, and the plan was 6; the last on Sunday 1 "
+                                   "March"),
     (flag(AttentionReason.RISING, (0, 1, 2, 3)), "Pain 0, 1, 2, then 3 out of 10 on Sunday 1 March"),
     (flag(AttentionReason.SWAPPED, (3,), ("push-up", "wall-push")),
      "“wall push” instead of “push up”, 3 times; the last on Sunday 1 March"),
@@ -120,14 +122,14 @@ def test_a_pain_is_told_with_its_joint_its_course_and_the_session_that_ended() -
     one = Flag("p", "Ada", AttentionReason.PAIN, DAY, ("r4",), (5,), ("left knee",), course=course)
     assert attention.flag_text(one) == (
         "Left knee 5 out of 10 on Sunday 1 March, up from 1 on Sunday 1 February, 28 days earlier; the last session "
-        "was too much, 75% done; the last sessions felt like 7, 8 and 8, and the plan was 5")
+        "was too much, 75% done; the last sessions felt like 7, 8 and 8 out of 10, and the plan was 5")
     rising = Flag("p", "Ada", AttentionReason.RISING, DAY, ("r4",), (1, 3, 5), ("left knee",), course=course)
     assert attention.flag_text(rising).startswith("Left knee 1, 3, then 5 out of 10 on Sunday 1 March, up from 1 on")
 
 
 @pytest.mark.parametrize(("one", "said"), [
     (flag(AttentionReason.VERY_HARD, (10, 5)),
-                                      "A session felt like 10 out of 10 on Sunday 1 March, and the plan was 5"),
+                                      "A session on Sunday 1 March felt like 10 out of 10, and the plan was 5"),
     (flag(AttentionReason.TOO_MUCH, (2, 4, 6, 4), ("strength",)),
      "2 of the last 4 strength sessions were too much; on average the last 4 felt 1.5 points harder than planned; the "
      "last on Sunday 1 March"),
@@ -146,7 +148,8 @@ def test_a_pain_is_told_with_its_joint_its_course_and_the_session_that_ended() -
      "No exercise has got harder since at least Sunday 1 March, over 5 sessions in 3 weeks: most ended early. A "
      "shorter session that gets finished counts"),
     (flag(AttentionReason.TOO_EASY, (3, 3, 2, 3, 5)),
-     "Sessions felt like 3, 3, 2 and 3, and the plan was 5; all done, nothing hurting, the last on Sunday 1 March. "
+     "Sessions felt like 3, 3, 2 and 3 out of 10, and the plan was 5; all done, nothing hurting, the last on Sunday "
+     "1 March. "
      "There is room for more"),
     (flag(AttentionReason.HALVED, (2, 18)),
      "2 sessions in the last two weeks, 18 in the 6 weeks before; the last on Sunday 1 March"),

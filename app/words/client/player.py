@@ -6,10 +6,8 @@ from collections.abc import Sequence
 from app.domain.model.plan import ChangeStage, Part, Step, StepKind, StepSide
 from app.domain.model.record import Ending
 from app.words.client.today import Pair
-from app.words.positions import DOWN, DOWN_HOW, STAGES, UP, UP_HOW, change_words
+from app.words.positions import change_words
 from app.words.text import count, listed
-
-__all__ = ["DOWN", "DOWN_HOW", "STAGES", "UP", "UP_HOW", "change_words"]
 
 GRAMS_TO_POUND = 453.59237
 
@@ -251,7 +249,9 @@ NOTHING_LEFT = "There is nothing left in this session that would go easy on it."
 
 def spared(where: str, asked: str = "") -> str:
     """What happens with the spot for the rest of it."""
-    both = " and the other side" if where.startswith(("left ", "right ")) else ""
+    side, _, part = where.partition(" ")
+    other = {"left": "right", "right": "left"}.get(side)
+    both = f", and on the {other} {'ones' if part == 'ribs' else 'one'} too" if other else ""
     return f"The rest of this session goes easy on {asked + '’s' if asked else 'your'} {where}{both}."
 
 
@@ -262,7 +262,7 @@ def noted(where: str, asked: str = "") -> str:
 
 def becomes(was: str, now: str) -> str:
     """One exercise replaced."""
-    return f"{now} instead of {was}."
+    return f"“{now}” instead of “{was}”."
 
 
 def left_out(names: Sequence[str]) -> str:

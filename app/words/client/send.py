@@ -80,13 +80,13 @@ def unsent(number: int) -> str:
 
 
 def last_time(number: int, when: datetime) -> str:
-    """`Number 3, on Monday 2 March, 07:30.`"""
-    return f"Number {number}, on {moment_words(when)}."
+    """`Diary 3, on Monday 2 March, 07:30.`"""
+    return f"Diary {number}, on {moment_words(when)}."
 
 
 def waiting(number: int, left: str, when: datetime) -> str:
-    """A diary that was saved or copied and is not sent: `Number 3 was saved as a file on Monday 2 March, 07:30 …`"""
-    return f"Number {number} was {WAITING[left][0]} on {moment_words(when)}. It hasn’t been sent yet."
+    """A diary that was saved or copied and is not sent: `Diary 3 was saved as a file on Monday 2 March, 07:30 …`"""
+    return f"Diary {number} was {WAITING[left][0]} on {moment_words(when)}. It hasn’t been sent yet."
 
 
 def waiting_next(left: str) -> str:
@@ -178,4 +178,4 @@ def held_line(held: Sequence[str], names: Mapping[str, str]) -> str:
 
 def numbered(number: int, when: datetime, coach: str = "") -> str:
     """Over a message: its number, its moment and whose it is, by the name known here."""
-    return f"Number {number}, {moment_words(when)}" + (f", from {coach}" if coach else "")
+    return f"Message {number}, {moment_words(when)}" + (f", from {coach}" if coach else "")

@@ -115,7 +115,7 @@ def _course(course: Course | None, on: date) -> str:
     efforts = listed_in_order(course.efforts)
     hard = ""
     if len(course.efforts) > 1:
-        hard = f"; the last sessions felt like {efforts}, and the plan was {course.target}"
+        hard = f"; the last sessions {_felt(efforts, course.target)}"
     return f"{_rise(course, on)}{ended}{hard}"
 
 
@@ -131,16 +131,20 @@ def listed_in_order(numbers: tuple[int, ...]) -> str:
     return f"{', '.join(first)} and {last}" if first else last
 
 
+def _felt(efforts: str, target: int | None) -> str:
+    """`felt like 7, 8 and 8 out of 10, and the plan was 5`; the plan is left out where it is not known."""
+    return f"felt like {efforts} out of 10" + (f", and the plan was {target}" if target else "")
+
+
 def _effort(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     *told, target = flag.numbers
-    efforts = listed_in_order(tuple(told)) if len(set(told)) > 1 else f"{told[0]} twice"
-    return f"Sessions felt like {efforts}, and the plan was {target}; the last on {day_words(flag.on)}"
+    efforts = listed_in_order(tuple(told)) if len(set(told)) > 1 else f"{told[0]} and {told[0]}"
+    return f"Sessions {_felt(efforts, target)}; the last on {day_words(flag.on)}"
 
 
 def _very_hard(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     rpe, target = flag.numbers
-    planned = f", and the plan was {target}" if target else ""
-    return f"A session felt like {rpe} out of 10 on {day_words(flag.on)}{planned}"
+    return f"A session on {day_words(flag.on)} {_felt(str(rpe), target)}"
 
 
 def _too_much(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
@@ -206,8 +210,8 @@ def _stalled(flag: Flag, record: Record | None, line: PersonSummary | None) -> s
 
 def _too_easy(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:
     *told, target = flag.numbers
-    return (f"Sessions felt like {listed_in_order(tuple(told))}, and the plan was {target}; all done, nothing hurting, "
-            f"the last on {day_words(flag.on)}. There is room for more")
+    return (f"Sessions {_felt(listed_in_order(tuple(told)), target)}; all done, nothing hurting, the last on "
+            f"{day_words(flag.on)}. There is room for more")
 
 
 def _halved(flag: Flag, record: Record | None, line: PersonSummary | None) -> str:

@@ -162,7 +162,7 @@ def session_head(done: SessionDone) -> str:
 def session_line(done: SessionDone) -> str:
     """How it ended, how much of it, how hard."""
     told = [ended(done), f"{done.completed}% of the planned work", time_trained(done)]
-    told.append(f"effort {done.rpe}, planned {done.plan.target_rpe}" if done.rpe is not None
+    told.append(f"effort {done.rpe} out of 10, planned {done.plan.target_rpe}" if done.rpe is not None
                 else f"effort not reported, planned {done.plan.target_rpe}")
     return "; ".join(told)
 

@@ -9,7 +9,7 @@ from app.domain.compile.posture import changes_between, depth, gets_lower
 from app.domain.model.client import STARTER_PLACES, Client, Condition
 from app.domain.model.exercise import Axis, Position
 from app.domain.model.plan import ChangeStage, StepKind, Timeline
-from app.words.client.player import change_words
+from app.words.positions import change_words
 from tests.domain.compile.test_timeline import exercise
 from tests.domain.shipped import SESSIONS, compiled, library
 from tests.sampling import is_whole, spread

@@ -13,6 +13,7 @@ from app.ui.client.player.room.measures import WordsToFit
 from app.ui.client.player.step_words import ONE_SIDED, rounds_of, waiting_words, word_of
 from app.words.client import lead, pauses
 from app.words.client import player as says
+from app.words.positions import change_words
 
 CUE_MS = 8_000
 """A cue stands at least so long."""
@@ -125,7 +126,7 @@ def _cues(playing: Playing, found: Exercise | None) -> tuple[tuple[str, ...], in
 
 
 def _lines(step: Step, found: Exercise | None) -> tuple[str, ...]:
-    down = (says.change_words(step)[1],) if step.kind is StepKind.CHANGE else ()
+    down = (change_words(step)[1],) if step.kind is StepKind.CHANGE else ()
     if found is None:
         return down
     cues = found.cues

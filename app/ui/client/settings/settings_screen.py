@@ -112,12 +112,13 @@ def summary(person: Person, page: str) -> str:
     body = person.body
     ticked = [name for condition, (name, _) in welcome.CONDITIONS.items() if condition in body.conditions]
     spared = [f"{parts.spot(s)}: {welcome.SPARE_SHORT[min(cap, 1)]}" for s, cap in sorted(body.spare.items())]
+    kit = welcome.kit_words(body.kit)
     return {
         "names": " · ".join(filter(None, [person.name, str(person.birth_year or ""), person.led_by])),
         "conditions": listed(ticked) or words.NOTHING,
         "spare": listed(spared) or words.NOTHING,
-        "kit": welcome.kit_words(body.kit),
+        "kit": kit[:1].upper() + kit[1:],
         "around": words.around_said(body.alone, body.rises_unaided),
         "emergency": " · ".join(filter(None, [person.emergency_number, person.emergency_contact])),
-        "sends": listed(sent_words(person)) or welcome.NOTHING_SENT,
+        "sends": listed(sent_words(person)).capitalize() or welcome.NOTHING_SENT,
     }[page]
