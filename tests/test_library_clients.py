@@ -5,25 +5,27 @@ import random
 import re
 from collections import Counter
 from dataclasses import dataclass
+from datetime import timedelta
 from functools import cache
 
 import pytest
 
 from app.domain.model.body import PAIRED_REGIONS, Region, Spot
-from app.domain.model.client import Client, Condition, Place
+from app.domain.model.client import Client, Condition, ConditionTerms, Place
 from app.domain.model.exercise import Axis, Pattern, Space
 from app.domain.model.plan import Part, Timeline
 from app.words import text
-from tests.domain.shipped import SESSIONS, compiled, library
-from tests.sampling import examples
+from tests.domain.shipped import SESSIONS, TODAY, compiled, library
+from tests.sampling import examples, is_whole
 
 KIT = ("chair", "worktop", "step", "mat", "band", "door_anchor", "dumbbell", "towel")
 LEAST_SHARE, LEAST_PATTERNS = 50, 3
-#: Percent of compiled sessions that may fall short.
-MOST_SHORT = 2
+#: Percent of compiled sessions that may fall short: of twenty people one more makes a tenth, so a sample may have more.
+MOST_SHORT = 2 if is_whole() else 3
 #: Nothing stands in for anything, so that what is spared is simply missing.
 KEEPS_ORDER = (Condition.MEMORY_LOSS,)
 CLIENTS = examples(20, 500)
+OPERATIONS = (Condition.SPINAL_SURGERY, Condition.SHOULDER_REPLACEMENT, Condition.PACEMAKER)
 
 
 @dataclass(frozen=True)
@@ -38,7 +40,8 @@ def random_case(chance: random.Random) -> Case:
     """Any two areas spared at 0 or 1, any one condition, any kit, any place.
 
     Ribs are spared at 1: at 0 nothing is left that turns, bends or bears down, nearly all strength work. Whoever
-    rests a leg has a chair, since nobody stands on one leg for a session.
+    rests a leg has a chair, since nobody stands on one leg for a session. Operations are eight weeks old: in the first
+    six, and where no day is known, little or no strength work is left, by design.
     """
     spare = {}
     for region in chance.sample(list(Region), 2):
@@ -50,7 +53,8 @@ def random_case(chance: random.Random) -> Case:
     needed = frozenset({"chair"}) if limb == "leg" else frozenset()
     client = Client(spare=spare, conditions=frozenset({condition}), kit=random_kit(chance) | needed,
                     rises_unaided=condition is not Condition.CANNOT_RISE, rest_side=side,
-                    rest_side_because="plaster" if side else "", rest_limb=limb)
+                    rest_side_because="plaster" if side else "", rest_limb=limb,
+                    terms=dict.fromkeys(OPERATIONS, ConditionTerms(since=TODAY - timedelta(weeks=8))))
     place = Place("Somewhere", chance.choice((None, random_kit(chance) | needed)), floor=chance.random() < 0.5,
                   noise=chance.random() < 0.5, space=chance.choice(list(Space)))
     return Case(client, place)

@@ -85,7 +85,7 @@ EVIDENCE: dict[str, Callable[[Exercise], object]] = {
     "bends forward with a weight or a band": lambda e: {"dumbbell", "band"} & set(e.equipment),
     "needs a firm grip": lambda e: "dumbbell" in e.equipment or re.search("hold the frame|pause for two", said(e)),
     "needs a hard grip": lambda e: "dumbbell" in e.equipment and "walk" in said(e),
-    "rounds the back": lambda e: re.search("round|sit back|stretch between", said(e)),
+    "rounds the back or bends down to the feet": lambda e: re.search("round|sit back|stretch between", said(e)),
     "arches the back": lambda e: "over the chair" in said(e),
     "turns or tips the head": lambda e: re.search("head|look", said(e)),
     "turns round or walks backwards": lambda e: re.search("round|turn|step back", said(e)),

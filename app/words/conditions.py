@@ -14,8 +14,9 @@ GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
         Condition.FALLS: ("A fall in the last year, or unsteady on the feet",
                           "Balance exercises only while holding on, also when they get harder."),
         Condition.WALKING_AID: ("A stick, a frame or another walking aid",
-                                "Standing only while holding on, and more exercises done sitting."),
-        Condition.WHEELCHAIR: ("A wheelchair", "Everything sitting down. Brakes on, feet supported."),
+                                "Standing only while holding on, walking with the aid, more exercises sitting."),
+        Condition.WHEELCHAIR: ("A wheelchair",
+                               "Everything sitting down, well back in the seat. Brakes on, feet supported."),
         Condition.POSTURAL_DIZZINESS: ("Dizzy when standing up", "Getting up slowly, and holding on once you stand."),
         Condition.VERTIGO: ("Spinning when the head moves (vertigo)",
                             "No lying flat, head turns or turning round; balance while holding on."),
@@ -28,13 +29,16 @@ GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
         Condition.OSTEOPOROSIS: ("Thin bones (osteoporosis)",
                                  "No rounding the back, no twisting, nothing jarring."),
         Condition.HIP_REPLACEMENT: ("A new hip",
-                                    "No crossing the legs or deep bends; the surgeon’s limits come first."),
+                                    "No crossing the legs, no deep bends; at first no low chairs. The surgeon’s limits "
+                                    "come first."),
         Condition.KNEE_REPLACEMENT: ("A new knee",
                                      "Little kneeling, nothing jarring; the surgeon’s limits come first."),
         Condition.SHOULDER_REPLACEMENT: ("A new shoulder",
-                                         "Arms low and light, no leaning on them; the surgeon’s limits come first."),
+                                         "Arms low and light, no leaning on them, at first not on the floor. The "
+                                         "surgeon’s limits come first."),
         Condition.SPINAL_SURGERY: ("An operation on the back",
-                                   "No rounding or twisting; the surgeon’s limits come first."),
+                                   "No rounding or twisting; in the first weeks only walking and loosening. The "
+                                   "surgeon’s limits come first."),
         Condition.ONE_SIDE: ("One side that should rest", "Such as in plaster, or after a stroke. That side rests."),
     }),
     ("Heart, breath and blood", {
@@ -99,8 +103,7 @@ COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
     Condition.BLOOD_THINNER: ("a knock on the head needs emergency care",),
     Condition.WALKING_AID: ("stands only while holding on",),
     Condition.COPD: ("effort judged by breathing",),
-    Condition.EPILEPSY: ("no axis covers a weight over the face: leave such exercises out",),
-    Condition.SPINAL_SURGERY: ("walking only for the first six weeks",),
+    Condition.SPINAL_SURGERY: ("walking and loosening only for the first six weeks",),
     Condition.HIP_REPLACEMENT: ("the surgeon’s limits come first; some are for life",),
 }
 BECAUSE: Mapping[Condition, str] = {

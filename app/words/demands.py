@@ -33,12 +33,13 @@ ASKS: Mapping[str, tuple[str, str, str]] = {
     Axis.FLOOR_TRANSFER: (
         "goes down to a seat or bed and back up", "goes down to the floor", "lies down on the floor"),
     Axis.HEAD_BELOW_HEART: ("lies flat or tips the head forward", "puts the head low", "hangs the head down"),
-    Axis.SPINAL_ROUNDING: ("rounds the back a little", "rounds the back", "rounds the back fully"),
+    Axis.SPINAL_ROUNDING: ("rounds the back a little", "rounds the back or bends down to the feet",
+                           "rounds the back fully"),
     Axis.SPINAL_EXTENSION: ("arches the back a little", "arches the back", "arches the back fully"),
     Axis.HEAD_TURNING: ("moves the head a little", "turns or tips the head", "turns the head fast or far"),
     Axis.TURNING_ROUND: (
         "turns in small steps, or steps back", "turns round or walks backwards", "turns round fast"),
-    Axis.BEARING_DOWN: ("needs a light effort", "lifts, or braces the trunk firmly", "strains"),
+    Axis.BEARING_DOWN: ("needs a light effort of the trunk", "lifts, or braces the trunk firmly", "strains"),
     Axis.HARD_HOLD: ("holds lightly", "holds hard", "holds as hard as possible"),
     Axis.UNHELD_BALANCE: (
         "needs some balance without holding on", "leaves no hand free for support",
@@ -53,11 +54,13 @@ OTHER: Mapping[str, str] = {
     "space": "needs more room than there is here",
     "support": "is done standing, with nothing to hold on to",
     "seated": "isn’t done sitting down",
+    "on_side": "is done lying on one side",
     "side": "uses an arm or leg that is resting",
 }
 WEIGHT: Mapping[str, str] = {
     "day": "uses a weight, and today is without weights",
     "owned": "needs a lighter weight than there is here",
+    "lying": "lifts a weight while you lie down",
 }
 
 

@@ -46,6 +46,7 @@ AXIS_WORDS: Mapping[str, str] = {
     "weight": "a lighter weight than you have",
     "support": "standing with nothing to hold on to",
     "seated": "a position other than sitting",
+    "on_side": "lying on one side",
     "side": "an arm or leg that is resting",
 }
 REGION_WORDS: Mapping[Region, str] = {r: r.value for r in Region}

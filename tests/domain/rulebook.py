@@ -10,8 +10,9 @@ from app.domain.model.exercise import Exercise
 from tests.domain.shipped import TODAY
 
 REGION = {
-    "knee": "deep_knee_flexion kneeling impact floor_transfer",
-    "hip": "deep_hip_flexion leg_crossing loaded_twist impact", "ankle": "ankle_load impact single_leg_balance",
+    "knee": "deep_knee_flexion kneeling impact floor_transfer single_leg_balance",
+    "hip": "deep_hip_flexion leg_crossing loaded_twist impact single_leg_balance",
+    "ankle": "ankle_load impact single_leg_balance",
     "back": "loaded_spinal_flexion spinal_rounding spinal_extension loaded_twist impact",
     "neck": "neck_load head_turning head_below_heart",
     "shoulder": "overhead_shoulder shoulder_load wrist_weight_bearing",
@@ -35,7 +36,7 @@ LASTING = {
     "hernia": "bearing_down 1, loaded_spinal_flexion 1",
     "walking_aid": "single_leg_balance 2, unheld_balance 0, impact 1",
     "wheelchair": "single_leg_balance 0, unheld_balance 0, floor_transfer 0, kneeling 0, impact 0, "
-                  "turning_round 0, overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1",
+                  "turning_round 0, overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1, deep_hip_flexion 1",
     "postural_dizziness": "unheld_balance 0, head_below_heart 1",
     "blood_thinner": "single_leg_balance 2, unheld_balance 0",
     "shoulder_replacement": "shoulder_load 2, overhead_shoulder 2, wrist_weight_bearing 1",
@@ -46,16 +47,21 @@ LASTING = {
 #: Until a clinician's yes.
 AT_FIRST = {
     "osteoporosis": "loaded_spinal_flexion 1, loaded_twist 0", "vertigo": "head_turning 0, single_leg_balance 1",
-    "hip_replacement": "loaded_twist 0, floor_transfer 1", "knee_replacement": "deep_knee_flexion 2, kneeling 0",
+    "hip_replacement": "loaded_twist 0, floor_transfer 1, deep_hip_flexion 1, loaded_spinal_flexion 1, "
+                       "unheld_balance 0, single_leg_balance 1",
+    "knee_replacement": "deep_knee_flexion 2, kneeling 0, floor_transfer 1, unheld_balance 0, single_leg_balance 1",
     "copd": "overhead_shoulder 1",
     "cancer_treatment": "overhead_shoulder 1, bearing_down 1, loaded_spinal_flexion 1",
-    "shoulder_replacement": "shoulder_load 1, overhead_shoulder 1, wrist_weight_bearing 0",
+    "shoulder_replacement": "shoulder_load 1, overhead_shoulder 1, wrist_weight_bearing 0, floor_transfer 1, grip 1, "
+                            "elbow_load 1",
     "spinal_surgery": "spinal_rounding 0, loaded_twist 0, loaded_spinal_flexion 1, floor_transfer 1, bearing_down 1, "
-                      "spinal_extension 1",
+                      "spinal_extension 1, unheld_balance 0, single_leg_balance 1",
 }
-#: In the first weeks after a day that is known.
-FRESH = {"shoulder_replacement": (6, "shoulder_load 0, overhead_shoulder 0"),
-         "pacemaker": (6, "overhead_shoulder 1, shoulder_load 1, wrist_weight_bearing 0")}
+#: In the first weeks; without a day until a yes.
+FRESH = {"shoulder_replacement": (6, "shoulder_load 0, overhead_shoulder 0, grip 0, elbow_load 0"),
+         "pacemaker": (6, "overhead_shoulder 1, shoulder_load 1, wrist_weight_bearing 0, floor_transfer 1"),
+         "spinal_surgery": (6, "bearing_down 0, loaded_spinal_flexion 0, deep_hip_flexion 1, head_turning 0, "
+                               "neck_load 0, ankle_load 1")}
 HAND_ON = {"falls", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness", "blood_thinner",
            "epilepsy"}
 
@@ -72,13 +78,13 @@ def of_condition(name: str, client: Client) -> dict[str, int]:
     if not cleared:
         tables.append(_read(AT_FIRST.get(name, "")))
         weeks, fresh = FRESH.get(name, (0, ""))
-        if terms is not None and terms.since is not None and (TODAY - terms.since).days < 7 * weeks:
+        if terms is None or terms.since is None or (TODAY - terms.since).days < 7 * weeks:
             tables.append(_read(fresh))
     return {axis: min(t[axis] for t in tables if axis in t) for axis in {a for t in tables for a in t}}
 
 
 #: As it stands for somebody of whom nothing more is known.
-CONDITION = {name: of_condition(name, Client()) for name in {*LASTING, *AT_FIRST}}
+CONDITION = {name: of_condition(name, Client()) for name in {*LASTING, *AT_FIRST, *FRESH}}
 ON_FLOOR = {"kneeling", "quadruped", "supine", "prone", "side_lying"}
 EVERYWHERE = {"none", "wall", "doorway"}
 ARM_REGIONS, LEG_REGIONS = {"shoulder", "elbow", "wrist", "hand"}, {"hip", "thigh", "knee", "calf", "ankle", "foot"}
@@ -205,6 +211,8 @@ def caps(client: Client, diary: Diary | None, exercise: Exercise | None = None, 
     for spot, most in client.spare.items():
         for axis in axes(spot):
             cap(axis, most)
+        if stays_up(spot, most):
+            cap("floor_transfer", 1)
     for condition in client.conditions:
         for axis, most in of_condition(condition.value, client).items():
             cap(axis, most)
@@ -214,14 +222,53 @@ def caps(client: Client, diary: Diary | None, exercise: Exercise | None = None, 
         cap("floor_transfer", 1)
     if fell_lately(diary):
         cap("unheld_balance", 0)
-    said = diary.pain if diary else {}
-    if diary and said is None:  # not said: whatever hurt in either of the last sessions still does
-        both = [*diary.last.pain_at.items(), *(diary.last_light.pain_at.items() if diary.last_light else ())]
-        said = {spot: max(level for other, level in both if other == spot) for spot, _ in both}
-    for spot, level in (said or {}).items():
+    for spot, level in said_of(diary).items():
+        most = _pain_cap(client, diary or Diary(), spot, level)
         for axis in axes(spot):
-            cap(axis, _pain_cap(client, diary or Diary(), spot, level))
+            cap(axis, most)
+        if stays_up(spot, most):
+            cap("floor_transfer", 1)
     return found
+
+
+def said_of(diary: Diary | None) -> dict[object, int]:
+    """What hurts; not said: whatever hurt in either of the last sessions still does."""
+    if diary is None:
+        return {}
+    if diary.pain is not None:
+        return dict(diary.pain)
+    both = [*diary.last.pain_at.items(), *(diary.last_light.pain_at.items() if diary.last_light else ())] if (
+        diary.last) else [*diary.last_light.pain_at.items()] if diary.last_light else []
+    return {spot: max(level for other, level in both if other == spot) for spot, _ in both}
+
+
+def stays_up(spot: object, most: int) -> bool:
+    """Whether getting up from the floor would take what hurts: from 6 all but the neck, from 4 hip and back."""
+    region = spot.region.value  # type: ignore[attr-defined]
+    return region not in ("neck", "knee", "balance", "floor") and most <= (1 if region in ("hip", "back") else 0)
+
+
+def off_side(client: Client, diary: Diary | None) -> bool:
+    """Whether nothing is done lying on one side: hip, shoulder or ribs hurt from 4 on or are spared; or a new hip."""
+    lain_on = ("hip", "shoulder", "ribs")
+    sore = any(s.region.value in lain_on and _pain_cap(client, diary or Diary(), s, level) <= 1  # type: ignore[attr-defined]
+               for s, level in said_of(diary).items())
+    new = any(c.value == "hip_replacement" and not (
+        (t := client.terms.get(c)) and t.cleared_by and t.cleared) for c in client.conditions)
+    return sore or new or any(s.region.value in lain_on and most <= 1 for s, most in client.spare.items())
+
+
+def hand_left(exercise: Exercise) -> bool:
+    """Whether not both arms work at the same time."""
+    arms = {limb.value for limb in exercise.loads} & {"arm", "other_arm"} if exercise.loads is not None else (
+        trained(exercise) & {"arm", "other_arm"})
+    return len(arms) < 2 and not (arms == {"arm"} and exercise.sides.value == "both")
+
+
+def lies_on_side(exercise: Exercise) -> bool:
+    """On the floor as it is called; on a bed where arm and leg across carry."""
+    return exercise.position.value == "side_lying" or (
+        exercise.position.value == "on_bed" and {"other_arm", "other_leg"} <= leaned_on(exercise))
 
 
 def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None, session_kit: set[str],
@@ -229,7 +276,7 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     """Everything that speaks against an exercise, or against one side's bout of it; empty where it may be done."""
     names = {c.value for c in client.conditions}
     demand = {axis.value: asked for axis, asked in exercise.demand.items()}
-    if (names & HAND_ON or fell_lately(diary)) and exercise.support.value == "optional":
+    if (names & HAND_ON or fell_lately(diary)) and exercise.support.value == "optional" and hand_left(exercise):
         demand["unheld_balance"] = 0
     one = side if exercise.sides.value == "each" else ""
     found = [axis for axis, most in caps(client, diary, exercise, one).items() if demand.get(axis, 0) > most]
@@ -249,9 +296,17 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("space")
     if "wheelchair" in names and exercise.position.value != "seated":
         found.append("seated")
-    nothing_firm = exercise.support.value == "none" and not {"wall", "worktop"} & set(exercise.equipment)
+    on_it = bool({"wall", "worktop"} & set(exercise.equipment)) and not hand_left(exercise)
+    nothing_firm = not on_it and exercise.support.value != "required" and not (
+        exercise.support.value == "optional" and hand_left(exercise))
     if "walking_aid" in names and exercise.position.value == "standing" and nothing_firm:
         found.append("support")
+    if off_side(client, diary) and lies_on_side(exercise):
+        found.append("on_side")
+    lying = exercise.position.value in ("supine", "prone", "side_lying") or (
+        exercise.position.value == "on_bed" and (demand.get("floor_transfer") or demand.get("head_below_heart")))
+    if "epilepsy" in names and exercise.loaded and lying:
+        found.append("weight")
     bouts = (side,) if side else ("left", "right") if exercise.sides.value == "each" else (exercise.sides.value,)
     if all(uses_rested(exercise, bout, client) for bout in bouts):
         found.append("side")

@@ -8,6 +8,7 @@ from app.domain.compile.stations import Order
 from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S
 from app.domain.dosing.limits import Limits
 from app.domain.model.exercise import Axis, Exercise, Support
+from app.domain.model.limbs import leaves_a_hand
 from app.domain.model.plan import Dose, Reason, Step, StepKind
 from app.domain.model.rules import RuleId
 
@@ -29,7 +30,7 @@ def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[
 
 def _could_let_go(exercise: Exercise) -> bool:
     """Whether its cues leave it open to let go, so that the hand has to be asked for."""
-    return exercise.support is Support.OPTIONAL and exercise.asks(Axis.UNHELD_BALANCE) > 0
+    return exercise.support is Support.OPTIONAL and leaves_a_hand(exercise) and exercise.asks(Axis.UNHELD_BALANCE) > 0
 
 
 def _told(condition: str, what: str, value: int) -> Reason:

@@ -8,8 +8,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
+from app.domain.dosing.conditions import rules_of
 from app.domain.model.client import Client
-from app.domain.model.exercise import Axis, Exercise, Position
+from app.domain.model.exercise import Exercise, Position
 from app.domain.model.plan import ChangeStage
 
 #: Getting down to the floor or up takes 4.1 ± 1.1 s; nobody is hurried. [P] Source: BOHANNON_LUSARDI_2004.
@@ -26,7 +27,8 @@ SIT_S, LONG_SIT_S = 30, 60
 #: Standing still, a hand on something: the drop is deepest in the first 15 s. Source: FREEMAN_2011. The longer is [P].
 STAND_S, LONG_STAND_S = 15, 30
 #: Conditions, by id, with which pressure or balance is late after lying. One that this version lacks is no fault.
-SLOW_TO_RISE = frozenset({"falls", "high_blood_pressure", "postural_dizziness", "beta_blocker", "vertigo"})
+SLOW_TO_RISE = frozenset({
+    "falls", "high_blood_pressure", "postural_dizziness", "beta_blocker", "vertigo", "parkinsons"})
 
 
 class Posture(StrEnum):
@@ -57,8 +59,7 @@ def posture_of(exercise: Exercise | None) -> Posture:
         return Posture.STANDING
     if exercise.position is not Position.ON_BED:
         return _BY_POSITION[exercise.position]
-    lies = exercise.asks(Axis.FLOOR_TRANSFER) or exercise.asks(Axis.HEAD_BELOW_HEART)
-    return Posture.IN_BED if lies else Posture.SEATED
+    return Posture.IN_BED if exercise.lies else Posture.SEATED
 
 
 def depth(exercise: Exercise) -> int:
@@ -119,6 +120,8 @@ def _up(was: Posture, now: Posture, client: Client, floor_s: int) -> Iterator[Po
         yield PositionChange(STAND_UP_S, ChangeStage.UP if was is Posture.IN_BED else ChangeStage.RISE)
     if was in LYING and stands:
         yield PositionChange(LONG_STAND_S if slow else STAND_S, ChangeStage.STAND)
+    elif was is Posture.SEATED and stands and any(rule.is_slow_up for rule in rules_of(client)):
+        yield PositionChange(STAND_S, ChangeStage.STAND)
 
 
 def _down(now: Posture, floor_s: int) -> Iterator[PositionChange]:

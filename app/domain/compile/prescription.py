@@ -111,3 +111,10 @@ def shared(bout: Amounts, share: Fraction) -> Amounts:
         return bout
     seconds = max(1, int(bout.length_ms * share) // 1000)
     return replace(bout, length_ms=seconds * 1000, reps=max(1, int(bout.reps * share)) if bout.reps else bout.reps)
+
+
+def no_quicker(bout: Amounts, rep_ms: int) -> Amounts:
+    """The same bout with no more repetitions than fit in at `rep_ms` each, one at least; 0 ms: as it is."""
+    if not bout.reps or not rep_ms:
+        return bout
+    return replace(bout, reps=max(1, min(bout.reps, bout.length_ms // rep_ms)))

@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from app.domain.compile.arrangement import Unit, arranged, lowest
 from app.domain.compile.bouts import Bouts
-from app.domain.compile.prescription import FULL, Amounts, amounts, longer_rest_s, owned_load_g, shared
+from app.domain.compile.prescription import FULL, Amounts, amounts, longer_rest_s, no_quicker, owned_load_g, shared
 from app.domain.compile.substitution import ChosenExercise, Library, StationPart, choose
 from app.domain.dosing.dose import rounds_at
 from app.domain.dosing.limits import Limits
@@ -197,6 +197,8 @@ def _station(order: Order, block: Block, slot: _Slot, dose: Dose, limits: Limits
     item, written, actual = slot.item, order.library[slot.item.exercise], slot.unit.part.exercise
     work, rest, weight = (dose.work, max(dose.rest, limits.rest), dose.load) if block.is_main else (FULL, FULL, FULL)
     got = shared(amounts(item, written, actual, work, limits.longest_hold_s(actual)), slot.unit.part.bouts.share)
+    if actual.is_chair_stand:
+        got = no_quicker(got, limits.slowest_stand_ms)
     load = owned_load_g(item.load_g, weight, order.client.weights_g) if actual.loaded and item.load_g else 0
     between = item.rest_s if item.rest_s is not None else block.rest_s
     return Station(

@@ -48,6 +48,8 @@ Caps = Mapping[Axis, int]
 NONE: Caps = {}
 #: Longest hard hold with one of these, s. Custom, after `NARLOCH_1995` on straining and breath.
 SHORT_HOLD_S = 10
+#: One stand up from a chair and down again where pressure or balance is late, ms. [P]
+SLOW_STAND_MS = 6_000
 
 
 @dataclass(frozen=True)
@@ -64,8 +66,14 @@ class ConditionRule:
     first_weeks: int = 0
     """Weeks after which the first limits are asked about; 0: there are none."""
     acute: Caps = field(default_factory=dict, hash=False)
-    """Until so many weeks after `since`, where that is known, and no yes."""
+    """Until so many weeks after `since`; where no day is known, until a clinician's yes."""
     acute_weeks: int = 0
+    is_off_side_first: bool = False
+    """Until a clinician's yes nothing is done lying on one side."""
+    is_weightless_lying: bool = False
+    """No weight is lifted while lying down, where it would be above the face."""
+    is_slow_up: bool = False
+    """Chair stands no quicker than `SLOW_STAND_MS`, and a stand with a hand on something after a rise."""
     is_held: bool = False
     """Where balance is asked for, a hand stays on something."""
     is_seated: bool = False
@@ -82,6 +90,8 @@ class ConditionRule:
 
 #: A hand on something, and no balance that takes two free hands.
 HELD: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 2}
+#: After an operation, until the yes: no balance without a hand on something, and none that one leg has to carry.
+ON_BOTH_FEET: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 1}
 
 CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.OSTEOPOROSIS: ConditionRule(
@@ -99,11 +109,12 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.HIP_REPLACEMENT: ConditionRule(
         (EANNUCCI_2019, KORFITSEN_2023),
         caps={Axis.DEEP_HIP_FLEXION: 2, Axis.LEG_CROSSING: 1, Axis.LOADED_TWIST: 1},
-        first={Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1}, first_weeks=12),
+        first={Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1, Axis.DEEP_HIP_FLEXION: 1, Axis.LOADED_SPINAL_FLEXION: 1,
+               **ON_BOTH_FEET}, first_weeks=12, is_off_side_first=True),
     Condition.KNEE_REPLACEMENT: ConditionRule(
         (WYLDE_2019, JENKINS_2008),
         caps={Axis.KNEELING: 1, Axis.IMPACT: 1},
-        first={Axis.DEEP_KNEE_FLEXION: 2, Axis.KNEELING: 0}, first_weeks=12),
+        first={Axis.DEEP_KNEE_FLEXION: 2, Axis.KNEELING: 0, Axis.FLOOR_TRANSFER: 1, **ON_BOTH_FEET}, first_weeks=12),
     Condition.FALLS: ConditionRule(
         (SHERRINGTON_2020, MONTERO_ODASSO_2022),
         caps=HELD, is_held=True),
@@ -117,7 +128,8 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.BETA_BLOCKER: ConditionRule((), "custom of cardiac rehabilitation, from memory"),
     Condition.PACEMAKER: ConditionRule(
         (), "limits for new leads are custom",
-        acute={Axis.OVERHEAD_SHOULDER: 1, Axis.SHOULDER_LOAD: 1, Axis.WRIST_WEIGHT_BEARING: 0}, acute_weeks=6),
+        acute={Axis.OVERHEAD_SHOULDER: 1, Axis.SHOULDER_LOAD: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1},
+        acute_weeks=6),
     Condition.INSULIN: ConditionRule((TURNER_2019,)),
     Condition.ONE_SIDE: ConditionRule((BILLINGER_2014,)),
     Condition.COPD: ConditionRule(
@@ -125,7 +137,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         first={Axis.OVERHEAD_SHOULDER: 1}, first_weeks=4, rest=150, most_rpe=4),
     Condition.PARKINSONS: ConditionRule(
         (OSBORNE_2022,), "turns in steps are custom",
-        caps={**HELD, Axis.TURNING_ROUND: 1}, is_held=True),
+        caps={**HELD, Axis.TURNING_ROUND: 1}, is_held=True, is_slow_up=True),
     Condition.NEUROPATHY: ConditionRule(
         (), "a hand on something is custom", caps={**HELD, Axis.IMPACT: 1, Axis.ANKLE_LOAD: 2}, is_held=True),
     Condition.CANCER_TREATMENT: ConditionRule(
@@ -142,28 +154,32 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         (MULROY_2011,), "push less than pull: guideline, from memory",
         caps={Axis.SINGLE_LEG_BALANCE: 0, Axis.UNHELD_BALANCE: 0, Axis.FLOOR_TRANSFER: 0, Axis.KNEELING: 0,
               Axis.IMPACT: 0, Axis.TURNING_ROUND: 0, Axis.OVERHEAD_SHOULDER: 2, Axis.SHOULDER_LOAD: 2,
-              Axis.WRIST_WEIGHT_BEARING: 1},
+              Axis.WRIST_WEIGHT_BEARING: 1, Axis.DEEP_HIP_FLEXION: 1},
         is_seated=True),
     Condition.POSTURAL_DIZZINESS: ConditionRule(
         (TRAN_2021,),
-        caps={Axis.UNHELD_BALANCE: 0, Axis.HEAD_BELOW_HEART: 1}, is_held=True),
+        caps={Axis.UNHELD_BALANCE: 0, Axis.HEAD_BELOW_HEART: 1}, is_held=True, is_slow_up=True),
     Condition.BLOOD_THINNER: ConditionRule((), "consensus on head knocks", caps=HELD, is_held=True),
     Condition.SHOULDER_REPLACEMENT: ConditionRule(
         (), "a table of protocols, which differ",
         caps={Axis.SHOULDER_LOAD: 2, Axis.OVERHEAD_SHOULDER: 2, Axis.WRIST_WEIGHT_BEARING: 1},
-        first={Axis.SHOULDER_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0}, first_weeks=12,
-        acute={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 0}, acute_weeks=6),
+        first={Axis.SHOULDER_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1,
+               Axis.GRIP: 1, Axis.ELBOW_LOAD: 1}, first_weeks=12,
+        acute={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 0, Axis.GRIP: 0, Axis.ELBOW_LOAD: 0}, acute_weeks=6),
     Condition.SPINAL_SURGERY: ConditionRule(
         (MADERA_2017,), "weeks are custom",
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_TWIST: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.IMPACT: 1,
               Axis.SPINAL_EXTENSION: 2},
         first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_TWIST: 0, Axis.LOADED_SPINAL_FLEXION: 1, Axis.FLOOR_TRANSFER: 1,
-               Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1}, first_weeks=12),
+               Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1, **ON_BOTH_FEET}, first_weeks=12,
+        acute={Axis.BEARING_DOWN: 0, Axis.LOADED_SPINAL_FLEXION: 0, Axis.DEEP_HIP_FLEXION: 1, Axis.HEAD_TURNING: 0,
+               Axis.NECK_LOAD: 0, Axis.ANKLE_LOAD: 1}, acute_weeks=6),
     Condition.GLAUCOMA: ConditionRule(
         (JASIEN_2015,), "head low is studied; holds and straining are custom",
         caps={Axis.HEAD_BELOW_HEART: 1, Axis.BEARING_DOWN: 1, Axis.OVERHEAD_SHOULDER: 2}, is_short_hold=True),
     Condition.EPILEPSY: ConditionRule(
-        (CAPOVILLA_2016,), "a hand on something is custom", caps=HELD, is_held=True),
+        (CAPOVILLA_2016,), "a hand on something, and no weight above the face, are custom", caps=HELD, is_held=True,
+        is_weightless_lying=True),
 }
 
 
@@ -184,12 +200,18 @@ def is_cleared(client: Client, condition: Condition) -> bool:
     return terms is not None and bool(terms.cleared_by) and terms.cleared is not None
 
 
+def lies_on_no_side(client: Client) -> bool:
+    """Whether nothing may be done lying on one side, for want of a clinician's yes."""
+    return any(CONDITION_RULES[c].is_off_side_first and not is_cleared(client, c) for c in client.conditions)
+
+
 def condition_caps(client: Client, condition: Condition, today: date) -> Caps:
     """The highest demand that a condition allows today, by axis."""
     rule, terms = CONDITION_RULES[condition], client.terms.get(condition)
+    since = None if terms is None else terms.since
+    is_acute = since is None or today < since + timedelta(weeks=rule.acute_weeks)
     caps, holding = dict(rule.caps), [] if is_cleared(client, condition) else [rule.first]
-    if terms is not None and terms.since is not None and not is_cleared(client, condition) and (
-            today < terms.since + timedelta(weeks=rule.acute_weeks)):
+    if is_acute and holding:
         holding.append(rule.acute)
     for more in holding:
         for axis, cap in more.items():

@@ -5,13 +5,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from app.domain.dosing.conditions import SHORT_HOLD_S, condition_caps, rules_of
-from app.domain.model.body import BODY_REGIONS, REGION_AXES, Spot
+from app.domain.dosing.conditions import SHORT_HOLD_S, SLOW_STAND_MS, condition_caps, lies_on_no_side, rules_of
+from app.domain.model.body import BODY_REGIONS, GETS_UP_WITH, LAIN_ON, REGION_AXES, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Position, Space, Support
 from app.domain.model.kit import BED, WEIGHTS
-from app.domain.model.limbs import BodyLimb, idle_across
+from app.domain.model.limbs import BodyLimb, idle_across, leaves_a_hand, lies_on_side
 from app.domain.model.plan import StepSide
 from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
 
@@ -27,12 +27,23 @@ DOWN = 2
 STEADY = frozenset({"wall", "worktop"})
 
 
+def _may_hold(exercise: Exercise) -> bool:
+    """Whether its words leave it open to hold on, and it leaves a hand for that."""
+    return exercise.support is Support.OPTIONAL and leaves_a_hand(exercise)
+
+
+def _is_held(exercise: Exercise) -> bool:
+    """Whether somebody can hold on throughout: it says so, it may be, or the hands are on a wall or a worktop."""
+    on_it = bool(STEADY & set(exercise.equipment)) and not leaves_a_hand(exercise)
+    return exercise.support is Support.REQUIRED or _may_hold(exercise) or on_it
+
+
 def _asked(exercise: Exercise, axis: Axis, *, is_held: bool = False) -> int:
     """Its rating; on the floor never less than getting down there asks, however it was rated.
 
     With `is_held` the hand that may stay on something stays there, which takes the unheld balance away.
     """
-    if is_held and axis is Axis.UNHELD_BALANCE and exercise.support is Support.OPTIONAL and axis in exercise.demand:
+    if is_held and axis is Axis.UNHELD_BALANCE and axis in exercise.demand and _may_hold(exercise):
         return 0
     return max(exercise.asks(axis), DOWN if axis is Axis.FLOOR_TRANSFER and exercise.on_floor else 0)
 
@@ -52,6 +63,12 @@ class Limits:
     """They stand only with something to hold, whatever they do."""
     is_seated: bool = False
     """Only what is done sitting."""
+    is_off_side: bool = False
+    """Nothing that is done lying on one side."""
+    is_weightless_lying: bool = False
+    """No weight while lying down."""
+    slowest_stand_ms: int = 0
+    """What one stand up from a chair takes at the least, ms; 0: as written."""
     is_same_order: bool = False
     """Nothing stands in for anything."""
     rest: int = 100
@@ -114,13 +131,16 @@ class Limits:
             yield "noise", ""
         if exercise.space is Space.LARGE and self.space is Space.SMALL:
             yield "space", ""
-        if self.is_held_up and exercise.position is Position.STANDING and not (
-                exercise.support is not Support.NONE or STEADY & set(exercise.equipment)):
+        if self.is_held_up and exercise.position is Position.STANDING and not _is_held(exercise):
             yield "support", ""
+        if self.is_off_side and lies_on_side(exercise):
+            yield "on_side", ""
         if self.is_seated and exercise.position is not Position.SEATED:
             yield "seated", exercise.position
         if self.without_weights and (exercise.loaded or WEIGHTS & exercise.needs()):
             yield "weight", "day" if self.is_weightless_day else "owned"
+        elif self.is_weightless_lying and exercise.loaded and exercise.lies:
+            yield "weight", "lying"
 
 
 def usual_pain_holds(usual: UsualPain | None, level: int, rise: int | None, today: date) -> bool:
@@ -171,6 +191,7 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
     for spot, cap in client.spare.items():
         for axis in REGION_AXES[spot.region]:
             lower(axis, cap)
+        lower(Axis.FLOOR_TRANSFER, getting_up_cap(spot.region, cap))
     for condition in client.conditions:
         for axis, cap in condition_caps(client, condition, today).items():
             lower(axis, cap)
@@ -180,9 +201,27 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
         lower(Axis.UNHELD_BALANCE, 0)
     for spot, level in felt(diary).items():
         if spot.region in BODY_REGIONS:
+            cap = _pain_cap(client, diary or Diary(), spot, level, today)
             for axis in REGION_AXES[spot.region]:
-                lower(axis, _pain_cap(client, diary or Diary(), spot, level, today))
+                lower(axis, cap)
+            lower(Axis.FLOOR_TRANSFER, getting_up_cap(spot.region, cap))
     return caps
+
+
+def getting_up_cap(region: Region, cap: int) -> int:
+    """How low somebody may get whose region is capped so: not to the floor where getting up would take what is not to
+    work, and with a hip or the back that hurts clearly."""
+    if region not in GETS_UP_WITH:
+        return ALL
+    return 1 if cap == 0 or (cap == 1 and region in (Region.HIP, Region.BACK)) else ALL
+
+
+def is_off_side(client: Client, diary: Diary | None, today: date) -> bool:
+    """Whether nothing is to be done lying on one side: a hip, a shoulder or the ribs are sore, or a hip is new."""
+    capped = any(spot.region in LAIN_ON and cap <= 1 for spot, cap in client.spare.items())
+    sore = any(spot.region in LAIN_ON and _pain_cap(client, diary or Diary(), spot, level, today) <= 1
+               for spot, level in felt(diary).items())
+    return capped or sore or lies_on_no_side(client)
 
 
 def felt(diary: Diary | None) -> Mapping[Spot, int]:
@@ -222,6 +261,9 @@ def limits_today(
         needs_support=any(r.is_held for r in rules) or has_fallen(diary),
         is_held_up=Condition.WALKING_AID in client.conditions,
         is_seated=any(r.is_seated for r in rules),
+        is_off_side=is_off_side(client, diary, today),
+        is_weightless_lying=any(r.is_weightless_lying for r in rules),
+        slowest_stand_ms=SLOW_STAND_MS if any(r.is_slow_up for r in rules) else 0,
         is_same_order=client.same_as_always or any(r.is_same_order for r in rules),
         rest=max((r.rest for r in rules), default=100),
         most_rpe=min((r.most_rpe for r in rules if r.most_rpe is not None), default=None),

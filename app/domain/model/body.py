@@ -34,8 +34,8 @@ PAIRED_REGIONS = frozenset(BODY_REGIONS) - {Region.NECK, Region.BACK}
 
 #: Which demands load which region, each read off the anchors of its axes. [P], `app/domain/dosing/README.md`.
 REGION_AXES: Mapping[Region, tuple[Axis, ...]] = {
-    Region.KNEE: (Axis.DEEP_KNEE_FLEXION, Axis.KNEELING, Axis.IMPACT, Axis.FLOOR_TRANSFER),
-    Region.HIP: (Axis.DEEP_HIP_FLEXION, Axis.LEG_CROSSING, Axis.LOADED_TWIST, Axis.IMPACT),
+    Region.KNEE: (Axis.DEEP_KNEE_FLEXION, Axis.KNEELING, Axis.IMPACT, Axis.FLOOR_TRANSFER, Axis.SINGLE_LEG_BALANCE),
+    Region.HIP: (Axis.DEEP_HIP_FLEXION, Axis.LEG_CROSSING, Axis.LOADED_TWIST, Axis.IMPACT, Axis.SINGLE_LEG_BALANCE),
     Region.ANKLE: (Axis.ANKLE_LOAD, Axis.IMPACT, Axis.SINGLE_LEG_BALANCE),
     Region.BACK: (Axis.LOADED_SPINAL_FLEXION, Axis.SPINAL_ROUNDING, Axis.SPINAL_EXTENSION, Axis.LOADED_TWIST,
                   Axis.IMPACT),
@@ -52,6 +52,11 @@ REGION_AXES: Mapping[Region, tuple[Axis, ...]] = {
     Region.BALANCE: (Axis.SINGLE_LEG_BALANCE, Axis.UNHELD_BALANCE),
     Region.FLOOR: (Axis.FLOOR_TRANSFER, Axis.HEAD_BELOW_HEART),
 }
+
+#: What getting up from the floor takes, beside a knee: every limb, the back and the ribs. [P]
+GETS_UP_WITH = frozenset(BODY_REGIONS) - {Region.NECK, Region.KNEE}
+#: What somebody lies on when they lie on one side.
+LAIN_ON = frozenset({Region.HIP, Region.SHOULDER, Region.RIBS})
 
 
 @dataclass(frozen=True, order=True)

@@ -192,6 +192,18 @@ class Exercise:
         return self.pattern in STRENGTH_PATTERNS
 
     @property
+    def is_chair_stand(self) -> bool:
+        """Whether one stands up from a seat and sits down again."""
+        return self.pattern is Pattern.SQUAT and self.position is Position.SEATED
+
+    @property
+    def lies(self) -> bool:
+        """Whether it is done lying, on the floor or on a bed; on a bed one lies where it is so rated."""
+        if self.position is Position.ON_BED:
+            return bool(self.asks(Axis.FLOOR_TRANSFER) or self.asks(Axis.HEAD_BELOW_HEART))
+        return self.position in (Position.SUPINE, Position.PRONE, Position.SIDE_LYING)
+
+    @property
     def on_floor(self) -> bool:
         """Whether one gets down to do it."""
         return self.position in FLOOR_POSITIONS

@@ -73,6 +73,19 @@ def on_feet(exercise: Exercise) -> bool:
     return exercise.position is Position.STANDING or exercise.on_floor
 
 
+def lies_on_side(exercise: Exercise) -> bool:
+    """Whether it is done lying on one side: rated so, or on a bed with the arm and the leg across under the body."""
+    under = {Limb.OTHER_ARM, Limb.OTHER_LEG}
+    return exercise.position is Position.SIDE_LYING or (
+        exercise.position is Position.ON_BED and under <= leans_of(exercise))
+
+
+def leaves_a_hand(exercise: Exercise) -> bool:
+    """Whether one hand may hold on while it is done: not both arms work in the same bout."""
+    limbs = loads_of(exercise)
+    return not ({Limb.ARM, Limb.OTHER_ARM} <= limbs or (Limb.ARM in limbs and exercise.sides is Sides.BOTH))
+
+
 def _of_body(limbs: Iterable[Limb], side: StepSide) -> frozenset[BodyLimb]:
     found: set[BodyLimb] = set()
     for limb in limbs:

@@ -3,7 +3,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S, ConditionRule
+from app.domain.compile.posture import STAND_S
+from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S, SLOW_STAND_MS, ConditionRule
 from app.domain.model.client import Condition
 from app.domain.model.exercise import Axis
 from app.words.conditions import COACH_SAID, COACH_WORDS
@@ -30,7 +31,8 @@ def _caps(caps: Mapping[Axis, int]) -> str:
 
 def _first(rule: ConditionRule) -> str:
     told = [f"{_caps(rule.first)}; to be reviewed after {rule.first_weeks} weeks"] if rule.first else []
-    told += [f"{_caps(rule.acute)} in the first {rule.acute_weeks} weeks"] if rule.acute else []
+    if rule.acute:
+        told.append(f"{_caps(rule.acute)} in the first {rule.acute_weeks} weeks, and while no date is known")
     return "; ".join(told)
 
 
@@ -39,6 +41,12 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
         yield "balance only while holding on"
     if rule.is_seated:
         yield "only exercises done sitting"
+    if rule.is_off_side_first:
+        yield "until the go-ahead nothing lying on one side"
+    if rule.is_weightless_lying:
+        yield "no weight while lying down"
+    if rule.is_slow_up:
+        yield f"a chair stand takes ≥ {SLOW_STAND_MS // 1000} s; after each rise from a seat ≥ {STAND_S} s of standing"
     if rule.is_short_hold:
         yield f"hard holds (2 and more) split into ≤ {SHORT_HOLD_S} s; stretches and breathing stay as they are"
     if rule.rest > 100:

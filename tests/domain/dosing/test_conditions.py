@@ -119,8 +119,11 @@ def test_a9_who_falls_never_leans_back_from_the_fingers() -> None:
 
 
 def test_a_new_hip_stands_up_from_a_chair_and_crosses_nothing() -> None:
-    """A cap that forbade every chair stand for ever is gone; crossing the legs is no stand-in."""
-    assert may("sit-to-stand", Condition.HIP_REPLACEMENT)
+    """After the go-ahead; a cap that forbade every chair stand for ever is gone. Crossing the legs is no stand-in."""
+    told = ConditionTerms(cleared_by="Ms Field, physiotherapist", cleared=TODAY)
+    cleared = Client(conditions=frozenset({Condition.HIP_REPLACEMENT}), terms={Condition.HIP_REPLACEMENT: told})
+    assert not limits_today(cleared, Place(), None, frozenset({"chair"}), TODAY).against(library()["sit-to-stand"])
+    assert not may("sit-to-stand", Condition.HIP_REPLACEMENT)
     crossing = {e.id for e in library().values() if "cross" in " ".join((*e.cues.set_up, *e.cues.action)).casefold()
                 and "ankle" in " ".join((*e.cues.set_up, *e.cues.action)).casefold()}
     assert {"ankles-crossed-sit", "seated-knees-rest-on-bed"} <= crossing
