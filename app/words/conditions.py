@@ -136,6 +136,7 @@ DATES_SHORT = "Stricter at first, until you have a go-ahead"
 BEGAN = "How long ago?"
 BEGAN_WEEKS: Mapping[int, str] = {0: "This week", 3: "3 weeks", 6: "6 weeks", 9: "9 weeks", 12: "12 weeks or more"}
 FIRST_HOLD = "The stricter limits apply now."
+UNDATED_HOLD = "Until you answer, the limits of the first weeks apply."
 YES_WHO = "Who gave the go-ahead, and their profession"
 YES_RECORD, YES_BACK = "Record this go-ahead", "Remove this go-ahead"
 YES_LACKS = "Please write who it was and their profession, such as: Ms Field, physiotherapist."

@@ -48,7 +48,7 @@ def test_conditions_are_asked_in_groups_and_a_new_hip_waits_for_a_yes(person_at:
     """A closed group names what is ticked in it; the first limits end with a clinician's name and no other way."""
     with person_at(data, "/settings/conditions") as walker:
         walker.press(re.compile("^Bones")).tick(re.compile("^A new hip")).press(SAVE)
-        walker.press(re.compile(f"^{conditions.DATES}")).sees(conditions.FIRST_HOLD).press("12 weeks or more")
+        walker.press(re.compile(f"^{conditions.DATES}")).sees(conditions.UNDATED_HOLD).press("12 weeks or more")
         walker.press(f"{conditions.YES_RECORD}: A new hip").sees(conditions.YES_LACKS)
         walker.write(f"{conditions.YES_WHO}: A new hip", "Ms Field, physiotherapist")
         walker.press(f"{conditions.YES_RECORD}: A new hip").sees(re.compile("^Ms Field, physiotherapist said on"))

@@ -80,6 +80,7 @@ def _one(c: Card, shell: Shell, person: Person, held: Held[FirstLimitsDraft], co
                                                       name=f"{words.YES_BACK}: {name}")]
     return [
         *pieces, c.strong(words.BEGAN), c.one_of(options(*words.BEGAN_WEEKS.items()), None, began),
-        c.body(words.FIRST_HOLD), c.field(f"{words.YES_WHO}: {name}", held.value.who.get(condition, ""), typed),
+        c.body(words.FIRST_HOLD if terms.since else words.UNDATED_HOLD),
+        c.field(f"{words.YES_WHO}: {name}", held.value.who.get(condition, ""), typed),
         c.small_button(words.YES_RECORD, safe(shell, record), name=f"{words.YES_RECORD}: {name}"),
     ]
