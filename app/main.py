@@ -12,11 +12,25 @@ from app.device.clock import Clock
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.storage.database import Store
 from app.ui.root import Root, dress, saved_mode
+from app.ui.routes import screen_named
 from app.ui.shell.session_lead import Leading
 from app.ui.shell.shell import Tools
 
 OpenDevice = Callable[[ft.Page, str], Device]
 """The device of a page, for a program of that name."""
+
+
+#: Screens that a start shows or that are next to it. The others load a compiled library, which no memory can keep.
+AHEAD = ("today", "welcome", "check-in", "play")
+
+
+def load_ahead() -> None:
+    """Loads what a start needs and no page.
+
+    So a browser can keep Python's memory as it then is, and a server does it while the browser is still starting.
+    """
+    for screen in AHEAD:
+        screen_named(screen)
 
 
 def build_app(

@@ -27,7 +27,7 @@ from app.main import build_app
 from app.resources import brand_file
 from app.storage.database import FILE_NAME, Store, copy_of_the_day, open_store
 from app.ui.notice_page import show_notice
-from app.ui.routes import load_next, screen_named
+from app.ui.routes import load_next
 from app.words.machine import web
 
 RETRY_S = 1.0
@@ -40,16 +40,6 @@ class OpenedApp(NamedTuple):
 
     store: Store
     brand: Brand
-
-
-#: Screens that a start shows or that are next to it. The others load a compiled library, which no memory can keep.
-AHEAD = ("today", "welcome", "check-in", "play")
-
-
-def load_ahead() -> None:
-    """Loads what a start needs and no page, so that a browser can keep Python's memory as it then is."""
-    for screen in AHEAD:
-        screen_named(screen)
 
 
 def start() -> None:

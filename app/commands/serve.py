@@ -9,6 +9,7 @@ import webbrowser
 from collections.abc import Mapping
 from functools import partial
 from pathlib import Path
+from threading import Thread
 
 from app.actions import people
 from app.actions.files.bundled import Bundled, take_bundled
@@ -29,7 +30,7 @@ from app.exchange.brands.icons import site_files
 from app.exchange.brands.ready_brand import read_brand_packs
 from app.exchange.crypto.file_kinds import Kind, require_kind
 from app.exchange.crypto.text_form import unwrapped
-from app.main import build_app
+from app.main import build_app, load_ahead
 from app.resources import brand_file, resource_dir
 from app.serving.server import serve
 from app.serving.tracks import shelf_in
@@ -115,6 +116,7 @@ def _serve(
         page = (folder / WAY_IN).resolve()
         print(commands.open_at(brand.name, address))
         print(commands.opens_once(str(page)), flush=True)
+        Thread(target=load_ahead, daemon=True).start()
         if not args.no_browser and has_display():
             webbrowser.open(page.as_uri())  # every user of this machine can read a browser's arguments
 

@@ -10,10 +10,11 @@ paths = list(sys.path)
 sys.path[:0] = ["__pypackages__", "lib.zip"]
 gc.disable()
 import pyodide.http, runpy, traceback
-from app.web import load_ahead
+import app.web
+from app.main import load_ahead
 load_ahead()
 sys.path[:] = paths
-del gc, load_ahead, paths, pyodide, runpy, sys, traceback
+del app, gc, load_ahead, paths, pyodide, runpy, sys, traceback
 `;
 
 const make = async () => {

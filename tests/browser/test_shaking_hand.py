@@ -20,7 +20,7 @@ from tests.stories.kept import kept_sessions
 pytestmark = pytest.mark.browser
 
 OFF_PX = 12
-RATE = "15"
+RATE = "30"
 SEED = 20260302
 LOOKS = 400
 EACH = 3
