@@ -9,7 +9,6 @@ import webbrowser
 from collections.abc import Mapping
 from functools import partial
 from pathlib import Path
-from threading import Thread
 
 from app.actions import people
 from app.actions.files.bundled import Bundled, take_bundled
@@ -116,7 +115,7 @@ def _serve(
         page = (folder / WAY_IN).resolve()
         print(commands.open_at(brand.name, address))
         print(commands.opens_once(str(page)), flush=True)
-        Thread(target=load_ahead, daemon=True).start()
+        asyncio.get_running_loop().run_in_executor(None, load_ahead)
         if not args.no_browser and has_display():
             webbrowser.open(page.as_uri())  # every user of this machine can read a browser's arguments
 
