@@ -18,6 +18,7 @@ from app.commands.files import read_file
 from app.commands.progress import Progress
 from app.commands.records import go_back
 from app.data_folder import WAY_IN
+from app.device.background import beside
 from app.device.clock import SystemClock
 from app.device.device import open_device
 from app.device.in_use import held
@@ -115,7 +116,7 @@ def _serve(
         page = (folder / WAY_IN).resolve()
         print(commands.open_at(brand.name, address))
         print(commands.opens_once(str(page)), flush=True)
-        asyncio.get_running_loop().run_in_executor(None, load_ahead)
+        beside(load_ahead)
         if not args.no_browser and has_display():
             webbrowser.open(page.as_uri())  # every user of this machine can read a browser's arguments
 

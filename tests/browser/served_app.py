@@ -6,13 +6,13 @@ moved by what is written into that file, `{"wall_s": 3600, "mono_s": 0, "zone_mi
 from __future__ import annotations
 
 import argparse
-import asyncio
 import json
 import time
 from datetime import UTC, datetime, timedelta, timezone
 from functools import partial
 from pathlib import Path
 
+from app.device.background import beside
 from app.device.clock import Clock, FastClock, LocalDay, SystemClock
 from app.device.device import open_device
 from app.main import build_app, load_ahead
@@ -89,7 +89,7 @@ def main() -> None:
 
     def ready(address: str) -> None:
         print(address, flush=True)
-        asyncio.get_running_loop().run_in_executor(None, load_ahead)  # as `evenload open` does
+        beside(load_ahead)  # as `evenload open` does
 
     device = partial(open_device, shelf=shelf_in(args.data))
     serve(build_app(open_store(args.data), device, clock_of(args)), data_dir=args.data,
