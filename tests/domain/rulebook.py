@@ -52,13 +52,13 @@ AT_FIRST = {
     "knee_replacement": "deep_knee_flexion 2, kneeling 0, floor_transfer 1, unheld_balance 0, single_leg_balance 1",
     "copd": "overhead_shoulder 1",
     "cancer_treatment": "overhead_shoulder 1, bearing_down 1, loaded_spinal_flexion 1",
-    "shoulder_replacement": "shoulder_load 1, overhead_shoulder 1, wrist_weight_bearing 0, floor_transfer 1, grip 1, "
+    "shoulder_replacement": "shoulder_load 0, overhead_shoulder 1, wrist_weight_bearing 0, floor_transfer 1, grip 1, "
                             "elbow_load 1",
     "spinal_surgery": "spinal_rounding 0, loaded_twist 0, loaded_spinal_flexion 1, floor_transfer 1, bearing_down 1, "
                       "spinal_extension 1, unheld_balance 0, single_leg_balance 1",
 }
 #: In the first weeks; without a day until a yes.
-FRESH = {"shoulder_replacement": (6, "shoulder_load 0, overhead_shoulder 0, grip 0, elbow_load 0"),
+FRESH = {"shoulder_replacement": (6, "overhead_shoulder 0, grip 0, elbow_load 0"),
          "pacemaker": (6, "overhead_shoulder 1, shoulder_load 1, wrist_weight_bearing 0, floor_transfer 1"),
          "spinal_surgery": (6, "bearing_down 0, loaded_spinal_flexion 0, deep_hip_flexion 1, head_turning 0, "
                                "neck_load 0, ankle_load 1")}

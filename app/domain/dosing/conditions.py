@@ -163,9 +163,9 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.SHOULDER_REPLACEMENT: ConditionRule(
         (), "a table of protocols, which differ",
         caps={Axis.SHOULDER_LOAD: 2, Axis.OVERHEAD_SHOULDER: 2, Axis.WRIST_WEIGHT_BEARING: 1},
-        first={Axis.SHOULDER_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1,
+        first={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1,
                Axis.GRIP: 1, Axis.ELBOW_LOAD: 1}, first_weeks=12,
-        acute={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 0, Axis.GRIP: 0, Axis.ELBOW_LOAD: 0}, acute_weeks=6),
+        acute={Axis.OVERHEAD_SHOULDER: 0, Axis.GRIP: 0, Axis.ELBOW_LOAD: 0}, acute_weeks=6),
     Condition.SPINAL_SURGERY: ConditionRule(
         (MADERA_2017,), "weeks are custom",
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_TWIST: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.IMPACT: 1,

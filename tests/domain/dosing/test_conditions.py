@@ -214,11 +214,12 @@ def test_d2_a_clinicians_yes_ends_the_first_limits_and_no_others() -> None:
 
 def test_the_first_weeks_of_a_shoulder_and_of_new_leads_are_stricter() -> None:
     """Where the day is known; afterwards the next stage holds."""
-    for condition, later in ((Condition.SHOULDER_REPLACEMENT, 1), (Condition.PACEMAKER, None)):
-        for weeks, cap in ((5, 0 if later else 1), (6, later)):
+    for condition, axis, first, later in ((Condition.SHOULDER_REPLACEMENT, Axis.GRIP, 0, 1),
+                                          (Condition.PACEMAKER, Axis.SHOULDER_LOAD, 1, None)):
+        for weeks, cap in ((5, first), (6, later)):
             terms = {condition: ConditionTerms(TODAY - timedelta(weeks=weeks))}
             caps = condition_caps(having(condition, terms=terms), condition, TODAY)
-            assert caps.get(Axis.SHOULDER_LOAD) == cap
+            assert caps.get(axis) == cap
 
 
 def test_an_agreed_day_asks_again_whatever_the_weeks_say() -> None:
