@@ -34,8 +34,9 @@ GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
         Condition.KNEE_REPLACEMENT: ("A new knee",
                                      "Little kneeling, nothing jarring; the surgeon’s limits come first."),
         Condition.SHOULDER_REPLACEMENT: ("A new shoulder",
-                                         "Arms low and light, no leaning on them, at first not on the floor. While it is "
-                                         "in a sling, tick that side as resting too. The surgeon’s limits come first."),
+                                         "Arms low and light, no leaning on them, at first not on the floor. While it "
+                                         "is in a sling, tick that side as resting too. The surgeon’s limits come "
+                                         "first."),
         Condition.SPINAL_SURGERY: ("An operation on the back",
                                    "No rounding or twisting; in the first weeks only walking and loosening. The "
                                    "surgeon’s limits come first."),
