@@ -4,15 +4,16 @@ The people of it are told in `tests/findings.md`, "A fresh reader".
 """
 from __future__ import annotations
 
+import re
 from datetime import timedelta
 
 import pytest
 
 from app.domain.dosing.limits import limits_today
-from app.domain.model.body import PAIRED_REGIONS, Region, Spot
+from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Client, Condition, ConditionTerms, Place
 from app.domain.model.exercise import Axis, Exercise, Limb, Position, Support
-from app.domain.model.limbs import leans_of, lies_on_side, loads_of
+from app.domain.model.limbs import leans_of, lies_on_side, loads_of, takes_both_arms
 from app.domain.model.plan import ChangeStage, StepKind, Timeline
 from app.words.demands import OTHER, WEIGHT
 from tests.domain.dosing.test_dose import but
@@ -109,7 +110,7 @@ def test_r4_after_an_operation_on_the_back_six_weeks_of_walking_and_loosening(se
 # ------------------------------------------------------------------ today's soreness
 
 @pytest.mark.parametrize("session", SOME)
-@pytest.mark.parametrize("region", [r for r in PAIRED_REGIONS | {Region.BACK} if r is not Region.RIBS], ids=str)
+@pytest.mark.parametrize("region", [r for r in BODY_REGIONS if r not in (Region.NECK, Region.RIBS)], ids=str)
 def test_r5_nobody_gets_down_whom_getting_up_would_hurt(region: Region, session: str) -> None:
     """From 6 with any limb or the back; from 4 with the back, a hip or a knee."""
     early = (4,) if region in (Region.BACK, Region.HIP, Region.KNEE) else ()
@@ -203,3 +204,46 @@ def test_r12_nobody_bows_forward_in_a_wheelchair(session: str) -> None:
     for one in done(compiled(session, only(Condition.WHEELCHAIR))):
         assert one.asks(Axis.DEEP_HIP_FLEXION) <= 1, one.id
         assert "at the edge" not in " ".join(one.cues.set_up).casefold(), one.id
+
+
+# ------------------------------------------------------------------ a second reader
+
+@pytest.mark.parametrize("session", SOME)
+def test_s1_s2_a_new_shoulder_leans_on_nothing_and_holds_with_one_hand(session: str) -> None:
+    """In the first weeks nothing takes both arms; until the go-ahead a warning stands where one gets up."""
+    for weeks in (3, None, 8):
+        got = compiled(session, operated(Condition.SHOULDER_REPLACEMENT, weeks))
+        if weeks != 8:
+            assert not any(map(takes_both_arms, done(got)))
+        gets_up = any(s.stage is not None for s in got.steps) or any(e.is_chair_stand for e in done(got))
+        warned = any(dict(r.data).get("what") == "arm" for r in got.dose.reasons)
+        assert warned == gets_up
+
+
+def test_s2_no_chair_stand_invites_both_hands() -> None:
+    """But those that are named after them."""
+    for one in library().values():
+        if one.is_chair_stand and not one.asks(Axis.WRIST_WEIGHT_BEARING):
+            said = " ".join((*one.cues.set_up, *one.cues.action, *one.cues.safety)).casefold()
+            assert "use your hands" not in said and "push on" not in said, one.id
+
+
+@pytest.mark.parametrize("session", SOME)
+def test_s3_in_a_wheelchair_one_sits_well_back(session: str) -> None:
+    """What is done at the front of the seat says so, by its words and by its mark."""
+    assert not any(e.sits_forward for e in done(compiled(session, only(Condition.WHEELCHAIR))))
+
+
+def test_s3_the_front_of_the_seat_is_marked_wherever_it_is_said() -> None:
+    """And nowhere else."""
+    told = {e.id for e in library().values() if e.position is Position.SEATED and re.search(
+        "near the front|front edge|at the edge|away from the chair back", " ".join(e.cues.set_up).casefold())}
+    assert told == {e.id for e in library().values() if e.sits_forward} and len(told) > 5
+
+
+@pytest.mark.parametrize("session", SOME)
+def test_s4_new_leads_carry_no_weight_and_no_body(session: str) -> None:
+    """In the first six weeks, and where no day is known."""
+    for weeks in (2, None):
+        for one in done(compiled(session, operated(Condition.PACEMAKER, weeks))):
+            assert not one.loaded and one.asks(Axis.SHOULDER_LOAD) == 0, one.id

@@ -55,6 +55,8 @@ OTHER: Mapping[str, str] = {
     "support": "is done standing, with nothing to hold on to",
     "seated": "isn’t done sitting down",
     "on_side": "is done lying on one side",
+    "forward": "is done at the front of the seat",
+    "both_arms": "takes both arms",
     "side": "uses an arm or leg that is resting",
 }
 WEIGHT: Mapping[str, str] = {

@@ -47,6 +47,8 @@ AXIS_WORDS: Mapping[str, str] = {
     "support": "standing with nothing to hold on to",
     "seated": "a position other than sitting",
     "on_side": "lying on one side",
+    "forward": "sitting at the front of the seat",
+    "both_arms": "both arms",
     "side": "an arm or leg that is resting",
 }
 REGION_WORDS: Mapping[Region, str] = {r: r.value for r in Region}

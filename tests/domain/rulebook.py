@@ -59,11 +59,26 @@ AT_FIRST = {
 }
 #: In the first weeks; without a day until a yes.
 FRESH = {"shoulder_replacement": (6, "overhead_shoulder 0, grip 0, elbow_load 0"),
-         "pacemaker": (6, "overhead_shoulder 1, shoulder_load 1, wrist_weight_bearing 0, floor_transfer 1"),
+         "pacemaker": (6, "overhead_shoulder 1, shoulder_load 0, wrist_weight_bearing 0, floor_transfer 1, grip 1"),
          "spinal_surgery": (6, "bearing_down 0, loaded_spinal_flexion 0, deep_hip_flexion 1, head_turning 0, "
                                "neck_load 0, ankle_load 1")}
 HAND_ON = {"falls", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness", "blood_thinner",
            "epilepsy"}
+
+
+def is_fresh(name: str, client: Client) -> bool:
+    """Whether its first weeks still count."""
+    terms = next((t for c, t in client.terms.items() if c.value == name), None)
+    if terms is not None and terms.cleared_by and terms.cleared is not None:
+        return False
+    return terms is None or terms.since is None or (TODAY - terms.since).days < 7 * FRESH[name][0]
+
+
+def both_arms(exercise: Exercise) -> bool:
+    """Whether both arms take part at the same time."""
+    limbs = trained(exercise) | leaned_on(exercise)
+    arms = limbs & {"arm", "other_arm"}
+    return len(arms) == 2 or (arms == {"arm"} and exercise.sides.value == "both")
 
 
 def _read(words: str) -> dict[str, int]:
@@ -301,6 +316,10 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         exercise.support.value == "optional" and hand_left(exercise))
     if "walking_aid" in names and exercise.position.value == "standing" and nothing_firm:
         found.append("support")
+    if "wheelchair" in names and exercise.sits_forward:
+        found.append("forward")
+    if "shoulder_replacement" in names and is_fresh("shoulder_replacement", client) and both_arms(exercise):
+        found.append("both_arms")
     if off_side(client, diary) and lies_on_side(exercise):
         found.append("on_side")
     lying = exercise.position.value in ("supine", "prone", "side_lying") or (

@@ -68,6 +68,10 @@ class ConditionRule:
     acute: Caps = field(default_factory=dict, hash=False)
     """Until so many weeks after `since`; where no day is known, until a clinician's yes."""
     acute_weeks: int = 0
+    is_one_handed_acute: bool = False
+    """In those weeks nothing takes both arms."""
+    is_unpushed_first: bool = False
+    """Until a clinician's yes they are told never to push up with that arm."""
     is_off_side_first: bool = False
     """Until a clinician's yes nothing is done lying on one side."""
     is_weightless_lying: bool = False
@@ -128,7 +132,8 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.BETA_BLOCKER: ConditionRule((), "custom of cardiac rehabilitation, from memory"),
     Condition.PACEMAKER: ConditionRule(
         (), "limits for new leads are custom",
-        acute={Axis.OVERHEAD_SHOULDER: 1, Axis.SHOULDER_LOAD: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1},
+        acute={Axis.OVERHEAD_SHOULDER: 1, Axis.SHOULDER_LOAD: 0, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1,
+               Axis.GRIP: 1},
         acute_weeks=6),
     Condition.INSULIN: ConditionRule((TURNER_2019,)),
     Condition.ONE_SIDE: ConditionRule((BILLINGER_2014,)),
@@ -165,7 +170,8 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         caps={Axis.SHOULDER_LOAD: 2, Axis.OVERHEAD_SHOULDER: 2, Axis.WRIST_WEIGHT_BEARING: 1},
         first={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1,
                Axis.GRIP: 1, Axis.ELBOW_LOAD: 1}, first_weeks=12,
-        acute={Axis.OVERHEAD_SHOULDER: 0, Axis.GRIP: 0, Axis.ELBOW_LOAD: 0}, acute_weeks=6),
+        acute={Axis.OVERHEAD_SHOULDER: 0, Axis.GRIP: 0, Axis.ELBOW_LOAD: 0}, acute_weeks=6,
+        is_one_handed_acute=True, is_unpushed_first=True),
     Condition.SPINAL_SURGERY: ConditionRule(
         (MADERA_2017,), "weeks are custom",
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_TWIST: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.IMPACT: 1,
@@ -200,6 +206,19 @@ def is_cleared(client: Client, condition: Condition) -> bool:
     return terms is not None and bool(terms.cleared_by) and terms.cleared is not None
 
 
+def is_acute(client: Client, condition: Condition, today: date) -> bool:
+    """Whether its first weeks still count: no clinician's word, and no day known or too few weeks since."""
+    terms = client.terms.get(condition)
+    since = None if terms is None else terms.since
+    weeks = timedelta(weeks=CONDITION_RULES[condition].acute_weeks)
+    return not is_cleared(client, condition) and (since is None or today < since + weeks)
+
+
+def is_one_handed(client: Client, today: date) -> bool:
+    """Whether nothing may take both arms."""
+    return any(CONDITION_RULES[c].is_one_handed_acute and is_acute(client, c, today) for c in client.conditions)
+
+
 def lies_on_no_side(client: Client) -> bool:
     """Whether nothing may be done lying on one side, for want of a clinician's yes."""
     return any(CONDITION_RULES[c].is_off_side_first and not is_cleared(client, c) for c in client.conditions)
@@ -207,11 +226,9 @@ def lies_on_no_side(client: Client) -> bool:
 
 def condition_caps(client: Client, condition: Condition, today: date) -> Caps:
     """The highest demand that a condition allows today, by axis."""
-    rule, terms = CONDITION_RULES[condition], client.terms.get(condition)
-    since = None if terms is None else terms.since
-    is_acute = since is None or today < since + timedelta(weeks=rule.acute_weeks)
+    rule = CONDITION_RULES[condition]
     caps, holding = dict(rule.caps), [] if is_cleared(client, condition) else [rule.first]
-    if is_acute and holding:
+    if is_acute(client, condition, today):
         holding.append(rule.acute)
     for more in holding:
         for axis, cap in more.items():

@@ -5,13 +5,20 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from app.domain.dosing.conditions import SHORT_HOLD_S, SLOW_STAND_MS, condition_caps, lies_on_no_side, rules_of
+from app.domain.dosing.conditions import (
+    SHORT_HOLD_S,
+    SLOW_STAND_MS,
+    condition_caps,
+    is_one_handed,
+    lies_on_no_side,
+    rules_of,
+)
 from app.domain.model.body import BODY_REGIONS, GETS_UP_WITH, LAIN_ON, REGION_AXES, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Position, Space, Support
 from app.domain.model.kit import BED, WEIGHTS
-from app.domain.model.limbs import BodyLimb, idle_across, leaves_a_hand, lies_on_side
+from app.domain.model.limbs import BodyLimb, idle_across, leaves_a_hand, lies_on_side, takes_both_arms
 from app.domain.model.plan import StepSide
 from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
 
@@ -63,6 +70,8 @@ class Limits:
     """They stand only with something to hold, whatever they do."""
     is_seated: bool = False
     """Only what is done sitting."""
+    is_one_handed: bool = False
+    """Nothing for which both arms work, carry or hold on; one that is new may be in a sling."""
     is_off_side: bool = False
     """Nothing that is done lying on one side."""
     is_weightless_lying: bool = False
@@ -133,6 +142,10 @@ class Limits:
             yield "space", ""
         if self.is_held_up and exercise.position is Position.STANDING and not _is_held(exercise):
             yield "support", ""
+        if self.is_seated and exercise.sits_forward:
+            yield "forward", ""
+        if self.is_one_handed and takes_both_arms(exercise):
+            yield "both_arms", ""
         if self.is_off_side and lies_on_side(exercise):
             yield "on_side", ""
         if self.is_seated and exercise.position is not Position.SEATED:
@@ -261,6 +274,7 @@ def limits_today(
         needs_support=any(r.is_held for r in rules) or has_fallen(diary),
         is_held_up=Condition.WALKING_AID in client.conditions,
         is_seated=any(r.is_seated for r in rules),
+        is_one_handed=is_one_handed(client, today),
         is_off_side=is_off_side(client, diary, today),
         is_weightless_lying=any(r.is_weightless_lying for r in rules),
         slowest_stand_ms=SLOW_STAND_MS if any(r.is_slow_up for r in rules) else 0,

@@ -176,6 +176,8 @@ class Exercise:
     """The limbs that it works; None: not said, so all that it may work. What follows: `app/domain/model/limbs.py`."""
     leans_on: tuple[Limb, ...] | None = field(default=None, metadata=LATE)
     """The limbs that carry or hold on without being trained; None: not said."""
+    sits_forward: bool = field(default=False, metadata=LATE)
+    """Done at the front of the seat or away from its back."""
 
     def asks(self, axis: Axis) -> int:
         """The demand on one axis, 0–3; on a later axis that nobody rated, the most that its older ratings allow."""

@@ -80,6 +80,12 @@ def lies_on_side(exercise: Exercise) -> bool:
         exercise.position is Position.ON_BED and under <= leans_of(exercise))
 
 
+def takes_both_arms(exercise: Exercise) -> bool:
+    """Whether both arms take part at the same time: they work, carry or hold on."""
+    limbs = loads_of(exercise) | leans_of(exercise)
+    return {Limb.ARM, Limb.OTHER_ARM} <= limbs or (Limb.ARM in limbs and exercise.sides is Sides.BOTH)
+
+
 def leaves_a_hand(exercise: Exercise) -> bool:
     """Whether one hand may hold on while it is done: not both arms work in the same bout."""
     limbs = loads_of(exercise)

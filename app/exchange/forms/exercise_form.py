@@ -119,6 +119,7 @@ class ExerciseForm(Form):
     swaps: Options = ()
     loads: Limbs | None = None
     leans_on: Limbs | None = None
+    sits_forward: bool = False
 
     @model_validator(mode="after")
     def _one_measure(self) -> ExerciseForm:

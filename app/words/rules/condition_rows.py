@@ -41,6 +41,8 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
         yield "balance only while holding on"
     if rule.is_seated:
         yield "only exercises done sitting"
+    if rule.is_one_handed_acute:
+        yield "nothing that takes both arms in the first weeks; never a push with that arm until the go-ahead"
     if rule.is_off_side_first:
         yield "until the go-ahead nothing lying on one side"
     if rule.is_weightless_lying:

@@ -215,7 +215,7 @@ def test_d2_a_clinicians_yes_ends_the_first_limits_and_no_others() -> None:
 def test_the_first_weeks_of_a_shoulder_and_of_new_leads_are_stricter() -> None:
     """Where the day is known; afterwards the next stage holds."""
     for condition, axis, first, later in ((Condition.SHOULDER_REPLACEMENT, Axis.GRIP, 0, 1),
-                                          (Condition.PACEMAKER, Axis.SHOULDER_LOAD, 1, None)):
+                                          (Condition.PACEMAKER, Axis.SHOULDER_LOAD, 0, None)):
         for weeks, cap in ((5, first), (6, later)):
             terms = {condition: ConditionTerms(TODAY - timedelta(weeks=weeks))}
             caps = condition_caps(having(condition, terms=terms), condition, TODAY)
