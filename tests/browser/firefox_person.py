@@ -94,6 +94,11 @@ class FirefoxPerson:
         self._until(lambda: self.found(HEADING, name) is not None, WAIT_S, f"no heading {name!r}")
         return self
 
+    def sees_button(self, name: Name) -> Self:
+        """Waits for a button."""
+        self._until(lambda: self.shows_button(name), WAIT_S, f"no button {name!r}")
+        return self
+
     def shows_button(self, name: Name) -> bool:
         """Whether there is one now."""
         return self.found(BUTTON, name) is not None

@@ -35,7 +35,7 @@ def test_a_link_opens_what_lies_beside_the_offline_app(browser: Browser, web_app
             compared(visitor, COACH.signing.public).sees(HERE)
             follow(visitor, "/programme")  # a link that is in the address bar already leads nowhere
             for link, said in ((f"packs/{NAME}", words.here_already(SOURCE.coach)),
-                               ("packs/none.evenload-pack", "There is no packs/none.evenload-pack beside this app"),
+                               ("packs/none.evenload-pack", "no packs/none.evenload-pack at this app’s address"),
                                (f"https://127.0.0.1:1/{NAME}", "is on another site"), ("../x", "is on another site"),
                                ("version.json", "version.json is no programme")):
                 follow(visitor, f"/get?file={link}").sees(re.compile(f"(?=.*{re.escape(said)})"))

@@ -139,7 +139,7 @@ def test_after_a_restart_of_the_server_it_asks_and_says_how_long(
 
 HANDS = {
     "lid closed": ({"wall_s": 3600}, re.compile("slept for about an hour")),
-    "lid closed where both clocks run on": ({"wall_s": 3600, "mono_s": 3600}, re.compile("stood still for about an")),
+    "lid closed where both clocks run on": ({"wall_s": 3600, "mono_s": 3600}, re.compile("paused for about an")),
     "clock put back": ({"wall_s": -7200}, re.compile("device’s clock was put back")),
 }
 

@@ -97,7 +97,8 @@ def test_whatever_a_coach_moves_pain_soreness_symptoms_and_effort_are_never_soft
     choice: generators.RuleChoice, diary: generators.Diary, strength: bool
 ) -> None:
     """With sleep, days and completion at their best, no table gives less than the default one."""
-    kind = replace(diary, slept=5, energy=5, calm=5, last=replace(diary.last, days_ago=3, completed=100))
+    kind = replace(diary, slept=5, energy=5, calm=5, last=replace(diary.last, days_ago=3, completed=100),
+                   last_light=diary.last_light and replace(diary.last_light, days_ago=3, completed=100))
     table = rule_table(choice.preset, choice.shift)
 
     def level(t: object) -> int:
