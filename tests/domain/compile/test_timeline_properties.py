@@ -119,7 +119,8 @@ def test_a_worse_answer_never_gives_more_within_the_same_minutes(
 ) -> None:
     """Time that easing sets free is not filled again with more rounds.
 
-    Where no stand-in takes longer to set up or get down to than what it replaces.
+    Where no stand-in takes longer to set up or get down to than what it replaces. Light work in place of strength is of
+    another kind: for want of minutes it leaves nothing out that strength work, with its rests, would have to.
     """
     session, library = small
     small = session, {i: replace(e, set_up_s=0, position=Position.STANDING) for i, e in library.items()}
@@ -127,7 +128,7 @@ def test_a_worse_answer_never_gives_more_within_the_same_minutes(
     if worse is None or better is None:
         return
     assert worse.dose.rounds <= better.dose.rounds
-    assert effort_ms(worse) <= effort_ms(better)
+    assert worse.strength is not better.strength or effort_ms(worse) <= effort_ms(better)
 
 
 @settings(max_examples=examples(50, 1_500))
