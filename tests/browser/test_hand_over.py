@@ -37,7 +37,7 @@ def test_a_link_opens_what_lies_beside_the_offline_app(browser: Browser, web_app
             for link, said in ((f"packs/{NAME}", words.here_already(SOURCE.coach)),
                                ("packs/none.evenload-pack", "no packs/none.evenload-pack at this app’s address"),
                                (f"https://127.0.0.1:1/{NAME}", "is on another site"), ("../x", "is on another site"),
-                               ("version.json", "version.json is no programme")):
+                               ("version.json", "version.json isn’t a programme file")):
                 follow(visitor, f"/get?file={link}").sees(re.compile(f"(?=.*{re.escape(said)})"))
             follow(visitor, key_link(CoachKey("Somebody Else", STRANGER.signing.public.hex()), "").partition("#")[2])
             compared(visitor, STRANGER.signing.public).sees(words.key_kept("Somebody Else"))
