@@ -55,7 +55,7 @@ def assert_laid_well(timeline: Timeline, client: Client) -> None:
     assert not down
 
 
-@settings(max_examples=examples(80, 2_000))
+@settings(max_examples=examples(80, 1_000))
 @given(own.diaries | own.mild_diaries, own.bodies, own.rooms, st.none() | st.integers(5, 40), own.session_ids,
        st.booleans())
 def test_shipped_sessions_are_laid_end_to_end(diary: Diary, client: Client, room: Place, minutes: int | None,
@@ -78,7 +78,7 @@ def test_small_sessions_are_laid_end_to_end(small: Small, client: Client, room: 
     assert_laid_well(small_plan(small, client, room, LEVELS[level], whole_library=whole), client)
 
 
-@settings(max_examples=examples(120, 4_000))
+@settings(max_examples=examples(120, 2_000))
 @given(own.small_sessions(), st.sampled_from(sorted(LEVELS)),
        st.none() | st.just((250, 500, 1000, 1500, 2000, 4000)))
 def test_every_step_is_as_worked_out_a_second_time(small: Small, level: int, weights: tuple[int, ...] | None) -> None:
@@ -112,7 +112,7 @@ def test_more_minutes_never_give_less(small: Small, minutes: int, more: int) -> 
         assert effort_ms(few, part) or not effort_ms(full, part)
 
 
-@settings(max_examples=examples(80, 2_000))
+@settings(max_examples=examples(80, 1_000))
 @given(own.worsened(), own.small_sessions(), own.bodies, st.integers(3, 30))
 def test_a_worse_answer_never_gives_more_within_the_same_minutes(
     pair: tuple[Diary, Diary], small: Small, client: Client, minutes: int

@@ -19,7 +19,7 @@ from tests.domain import strategies as own
 from tests.domain.shipped import SESSIONS, TODAY, WELL, compiled, efforts, library, sum_ms
 from tests.sampling import examples
 
-often = settings(max_examples=examples(150, 10_000))
+often = settings(max_examples=examples(150, 4_000))
 
 
 def dose(diary: Diary, client: Client, rounds: int, *, strength: bool = True, today: date = TODAY) -> Dose:

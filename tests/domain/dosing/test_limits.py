@@ -19,7 +19,7 @@ from tests.domain.shipped import TODAY, WELL, library
 from tests.sampling import examples
 
 
-@settings(max_examples=examples(150, 10_000))
+@settings(max_examples=examples(150, 4_000))
 @given(own.diaries | own.mild_diaries, own.bodies)
 def test_caps_are_those_of_the_rulebook(diary: object, client: Client) -> None:
     """Worked out a second time, axis by axis."""

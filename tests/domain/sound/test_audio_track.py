@@ -61,7 +61,7 @@ def test_every_cue_of_a_shipped_session_is_heard_at_its_computed_sample(session:
     assert_heard(compiled(session).steps, frozenset(Wait) if len(session) % 2 else frozenset())
 
 
-@settings(max_examples=examples(8, 400), deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+@settings(max_examples=examples(8, 150), deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 @given(own.small_sessions(), own.mild_diaries, own.bodies, own.rooms, st.frozensets(st.sampled_from(Wait)))
 def test_every_cue_of_a_random_plan_is_heard_at_its_computed_sample(
     small: Small, diary: Diary, client: Client, place: Place, waits: frozenset[Wait],
@@ -154,7 +154,7 @@ def test_it_is_written_in_blocks_of_a_second_at_most() -> None:
     assert sum(out.sizes) == HEADER + 2 * track.length
 
 
-@settings(max_examples=examples(8, 400), deadline=None)
+@settings(max_examples=examples(8, 150), deadline=None)
 @given(st.sampled_from(SESSIONS), st.lists(st.floats(0, 1), min_size=1, max_size=4))
 def test_from_any_sample_on_the_very_bytes_of_the_whole_are_written(session: str, places: list[float]) -> None:
     """Also from the middle of a tone, and from the end."""
@@ -176,7 +176,7 @@ EVENTS = st.one_of(
 )
 
 
-@settings(max_examples=examples(8, 400), deadline=None)
+@settings(max_examples=examples(8, 150), deadline=None)
 @given(st.sampled_from(SESSIONS), st.lists(st.tuples(st.floats(0, 1), EVENTS), min_size=1, max_size=3))
 def test_after_a_change_the_rest_alone_is_written_anew(session: str, story: list[tuple[float, object]]) -> None:
     """Kept up to the change, written from there: what follows is, byte for byte, that of the changed session."""
