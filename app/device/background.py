@@ -6,5 +6,10 @@ from collections.abc import Callable
 
 
 def beside(act: Callable[[], object]) -> None:
-    """Begins it in a thread of the loop's own; what it raises is told by the loop. Only while a loop runs."""
-    asyncio.get_running_loop().run_in_executor(None, act)
+    """Begins it in a thread of the loop's own; without a loop it is done at once."""
+    try:
+        loop = asyncio.get_running_loop()
+    except RuntimeError:
+        act()
+    else:
+        loop.run_in_executor(None, act)
