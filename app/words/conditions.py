@@ -132,7 +132,7 @@ def condition_change(condition: str, what: str, value: int, asked: str = "") -> 
 DATES = "When it began, and the go-ahead for more"
 DATES_HINT = (
     "After an operation, and with some conditions, limits are stricter at first. They stay until a doctor, nurse or "
-    "physio says they can be lifted. We’ll remind you to ask; past the first weeks the calendar alone changes nothing."
+    "physio says they can be lifted. We’ll remind you to ask. After the first weeks the calendar alone changes nothing."
 )
 DATES_NONE = "Nothing you ticked has limits that can be lifted."
 DATES_SHORT = "Stricter at first, until you have a go-ahead"

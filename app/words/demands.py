@@ -39,7 +39,7 @@ ASKS: Mapping[str, tuple[str, str, str]] = {
     Axis.HEAD_TURNING: ("moves the head a little", "turns or tips the head", "turns the head fast or far"),
     Axis.TURNING_ROUND: (
         "turns in small steps, or steps back", "turns round or walks backwards", "turns round fast"),
-    Axis.BEARING_DOWN: ("needs a light effort of the trunk", "lifts, or braces the trunk firmly", "strains"),
+    Axis.BEARING_DOWN: ("needs a light effort", "lifts, or braces the trunk firmly", "strains"),
     Axis.HARD_HOLD: ("holds lightly", "holds hard", "holds as hard as possible"),
     Axis.UNHELD_BALANCE: (
         "needs some balance without holding on", "leaves no hand free for support",
@@ -62,7 +62,7 @@ OTHER: Mapping[str, str] = {
 WEIGHT: Mapping[str, str] = {
     "day": "uses a weight, and today is without weights",
     "owned": "needs a lighter weight than there is here",
-    "lying": "lifts a weight while you lie down",
+    "lying": "uses a weight while lying down",
 }
 
 

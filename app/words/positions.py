@@ -10,7 +10,7 @@ DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
 UP_HOW = "Get up in your own time. Once you stand, take one slow breath."
 #: Each other part of a change of position: its word, and its line.
 STAGES: Mapping[ChangeStage, tuple[str, str]] = {
-    ChangeStage.SIT: ("Sit", "Sit up slowly, legs together, with your better arm. Stay; lift your feet in turn."),
+    ChangeStage.SIT: ("Sit", "Sit up slowly, legs together, and stay sitting. Lift your feet in turn; breathe."),
     ChangeStage.STAND: ("Stand still", "Stand and hold on to something steady. Light-headed? Sit down again."),
     ChangeStage.UP: ("Get up", "Push off the edge of the bed and stand, holding on to something steady."),
     ChangeStage.RISE: ("Stand up", "Stand up in your own time."),

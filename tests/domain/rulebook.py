@@ -275,8 +275,7 @@ def off_side(client: Client, diary: Diary | None) -> bool:
 
 def hand_left(exercise: Exercise) -> bool:
     """Whether not both arms work at the same time."""
-    arms = {limb.value for limb in exercise.loads} & {"arm", "other_arm"} if exercise.loads is not None else (
-        trained(exercise) & {"arm", "other_arm"})
+    arms = trained(exercise) & {"arm", "other_arm"}
     return len(arms) < 2 and not (arms == {"arm"} and exercise.sides.value == "both")
 
 

@@ -82,14 +82,16 @@ def lies_on_side(exercise: Exercise) -> bool:
 
 def takes_both_arms(exercise: Exercise) -> bool:
     """Whether both arms take part at the same time: they work, carry or hold on."""
-    limbs = loads_of(exercise) | leans_of(exercise)
-    return {Limb.ARM, Limb.OTHER_ARM} <= limbs or (Limb.ARM in limbs and exercise.sides is Sides.BOTH)
+    return _both_arms(loads_of(exercise) | leans_of(exercise), exercise)
 
 
 def leaves_a_hand(exercise: Exercise) -> bool:
     """Whether one hand may hold on while it is done: not both arms work in the same bout."""
-    limbs = loads_of(exercise)
-    return not ({Limb.ARM, Limb.OTHER_ARM} <= limbs or (Limb.ARM in limbs and exercise.sides is Sides.BOTH))
+    return not _both_arms(loads_of(exercise), exercise)
+
+
+def _both_arms(limbs: frozenset[Limb], exercise: Exercise) -> bool:
+    return {Limb.ARM, Limb.OTHER_ARM} <= limbs or (Limb.ARM in limbs and exercise.sides is Sides.BOTH)
 
 
 def _of_body(limbs: Iterable[Limb], side: StepSide) -> frozenset[BodyLimb]:

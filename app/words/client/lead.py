@@ -41,7 +41,7 @@ UP: Mapping[str, str] = {
 #: The other parts of a change of position.
 STAGES: Mapping[ChangeStage, Mapping[str, str]] = {
     ChangeStage.SIT: {
-        YOU_SAY: "“Sit up slowly, legs together, with your better arm. Stay; lift your feet in turn.”",
+        YOU_SAY: "“Sit up slowly, legs together, and stay sitting. Lift your feet in turn; breathe.”",
         YOU_STAND: "In front of them, close by.", YOU_HOLD: "A hand ready at their shoulder.",
     },
     ChangeStage.STAND: {
