@@ -15,6 +15,7 @@ from app.domain.model.client import Client, Condition, ConditionTerms, Place
 from app.domain.model.exercise import Axis, Exercise, Limb, Position, Support
 from app.domain.model.limbs import leans_of, lies_on_side, loads_of, takes_both_arms
 from app.domain.model.plan import ChangeStage, StepKind, Timeline
+from app.words.client.safety import SAFETY_ARM, safety_lines
 from app.words.demands import OTHER, WEIGHT
 from tests.domain.dosing.test_dose import but
 from tests.domain.shipped import SOME, TODAY, compiled, efforts, library
@@ -210,14 +211,16 @@ def test_r12_nobody_bows_forward_in_a_wheelchair(session: str) -> None:
 
 @pytest.mark.parametrize("session", SOME)
 def test_s1_s2_a_new_shoulder_leans_on_nothing_and_holds_with_one_hand(session: str) -> None:
-    """In the first weeks nothing takes both arms; until the go-ahead a warning stands where one gets up."""
-    for weeks in (3, None, 8):
-        got = compiled(session, operated(Condition.SHOULDER_REPLACEMENT, weeks))
-        if weeks != 8:
-            assert not any(map(takes_both_arms, done(got)))
-        gets_up = any(s.stage is not None for s in got.steps) or any(e.is_chair_stand for e in done(got))
-        warned = any(dict(r.data).get("what") == "arm" for r in got.dose.reasons)
-        assert warned == gets_up
+    """In the first weeks nothing takes both arms."""
+    for weeks in (3, None):
+        assert not any(map(takes_both_arms, done(compiled(session, operated(Condition.SHOULDER_REPLACEMENT, weeks)))))
+
+
+def test_s2_who_has_a_new_shoulder_is_told_before_the_session_never_to_push_with_it() -> None:
+    """Until the go-ahead; among what to see to before the start."""
+    for weeks in (3, 8, None):
+        assert SAFETY_ARM in safety_lines(operated(Condition.SHOULDER_REPLACEMENT, weeks), led=False)
+    assert SAFETY_ARM not in safety_lines(operated(Condition.SHOULDER_REPLACEMENT, 8, cleared=True), led=False)
 
 
 def test_s2_no_chair_stand_invites_both_hands() -> None:

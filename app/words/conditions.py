@@ -122,8 +122,6 @@ def condition_change(condition: str, what: str, value: int, asked: str = "") -> 
         return f"Hard holds are split into {value} seconds at most because of {why}. Stretches stay as they are."
     if what == "hand":
         return "Hold on to something firm in every balance exercise, even where you are told that you may let go."
-    if what == "arm":
-        return "Never push or lean on the arm that was operated on, not even to get up from a chair or the bed."
     if what == "rest":
         return f"Rests are longer because of {why}: at least {value}% of the plan."
     return f"Aim for an effort of {value} out of 10 at most today, because of {why}."

@@ -1,11 +1,11 @@
 """What a condition changed in a compiled session beside its choice of exercises: rests, hard holds, effort."""
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from app.domain.compile.stations import Order
-from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S, is_cleared
+from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S
 from app.domain.dosing.limits import Limits
 from app.domain.model.exercise import Axis, Exercise, Support
 from app.domain.model.limbs import leaves_a_hand
@@ -20,8 +20,6 @@ def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[
         yield _told(held[0], "hand", 1)
     for condition in sorted(order.client.conditions):
         rule = CONDITION_RULES[condition]
-        if rule.is_unpushed_first and not is_cleared(order.client, condition) and any(map(_gets_up(order), steps)):
-            yield _told(condition, "arm", 1)
         if rule.is_short_hold and _has_split_hold(order, limits, steps):
             yield _told(condition, "hold", SHORT_HOLD_S)
         if rule.rest > dose.rest and any(b.is_main and b.rest_s for b in order.session.blocks):
@@ -33,12 +31,6 @@ def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[
 def _could_let_go(exercise: Exercise) -> bool:
     """Whether its cues leave it open to let go, so that the hand has to be asked for."""
     return exercise.support is Support.OPTIONAL and leaves_a_hand(exercise) and exercise.asks(Axis.UNHELD_BALANCE) > 0
-
-
-def _gets_up(order: Order) -> Callable[[Step], bool]:
-    """Whether one stands up from a seat, or gets up from lying, in a step."""
-    return lambda step: step.stage is not None or (
-        step.exercise is not None and order.library[step.exercise].is_chair_stand)
 
 
 def _told(condition: str, what: str, value: int) -> Reason:

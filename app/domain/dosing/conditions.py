@@ -70,8 +70,6 @@ class ConditionRule:
     acute_weeks: int = 0
     is_one_handed_acute: bool = False
     """In those weeks nothing takes both arms."""
-    is_unpushed_first: bool = False
-    """Until a clinician's yes they are told never to push up with that arm."""
     is_off_side_first: bool = False
     """Until a clinician's yes nothing is done lying on one side."""
     is_weightless_lying: bool = False
@@ -171,7 +169,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         first={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1,
                Axis.GRIP: 1, Axis.ELBOW_LOAD: 1}, first_weeks=12,
         acute={Axis.OVERHEAD_SHOULDER: 0, Axis.GRIP: 0, Axis.ELBOW_LOAD: 0}, acute_weeks=6,
-        is_one_handed_acute=True, is_unpushed_first=True),
+        is_one_handed_acute=True),
     Condition.SPINAL_SURGERY: ConditionRule(
         (MADERA_2017,), "weeks are custom",
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_TWIST: 1, Axis.LOADED_SPINAL_FLEXION: 2, Axis.IMPACT: 1,

@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
+from app.domain.dosing.conditions import is_cleared
 from app.domain.model.client import Client, Condition
 from app.words.client.today import Pair, said
 
@@ -26,6 +27,7 @@ SAFETY_PULSE: Pair = (
     "Go by your breathing and whether you can talk, never by your pulse.",
     "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
+SAFETY_ARM = "Never push or lean on the arm that was operated on, not even to get up from a chair or the bed."
 SAFETY_FALLS = "Hold on to something that can’t tip for every balance exercise."
 SAFETY_LEAD = (
     "Before you begin, set up the chair and know the warning signs; in the session they are one press away, under "
@@ -49,6 +51,8 @@ def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
     lines: list[tuple[bool, str | Pair]] = [
         (led, SAFETY_LEAD), (body.alone, SAFETY_ALONE), (body.alone and not body.rises_unaided, SAFETY_NO_RISING),
         (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
+        (Condition.SHOULDER_REPLACEMENT in body.conditions and not is_cleared(body, Condition.SHOULDER_REPLACEMENT),
+         SAFETY_ARM),
         (Condition.FALLS in body.conditions, SAFETY_FALLS), (True, SAFETY_ALWAYS)]
     return [_to(line, asked) for applies, line in lines if applies]
 
