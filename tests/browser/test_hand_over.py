@@ -65,6 +65,7 @@ FETCH = """
 """
 
 
+@pytest.mark.whole(keep=0)
 def test_a_file_is_fetched_no_further_than_allowed(lab: Lab, lab_site: StaticSite) -> None:
     """By the browser itself: whole, or stopped at the limit; a silent host is no network."""
     lab_site.extra["beside.bin"] = bytes(range(256)) * 1000

@@ -29,7 +29,7 @@ SCALES = (1.0, 1.3, 2.0)
 THEMES = ("light", "dark")
 LOOKS = 10
 """So often a page is looked at, 0.6 s apart, before something on it counts as amiss."""
-SAMPLED = 4
+SAMPLED = 1
 """Pages of each moment that are looked at under `test`."""
 
 

@@ -37,7 +37,6 @@ def build_pack(coach_dir: Path, pack: Path) -> str:
     return told[1]
 
 
-@pytest.mark.in_chromium
 def test_from_the_source_to_the_desk(person_at: PersonAt, tmp_path: Path) -> None:
     """A new client trains on a sore knee; the coach sees who it was and why it was eased."""
     pack, sealed = tmp_path / "six weeks.evenload-pack", tmp_path / "nora.evenload-return"

@@ -25,7 +25,7 @@ from tests.domain.dosing.test_dose import KNEE, but
 from tests.domain.shipped import TODAY, WELL, compiled, effort_ms, efforts, library, shipped
 from tests.sampling import examples
 
-BIG = settings(max_examples=examples(120, 3_000))
+BIG = settings(max_examples=examples(50, 3_000))
 
 
 def assert_allowed(got: Timeline, known: dict[str, Exercise], session: Session, client: Client, room: Place,

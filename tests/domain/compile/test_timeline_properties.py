@@ -55,7 +55,7 @@ def assert_laid_well(timeline: Timeline, client: Client) -> None:
     assert not down
 
 
-@settings(max_examples=examples(80, 1_000))
+@settings(max_examples=examples(40, 1_000))
 @given(own.diaries | own.mild_diaries, own.bodies, own.rooms, st.none() | st.integers(5, 40), own.session_ids,
        st.booleans())
 def test_shipped_sessions_are_laid_end_to_end(diary: Diary, client: Client, room: Place, minutes: int | None,
@@ -70,7 +70,7 @@ def test_shipped_sessions_are_laid_end_to_end(diary: Diary, client: Client, room
     assert minutes is None or got.total_ms <= minutes * 60_000
 
 
-@settings(max_examples=examples(50, 1_500))
+@settings(max_examples=examples(25, 1_500))
 @given(own.small_sessions(), own.bodies, own.rooms, st.sampled_from(sorted(LEVELS)), st.booleans())
 def test_small_sessions_are_laid_end_to_end(small: Small, client: Client, room: Place, level: int, whole: bool
                                             ) -> None:
@@ -78,7 +78,7 @@ def test_small_sessions_are_laid_end_to_end(small: Small, client: Client, room: 
     assert_laid_well(small_plan(small, client, room, LEVELS[level], whole_library=whole), client)
 
 
-@settings(max_examples=examples(120, 2_000))
+@settings(max_examples=examples(60, 2_000))
 @given(own.small_sessions(), st.sampled_from(sorted(LEVELS)),
        st.none() | st.just((250, 500, 1000, 1500, 2000, 4000)))
 def test_every_step_is_as_worked_out_a_second_time(small: Small, level: int, weights: tuple[int, ...] | None) -> None:
@@ -98,7 +98,7 @@ def _fits(small: Small, client: Client, minutes: int, diary: Diary | None) -> Ti
         return None
 
 
-@settings(max_examples=examples(50, 1_500))
+@settings(max_examples=examples(25, 1_500))
 @given(own.small_sessions(), st.integers(1, 30), st.integers(0, 20))
 def test_more_minutes_never_give_less(small: Small, minutes: int, more: int) -> None:
     """What fits goes on fitting, and is as full or fuller."""
@@ -112,7 +112,7 @@ def test_more_minutes_never_give_less(small: Small, minutes: int, more: int) -> 
         assert effort_ms(few, part) or not effort_ms(full, part)
 
 
-@settings(max_examples=examples(80, 1_000))
+@settings(max_examples=examples(40, 1_000))
 @given(own.worsened(), own.small_sessions(), own.bodies, st.integers(3, 30))
 def test_a_worse_answer_never_gives_more_within_the_same_minutes(
     pair: tuple[Diary, Diary], small: Small, client: Client, minutes: int
@@ -131,7 +131,7 @@ def test_a_worse_answer_never_gives_more_within_the_same_minutes(
     assert worse.strength is not better.strength or effort_ms(worse) <= effort_ms(better)
 
 
-@settings(max_examples=examples(50, 1_500))
+@settings(max_examples=examples(25, 1_500))
 @given(own.diaries | own.mild_diaries, own.bodies, own.session_ids)
 def test_a_lighter_week_never_gives_more(diary: Diary, client: Client, session: str) -> None:
     """And changes nothing but rounds."""

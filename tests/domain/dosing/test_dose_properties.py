@@ -19,7 +19,7 @@ from tests.domain import strategies as own
 from tests.domain.shipped import SESSIONS, TODAY, WELL, compiled, efforts, library, sum_ms
 from tests.sampling import examples
 
-often = settings(max_examples=examples(150, 4_000))
+often = settings(max_examples=examples(80, 4_000))
 
 
 def dose(diary: Diary, client: Client, rounds: int, *, strength: bool = True, today: date = TODAY) -> Dose:
@@ -91,7 +91,7 @@ def shuffled(draw: st.DrawFn, diary: Diary) -> Diary:
     )
 
 
-@settings(max_examples=examples(60, 1_500))
+@settings(max_examples=examples(30, 1_500))
 @given(st.data(), own.diaries, own.bodies, own.session_ids)
 def test_the_order_of_answers_is_irrelevant_and_the_same_input_gives_the_same_plan(
     data: st.DataObject, diary: Diary, client: Client, session: str
@@ -163,7 +163,7 @@ def untouched(got: Dose) -> Counter[tuple[object, ...]]:
     return Counter((r.rule, r.level, r.data) for r in got.reasons)
 
 
-@settings(max_examples=examples(60, 1_500))
+@settings(max_examples=examples(30, 1_500))
 @given(own.diaries, own.bodies, own.session_ids)
 def test_mirrored_sides_give_the_mirrored_plan(diary: Diary, client: Client, session: str) -> None:
     """The dose alike, its reasons mirrored, every step mirrored."""

@@ -69,7 +69,7 @@ def given_steps(plan: Timeline, before: dict[str, int]) -> dict[str, int]:
     return before | {m.exercise: m.step for m in plan.moves}
 
 
-@settings(max_examples=examples(60, 800))
+@settings(max_examples=examples(25, 800))
 @given(LIVED, STEPS)
 def test_never_beyond_the_ceiling_and_never_two_steps_at_once(past: Past, steps: tuple[int, ...]) -> None:
     """From one whole session to the next; amounts within what the steps add."""
@@ -85,7 +85,7 @@ def test_never_beyond_the_ceiling_and_never_two_steps_at_once(past: Past, steps:
         before = given_steps(plan, before)
 
 
-@settings(max_examples=examples(80, 1_000))
+@settings(max_examples=examples(30, 1_000))
 @given(LIVED, RATED, st.booleans())
 def test_never_on_while_a_region_that_it_loads_hurts(
     past: Past, demands: tuple[dict[Axis, int], ...], agreed: bool
@@ -105,7 +105,7 @@ def test_never_on_while_a_region_that_it_loads_hurts(
         last = dict(done.pain or {}) | {h.spot: max(h.level, (done.pain or {}).get(h.spot, 0)) for h in done.hurts}
 
 
-@settings(max_examples=examples(60, 800))
+@settings(max_examples=examples(25, 800))
 @given(LIVED)
 def test_from_level_2_on_and_in_a_lighter_week_it_is_as_written_and_level_1_adds_nothing(past: Past) -> None:
     """To the last step."""
@@ -123,7 +123,7 @@ def test_from_level_2_on_and_in_a_lighter_week_it_is_as_written_and_level_1_adds
         days.records += [morning, record]
 
 
-@settings(max_examples=examples(60, 800))
+@settings(max_examples=examples(25, 800))
 @given(LIVED, st.randoms(use_true_random=False))
 def test_records_in_any_order_and_twice_over_give_the_same(past: Past, dice: random.Random) -> None:
     """A pure function of what is in them."""
@@ -135,7 +135,7 @@ def test_records_in_any_order_and_twice_over_give_the_same(past: Past, dice: ran
     assert (days.at(end), days.plan(end)) == (before, plan)
 
 
-@settings(max_examples=examples(60, 800))
+@settings(max_examples=examples(25, 800))
 @given(LIVED, st.integers(0, 20), AFTER)
 def test_a_bad_session_never_leads_further_than_a_good_one(past: Past, which: int, told: dict[str, Any]) -> None:
     """The same days but for one, on which all went well or something did not."""
@@ -159,7 +159,7 @@ def full(plan: Timeline, hows: dict[str, How] | None = None) -> tuple[DoneStep, 
     return tuple(DoneStep(n, s.exercise or "", 0 if how is How.SKIPPED else s.length_ms, how) for n, s, how in done)
 
 
-@settings(max_examples=examples(40, 600))
+@settings(max_examples=examples(20, 600))
 @given(LIVED)
 def test_every_move_has_a_reason_and_words(past: Past) -> None:
     """And what is not as written has a move."""
@@ -187,7 +187,7 @@ def mirrored(what: dict[str, Any]) -> dict[str, Any]:
     return {key: turned(value) for key, value in what.items()}
 
 
-@settings(max_examples=examples(40, 600))
+@settings(max_examples=examples(20, 600))
 @given(LIVED)
 def test_left_and_right_are_the_same(past: Past) -> None:
     """A mirrored past gives the same steps."""
