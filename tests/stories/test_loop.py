@@ -7,8 +7,6 @@ import sys
 from datetime import datetime, time, timedelta
 from pathlib import Path
 
-import pytest
-
 from app.words import parts
 from app.words.client import diary, send, welcome
 from app.words.client import today as client
