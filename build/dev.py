@@ -26,8 +26,10 @@ ROOT = Path(__file__).resolve().parent.parent
 OLDEST = (3, 11)
 SLOWEST = 10
 """So many of the slowest tests are printed at the end."""
-AT_ONCE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadscope", "--no-loadscope-reorder")
-"""A test process for each core; `tests/conftest.py` says which tests stay together."""
+PROCESSES = min(4, (os.cpu_count() or 1) + 1)
+"""Test processes: one more than there are cores, since a browser is often waited for."""
+AT_ONCE = (f"--numprocesses={PROCESSES}", "--dist=loadscope", "--no-loadscope-reorder")
+"""`tests/conftest.py` says which tests stay together."""
 NO_FIREFOX = "None was found, and Debian's could not be installed."
 NO_BROWSER = "No Chromium, Chrome or Edge was found, and none could be installed."
 

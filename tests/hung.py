@@ -1,4 +1,4 @@
-"""A browser test that hangs is ended, repeated once, and told of in the summary.
+"""A browser test that hangs, or whose browser draws no more, is ended, repeated once, and told of in the summary.
 
 Some waits of a browser driver have no limit of their own: asking a page something, opening and closing windows. After
 the limit every process that the tests have started is ended, but for the driver itself, which then reports what it was
@@ -23,6 +23,8 @@ LIMIT = "EVENLOAD_BROWSER_LIMIT_S"
 LIMIT_S = 300.0
 DRIVER_S = 20.0
 """So much later the driver is ended too."""
+FROZEN = "The browser has drawn nothing for"
+"""So begins what a test fails with when its browser has ceased to draw: seen of Chromium after a change of size."""
 DRIVER = b"playwright"
 HUNG = "hung"
 """The name under which a report carries its line, from whichever process ran the test."""
@@ -35,19 +37,22 @@ def limit_s() -> float:
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_runtest_protocol(item: pytest.Item, nextitem: pytest.Item | None) -> bool | None:
-    """Runs a browser test within its limit; only one that was ended by it is repeated."""
+    """Runs a browser test within its limit; only one that was ended by it, or drew no more, is repeated."""
     if item.get_closest_marker("browser") is None:
         return None
     item.ihook.pytest_runtest_logstart(nodeid=item.nodeid, location=item.location)
     with limited(limit_s()) as ended:
         reports = runtestprotocol(item, nextitem=nextitem, log=False)
-    if ended.is_set() and any(report.failed for report in reports):
+    failed = [report.longreprtext for report in reports if report.failed]
+    frozen = any(FROZEN in text for text in failed)
+    if failed and (ended.is_set() or frozen):
         item.session._setupstate.teardown_exact(None)  # another browser, other servers
         item._initrequest()  # type: ignore[attr-defined]
         with limited(limit_s()):
             reports = runtestprotocol(item, nextitem=nextitem, log=False)
         how = "failed" if any(report.failed for report in reports) else "passed"
-        line = f"{item.nodeid} hung for {limit_s():.0f} s and was repeated: {how}"
+        what = "drew no more" if frozen else f"hung for {limit_s():.0f} s"
+        line = f"{item.nodeid} {what} and was repeated: {how}"
         reports[-1].user_properties.append((HUNG, line))
     for report in reports:
         item.ihook.pytest_runtest_logreport(report=report)

@@ -14,6 +14,7 @@ TESTS = """
 import subprocess, sys
 from pathlib import Path
 import pytest
+from tests.hung import FROZEN
 SLEEPER = [sys.executable, "-c", "import time; time.sleep(600)"]
 
 @pytest.mark.browser
@@ -26,6 +27,13 @@ def test_hangs_once(request):
 @pytest.mark.browser
 def test_always_hangs():
     assert subprocess.run(SLEEPER).returncode == 0
+
+@pytest.mark.browser
+def test_freezes_once():
+    before = Path(__file__).with_name("thawed")
+    if not before.exists():
+        before.touch()
+        assert False, FROZEN
 
 @pytest.mark.browser
 def test_fails_at_once():
@@ -43,7 +51,8 @@ def test_what_hangs_is_ended_and_repeated_once(tmp_path: Path, processes: str) -
     here = {**os.environ, "PYTHONPATH": str(ROOT), "EVENLOAD_BROWSER_LIMIT_S": "1"}
     command = [sys.executable, "-m", "pytest", "-q", "-n", processes, "-p", "no:cacheprovider", str(tmp_path)]
     told = subprocess.run(command, cwd=tmp_path, env=here, capture_output=True, text=True, check=False, timeout=120)
-    assert "2 failed, 1 passed" in told.stdout, told.stdout
+    assert "2 failed, 2 passed" in told.stdout, told.stdout
     assert "test_hangs_once hung for 1 s and was repeated: passed" in told.stdout
     assert "test_always_hangs hung for 1 s and was repeated: failed" in told.stdout
-    assert "test_fails_at_once hung" not in told.stdout
+    assert "test_freezes_once drew no more and was repeated: passed" in told.stdout
+    assert "test_fails_at_once hung" not in told.stdout and "test_fails_at_once drew" not in told.stdout

@@ -11,7 +11,7 @@ TREE_ON = """() => { const e = document.querySelector('flt-semantics-placeholder
 #: pointer: on a busy machine a picture takes longer than the moment. Some seconds at most.
 QUIET = """still => new Promise(done => {
   let last = performance.now(), pictures = 0, over = false;
-  const end = () => { over = true; seen.disconnect(); clearTimeout(late); done(); };
+  const end = () => { over = true; seen.disconnect(); clearTimeout(late); done(pictures > 0); };
   const late = setTimeout(end, 40 * still);
   const seen = new MutationObserver(() => { last = performance.now(); pictures = 0; });
   const look = () => { if (over) return;
@@ -19,6 +19,10 @@ QUIET = """still => new Promise(done => {
     if (pictures > 3 && performance.now() - last >= still) end(); else requestAnimationFrame(look); };
   seen.observe(document.body, {subtree: true, childList: true, attributes: true, characterData: true});
   requestAnimationFrame(look); })"""
+#: Whether a frame is drawn within so many ms.
+DRAWS = """within => new Promise(done => {
+  const late = setTimeout(() => done(false), within);
+  requestAnimationFrame(() => { clearTimeout(late); done(true); }); })"""
 #: Text at 200 %.
 LARGE_PRINT = "size => document.documentElement.style.fontSize = size"
 #: Everything that can be pressed or written in, with where it stands.

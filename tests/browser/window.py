@@ -11,7 +11,8 @@ from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, Locator, Page, Playwright, WebSocket, expect
 
-from tests.browser.page_scripts import LARGE_PRINT, QUIET, SPOKEN, TREE_ON
+from tests.browser.page_scripts import DRAWS, LARGE_PRINT, QUIET, SPOKEN, TREE_ON
+from tests.hung import FROZEN
 from tests.stories.person import PHONE
 
 WAIT_MS = 60_000
@@ -20,6 +21,7 @@ WAIT_MS = 60_000
 KNOWN_OUTSIDE = re.compile(r"rive", re.IGNORECASE)
 QUIET_MS = 120
 STILL_S = 0.15
+DRAWN_WITHIN_MS = 20_000
 SAME_WITHIN_S = 20
 T = TypeVar("T")
 ERROR_CARD = re.compile(r"Error running app|Something went wrong|Traceback", re.IGNORECASE)
@@ -137,7 +139,8 @@ class Window:
         """Waits until neither the app nor the page has stirred for a moment; a second or two at most."""
         self.page.wait_for_timeout(60)
         self._until(lambda: time.monotonic() - self._stirred > STILL_S, 1.5)
-        self.page.evaluate(QUIET, QUIET_MS)
+        if not self.page.evaluate(QUIET, QUIET_MS):
+            assert self.page.evaluate(DRAWS, DRAWN_WITHIN_MS), f"{FROZEN} {DRAWN_WITHIN_MS // 1000} s"
         return self
 
     def _answered(self, heard: int) -> None:
