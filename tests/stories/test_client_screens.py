@@ -83,6 +83,7 @@ def test_whoever_was_asked_the_older_questions_is_asked_the_new_ones_once(person
         walker.sees_button("Start").sees_no_button("Answer the new questions")
 
 
+@pytest.mark.in_chromium
 def test_a_sign_of_an_emergency_ends_the_questions(person_at: PersonAt, data: Path) -> None:
     """The number is there at once; the way back leads over a yes, the stop questions and fresh answers."""
     with person_at(data) as walker:
