@@ -56,6 +56,8 @@ OTHER: Mapping[str, str] = {
     "seated": "isn’t done sitting down",
     "on_side": "is done lying on one side",
     "forward": "is done at the front of the seat",
+    "brisk": "is done standing up briskly",
+    "hands_free": "is done standing up without the hands",
     "both_arms": "takes both arms",
     "side": "uses an arm or leg that is resting",
 }

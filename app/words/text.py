@@ -48,6 +48,8 @@ AXIS_WORDS: Mapping[str, str] = {
     "seated": "a position other than sitting",
     "on_side": "lying on one side",
     "forward": "sitting at the front of the seat",
+    "brisk": "standing up briskly",
+    "hands_free": "standing up without the hands",
     "both_arms": "both arms",
     "side": "an arm or leg that is resting",
 }

@@ -115,29 +115,31 @@ def rows(session: Session, library: Mapping[str, Exercise], level: int, weights:
             before, rest_part, rest_round = exercise, part, round_
             rest_ms = up5(turn.rest_s, rest) * 1000
             rest_kind = "round_rest" if turn.is_round_rest else "rest"
-    if place(before) not in ("feet", "seat"):
+    if place(before) not in ("feet", "seat", "edge"):
         for seconds in change(before, None):
             yield ("change", rest_part or "", None, None, None, seconds * 1000, None, None)
 
 
 def place(exercise: Exercise | None) -> str:
-    """`feet`, `seat`, `bed`, `knees`, `hands` or `back`: where the body is."""
+    """`feet`, `seat`, `edge` of a bed, `bed`, `knees`, `hands` or `back`: where the body is."""
     if exercise is None:
         return "feet"
     flat = any(asked for axis, asked in exercise.demand.items() if axis in ("floor_transfer", "head_below_heart"))
     named = {"standing": "feet", "seated": "seat", "kneeling": "knees", "quadruped": "hands",
-             "on_bed": "bed" if flat else "seat"}
+             "on_bed": "bed" if flat else "edge"}
     return named.get(exercise.position.value, "back")
 
 
 #: Seconds of each step from one place to another, `F` for the floor's own: 20, or 30 with weights.
 CHANGES = {
-    ("seat", "feet"): "5", ("feet", "bed"): "10", ("seat", "bed"): "10", ("bed", "seat"): "40",
+    ("seat", "feet"): "5", ("feet", "bed"): "10", ("edge", "feet"): "5", ("edge", "bed"): "10", ("bed", "edge"): "40",
+    ("seat", "edge"): "20", ("edge", "seat"): "20", ("seat", "bed"): "20 10", ("bed", "seat"): "40 20 15",
     ("bed", "feet"): "40 5 15", ("back", "feet"): "40 F 15", ("back", "seat"): "40 F", ("back", "bed"): "40 F 10",
+    ("back", "edge"): "40 F",
     ("back", "knees"): "10", ("back", "hands"): "10", ("hands", "knees"): "5", ("knees", "hands"): "",
     ("knees", "back"): "", ("hands", "back"): "",
-    **{(down, up): "F" for down in ("knees", "hands") for up in ("feet", "seat")},
-    **{(up, down): "F" for down in ("knees", "hands", "back") for up in ("feet", "seat")},
+    **{(down, up): "F" for down in ("knees", "hands") for up in ("feet", "seat", "edge")},
+    **{(up, down): "F" for down in ("knees", "hands", "back") for up in ("feet", "seat", "edge")},
     **{("bed", down): "40 5 15 F" for down in ("knees", "hands", "back")},
     **{(down, "bed"): "F 10" for down in ("knees", "hands")},
 }

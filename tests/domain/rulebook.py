@@ -36,7 +36,8 @@ LASTING = {
     "hernia": "bearing_down 1, loaded_spinal_flexion 1",
     "walking_aid": "single_leg_balance 2, unheld_balance 0, impact 1",
     "wheelchair": "single_leg_balance 0, unheld_balance 0, floor_transfer 0, kneeling 0, impact 0, "
-                  "turning_round 0, overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1, deep_hip_flexion 1",
+                  "turning_round 0, overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1, deep_hip_flexion 1, "
+                  "spinal_extension 1",
     "postural_dizziness": "unheld_balance 0, head_below_heart 1",
     "blood_thinner": "single_leg_balance 2, unheld_balance 0",
     "shoulder_replacement": "shoulder_load 2, overhead_shoulder 2, wrist_weight_bearing 1",
@@ -315,6 +316,13 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         exercise.support.value == "optional" and hand_left(exercise))
     if "walking_aid" in names and exercise.position.value == "standing" and nothing_firm:
         found.append("support")
+    rises = exercise.pattern.value == "squat" and (
+        exercise.position.value == "seated" or (exercise.position.value == "standing" and demand.get("floor_transfer")))
+    if names & {"postural_dizziness", "parkinsons", "vertigo"} and exercise.rises_briskly:
+        found.append("brisk")
+    if "walking_aid" in names and rises and exercise.support.value != "required" and not (
+            {"arm", "other_arm"} & leaned_on(exercise)):
+        found.append("hands_free")
     if "wheelchair" in names and exercise.sits_forward:
         found.append("forward")
     if "shoulder_replacement" in names and is_fresh("shoulder_replacement", client) and both_arms(exercise):

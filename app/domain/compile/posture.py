@@ -11,12 +11,15 @@ from enum import StrEnum
 from app.domain.dosing.conditions import rules_of
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise, Position
+from app.domain.model.kit import CHAIR
 from app.domain.model.plan import ChangeStage
 
 #: Getting down to the floor or up takes 4.1 ± 1.1 s; nobody is hurried. [P] Source: BOHANNON_LUSARDI_2004.
 FLOOR_CHANGE_S, SLOW_FLOOR_CHANGE_S = 20, 30
 #: From a seat to a stand, and from hands and knees to kneeling: some 3 s, and nobody is hurried. [P]
 STAND_UP_S = 5
+#: From a chair to a bed or back: a few steps, with whatever one walks with. [P]
+CROSS_S = 15
 #: From lying to sitting: over the side, with the arms; on the floor from lying to the knees the same. [P]
 SIT_UP_S = 10
 #: Lying down on a bed, over a sit on its edge. [P]
@@ -41,7 +44,9 @@ class Posture(StrEnum):
     LYING = "lying"
     """On the floor."""
     IN_BED = "in_bed"
-    """Lying on a bed; sitting on its edge is `SEATED`."""
+    """Lying on a bed."""
+    BED_EDGE = "bed_edge"
+    """Sitting on it: from there to a chair one stands up and walks over."""
 
 
 _BY_POSITION = {
@@ -51,6 +56,7 @@ _BY_POSITION = {
 }
 ON_FLOOR = frozenset({Posture.KNEELING, Posture.HANDS_KNEES, Posture.LYING})
 LYING = frozenset({Posture.LYING, Posture.IN_BED})
+ON_BED = frozenset({Posture.IN_BED, Posture.BED_EDGE})
 
 
 def posture_of(exercise: Exercise | None) -> Posture:
@@ -59,7 +65,7 @@ def posture_of(exercise: Exercise | None) -> Posture:
         return Posture.STANDING
     if exercise.position is not Position.ON_BED:
         return _BY_POSITION[exercise.position]
-    return Posture.IN_BED if exercise.lies else Posture.SEATED
+    return Posture.IN_BED if exercise.lies else Posture.BED_EDGE
 
 
 def depth(exercise: Exercise) -> int:
@@ -71,6 +77,12 @@ def depth(exercise: Exercise) -> int:
 def gets_lower(exercise: Exercise, written: Exercise) -> bool:
     """Whether one would get down further for it than for what was written."""
     return depth(exercise) > depth(written)
+
+
+def goes_over(exercise: Exercise, written: Exercise, kit: frozenset[str]) -> bool:
+    """Whether one would go over to the edge of a bed for what is not done on one, with a chair at hand."""
+    return CHAIR in kit and exercise.position is Position.ON_BED and written.position is not Position.ON_BED \
+        and not depth(written)
 
 
 # ------------------------------------------------------------------ from one to the next
@@ -115,12 +127,14 @@ def _up(was: Posture, now: Posture, client: Client, floor_s: int) -> Iterator[Po
         yield PositionChange(SIT_UP_S + (LONG_SIT_S if slow else SIT_S), ChangeStage.SIT)
     if was in ON_FLOOR:
         yield PositionChange(floor_s, to_floor=False)
-    stands = now is Posture.STANDING or (now in ON_FLOOR and was is Posture.IN_BED)
-    if was in (Posture.IN_BED, Posture.SEATED) and stands:
-        yield PositionChange(STAND_UP_S, ChangeStage.UP if was is Posture.IN_BED else ChangeStage.RISE)
+    over = (was in ON_BED and now is Posture.SEATED) or (was is Posture.SEATED and now in ON_BED)
+    stands = now is Posture.STANDING or (now in ON_FLOOR and was is Posture.IN_BED) or over
+    seat = was in (Posture.SEATED, Posture.BED_EDGE)
+    if (seat or was is Posture.IN_BED) and stands:
+        yield PositionChange(STAND_UP_S + over * CROSS_S, ChangeStage.RISE if seat else ChangeStage.UP)
     if was in LYING and stands:
         yield PositionChange(LONG_STAND_S if slow else STAND_S, ChangeStage.STAND)
-    elif was is Posture.SEATED and stands and any(rule.is_slow_up for rule in rules_of(client)):
+    elif seat and stands and any(rule.is_slow_up for rule in rules_of(client)):
         yield PositionChange(STAND_S, ChangeStage.STAND)
 
 

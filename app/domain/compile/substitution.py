@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from app.domain.compile.bouts import Bouts, fitted, fitted_side, open_sides, unrested
-from app.domain.compile.posture import gets_lower
+from app.domain.compile.posture import gets_lower, goes_over
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client
 from app.domain.model.exercise import FIRST_AXES, Exercise, Mode, Position, Sides, asks_more
@@ -123,7 +123,11 @@ def fits_mode(exercise: Exercise, written: Exercise) -> bool:
 def may_stand_in(exercise: Exercise, written: Exercise, client: Client, limits: Limits) -> bool:
     """Admissible today on all its sides; and for someone alone, shown before or explaining itself."""
     return is_known(exercise, client) and fits_mode(exercise, written) and not limits.against(exercise) \
-        and not against_side(exercise, client) and not gets_lower(exercise, written)
+        and not against_side(exercise, client) and not _moves_away(exercise, written, limits)
+
+
+def _moves_away(exercise: Exercise, written: Exercise, limits: Limits) -> bool:
+    return gets_lower(exercise, written) or goes_over(exercise, written, limits.kit)
 
 
 def candidates(written: Exercise, library: Library, *, whole_library: bool) -> Iterator[Candidate]:
@@ -162,11 +166,12 @@ def _able(written: Exercise, found: Iterable[Candidate], client: Client, limits:
         yield Able(candidate, bouts.at_most(most), one_sided)
 
 
-def _stand_ins(written: Exercise, library: Library, client: Client, *, whole_library: bool) -> Iterator[Candidate]:
+def _stand_ins(written: Exercise, library: Library, client: Client, limits: Limits, *, whole_library: bool
+               ) -> Iterator[Candidate]:
     """All that may be put in for it by somebody like this, whatever today forbids."""
     for one in candidates(written, library, whole_library=whole_library):
         other = one.exercise
-        if is_known(other, client) and fits_mode(other, written) and not gets_lower(other, written):
+        if is_known(other, client) and fits_mode(other, written) and not _moves_away(other, written, limits):
             yield one
 
 
@@ -196,14 +201,14 @@ def choose(
     chosen = library.get(client.chosen.get(written.id, ""))
     against = (*limits.against(written), *against_side(written, client))
     asked = limits.detail(written)
-    usual = None if chosen is None else _usual(written, chosen, client)
+    usual = None if chosen is None else _usual(written, chosen, client, limits)
     if chosen is not None and usual is not None and may_stand_in(chosen, written, client, limits):
         return ChosenExercise((StationPart(chosen, usual),), against or ("choice",), asked)
     able = open_sides(written, client, limits)
     if able == unrested(written, client) and able:
         return ChosenExercise(_no_more((StationPart(written, Bouts(able)),), usual))
     steady = limits.is_same_order or client.same_as_always
-    found = [] if steady else list(_stand_ins(written, library, client, whole_library=whole_library))
+    found = [] if steady else list(_stand_ins(written, library, client, limits, whole_library=whole_library))
     if able:
         other = ACROSS[able[0]]
         spared = _nearest(_other_side(written, other, found, client, limits), written, taken)
@@ -214,10 +219,10 @@ def choose(
     return ChosenExercise(_no_more(nearest, usual), against, asked)
 
 
-def _usual(written: Exercise, chosen: Exercise, client: Client) -> Bouts | None:
+def _usual(written: Exercise, chosen: Exercise, client: Client, limits: Limits) -> Bouts | None:
     """The bouts of a choice by hand on a day that allows it; None where it never takes the place of this one."""
     sides = unrested(chosen, client)
-    if not sides or not fits_mode(chosen, written) or gets_lower(chosen, written):
+    if not sides or not fits_mode(chosen, written) or _moves_away(chosen, written, limits):
         return None
     return fitted(written, chosen, sides, client)
 

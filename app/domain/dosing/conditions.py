@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
+from app.domain.model.body import Region
 from app.domain.model.client import Client, Condition
 from app.domain.model.exercise import Axis
 from app.domain.model.references import (
@@ -75,7 +76,7 @@ class ConditionRule:
     is_weightless_lying: bool = False
     """No weight is lifted while lying down, where it would be above the face."""
     is_slow_up: bool = False
-    """Chair stands no quicker than `SLOW_STAND_MS`, and a stand with a hand on something after a rise."""
+    """Chair stands no quicker than `SLOW_STAND_MS` and none brisk; a stand with a hand on something after a rise."""
     is_held: bool = False
     """Where balance is asked for, a hand stays on something."""
     is_seated: bool = False
@@ -95,6 +96,11 @@ HELD: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 2}
 #: After an operation, until the yes: no balance without a hand on something, and none that one leg has to carry.
 ON_BOTH_FEET: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 1}
 
+#: What was operated on, and where it would hurt.
+OPERATED: Mapping[Condition, Region] = {
+    Condition.HIP_REPLACEMENT: Region.HIP, Condition.KNEE_REPLACEMENT: Region.KNEE,
+    Condition.SHOULDER_REPLACEMENT: Region.SHOULDER, Condition.SPINAL_SURGERY: Region.BACK}
+
 CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.OSTEOPOROSIS: ConditionRule(
         (BROOKE_WAVELL_2022, SINAKI_1984),
@@ -104,7 +110,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         (BHATTACHARYYA_2017, PAUWELS_2023),
         caps={Axis.HEAD_BELOW_HEART: 0, Axis.FLOOR_TRANSFER: 1, Axis.SINGLE_LEG_BALANCE: 2, Axis.UNHELD_BALANCE: 0,
               Axis.TURNING_ROUND: 1},
-        first={Axis.HEAD_TURNING: 0, Axis.SINGLE_LEG_BALANCE: 1}, first_weeks=4, is_held=True),
+        first={Axis.HEAD_TURNING: 0, Axis.SINGLE_LEG_BALANCE: 1}, first_weeks=4, is_held=True, is_slow_up=True),
     Condition.PELVIC_FLOOR: ConditionRule(
         (BO_NYGAARD_2020, SIMPSON_2016),
         caps={Axis.IMPACT: 1, Axis.BEARING_DOWN: 1}),
@@ -157,7 +163,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         (MULROY_2011,), "push less than pull: guideline, from memory",
         caps={Axis.SINGLE_LEG_BALANCE: 0, Axis.UNHELD_BALANCE: 0, Axis.FLOOR_TRANSFER: 0, Axis.KNEELING: 0,
               Axis.IMPACT: 0, Axis.TURNING_ROUND: 0, Axis.OVERHEAD_SHOULDER: 2, Axis.SHOULDER_LOAD: 2,
-              Axis.WRIST_WEIGHT_BEARING: 1, Axis.DEEP_HIP_FLEXION: 1},
+              Axis.WRIST_WEIGHT_BEARING: 1, Axis.DEEP_HIP_FLEXION: 1, Axis.SPINAL_EXTENSION: 1},
         is_seated=True),
     Condition.POSTURAL_DIZZINESS: ConditionRule(
         (TRAN_2021,),

@@ -16,9 +16,9 @@ from app.domain.dosing.conditions import (
 from app.domain.model.body import BODY_REGIONS, GETS_UP_WITH, LAIN_ON, REGION_AXES, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import Diary
-from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Position, Space, Support
+from app.domain.model.exercise import CLEAR, Axis, Exercise, Limb, Mode, Position, Space, Support
 from app.domain.model.kit import BED, WEIGHTS
-from app.domain.model.limbs import BodyLimb, idle_across, leaves_a_hand, lies_on_side, takes_both_arms
+from app.domain.model.limbs import BodyLimb, idle_across, leans_of, leaves_a_hand, lies_on_side, takes_both_arms
 from app.domain.model.plan import StepSide
 from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
 
@@ -45,6 +45,11 @@ def _is_held(exercise: Exercise) -> bool:
     return exercise.support is Support.REQUIRED or _may_hold(exercise) or on_it
 
 
+def _hands_help(exercise: Exercise) -> bool:
+    """Whether a hand carries or holds on while somebody stands up from a seat."""
+    return bool({Limb.ARM, Limb.OTHER_ARM} & leans_of(exercise)) or exercise.support is Support.REQUIRED
+
+
 def _asked(exercise: Exercise, axis: Axis, *, is_held: bool = False) -> int:
     """Its rating; on the floor never less than getting down there asks, however it was rated.
 
@@ -67,7 +72,7 @@ class Limits:
     needs_support: bool = False
     """Balance only with a hand on something."""
     is_held_up: bool = False
-    """They stand only with something to hold, whatever they do."""
+    """They stand, and stand up, only with something to hold, whatever they do."""
     is_seated: bool = False
     """Only what is done sitting."""
     is_one_handed: bool = False
@@ -77,7 +82,7 @@ class Limits:
     is_weightless_lying: bool = False
     """No weight while lying down."""
     slowest_stand_ms: int = 0
-    """What one stand up from a chair takes at the least, ms; 0: as written."""
+    """What one stand up from a chair takes at the least, ms, and none of them is brisk; 0: as written."""
     is_same_order: bool = False
     """Nothing stands in for anything."""
     rest: int = 100
@@ -144,6 +149,10 @@ class Limits:
             yield "support", ""
         if self.is_seated and exercise.sits_forward:
             yield "forward", ""
+        if self.slowest_stand_ms and exercise.rises_briskly:
+            yield "brisk", ""
+        if self.is_held_up and exercise.is_chair_stand and not _hands_help(exercise):
+            yield "hands_free", ""
         if self.is_one_handed and takes_both_arms(exercise):
             yield "both_arms", ""
         if self.is_off_side and lies_on_side(exercise):

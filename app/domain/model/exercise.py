@@ -178,6 +178,8 @@ class Exercise:
     """The limbs that carry or hold on without being trained; None: not said."""
     sits_forward: bool = field(default=False, metadata=LATE)
     """Done at the front of the seat or away from its back."""
+    rises_briskly: bool = field(default=False, metadata=LATE)
+    """One is told to stand up briskly."""
 
     def asks(self, axis: Axis) -> int:
         """The demand on one axis, 0–3; on a later axis that nobody rated, the most that its older ratings allow."""
@@ -195,8 +197,10 @@ class Exercise:
 
     @property
     def is_chair_stand(self) -> bool:
-        """Whether one stands up from a seat and sits down again."""
-        return self.pattern is Pattern.SQUAT and self.position is Position.SEATED
+        """Whether one stands up from a seat and sits down again; begun from the stand, it is rated for getting up."""
+        seated = self.position is Position.SEATED or (
+            self.position is Position.STANDING and bool(self.asks(Axis.FLOOR_TRANSFER)))
+        return self.pattern is Pattern.SQUAT and seated
 
     @property
     def lies(self) -> bool:

@@ -4,8 +4,9 @@ The ids stand in sources, packs, returns and on devices and never change; a new 
 """
 from __future__ import annotations
 
+CHAIR = "chair"
 #: What somebody may own and tick, in the order in which it is asked.
-KIT = ("chair", "worktop", "mat", "dumbbell", "step", "band", "door_anchor", "towel")
+KIT = (CHAIR, "worktop", "mat", "dumbbell", "step", "band", "door_anchor", "towel")
 #: At hand in every room, so never a reason to leave an exercise out.
 ALWAYS_AT_HAND = frozenset({"none", "wall", "doorway"})
 #: Kit that is a weight, whether or not the exercise says that it is loaded.

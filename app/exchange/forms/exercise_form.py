@@ -120,6 +120,7 @@ class ExerciseForm(Form):
     loads: Limbs | None = None
     leans_on: Limbs | None = None
     sits_forward: bool = False
+    rises_briskly: bool = False
 
     @model_validator(mode="after")
     def _one_measure(self) -> ExerciseForm:

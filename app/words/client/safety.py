@@ -3,7 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from app.domain.dosing.conditions import is_cleared
+from app.domain.dosing.conditions import is_cleared, rules_of
 from app.domain.model.client import Client, Condition
 from app.words.client.today import Pair, said
 
@@ -28,6 +28,7 @@ SAFETY_PULSE: Pair = (
     "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
 SAFETY_ARM = "Never push or lean on the arm that was operated on, not even to get up from a chair or the bed."
+SAFETY_BRAKES = "Put the brakes on, and sit well back."
 SAFETY_FALLS = "Hold on to something that can’t tip for every balance exercise."
 SAFETY_LEAD = (
     "Before you begin, set up the chair and know the warning signs; in the session they are one press away, under "
@@ -53,7 +54,8 @@ def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
         (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
         (Condition.SHOULDER_REPLACEMENT in body.conditions and not is_cleared(body, Condition.SHOULDER_REPLACEMENT),
          SAFETY_ARM),
-        (Condition.FALLS in body.conditions, SAFETY_FALLS), (True, SAFETY_ALWAYS)]
+        (Condition.WHEELCHAIR in body.conditions, SAFETY_BRAKES),
+        (any(rule.is_held for rule in rules_of(body)), SAFETY_FALLS), (True, SAFETY_ALWAYS)]
     return [_to(line, asked) for applies, line in lines if applies]
 
 
@@ -61,7 +63,7 @@ def look_lines(body: Client, kit: Collection[str], asked: str = "") -> list[str]
     """What to look at in the room before the first move."""
     lines: list[tuple[bool, str | Pair]] = [
         ("chair" in kit, CHAIR), (True, SHOES), (True, CLEAR), (True, WATER), (not body.alone, PHONE),
-        (Condition.FALLS in body.conditions, SUPPORT), (True, BREATHE)]
+        (any(rule.is_held for rule in rules_of(body)), SUPPORT), (True, BREATHE)]
     return [_to(line, asked) for applies, line in lines if applies]
 
 

@@ -173,8 +173,11 @@ def _stops() -> Section:
         "long muscle aches yours; after everything else a clinician’s, with name and profession. Then it starts again "
         f"at level {votes.RESTART}.",
         f"The safety questions come again after {screening.ASK_AGAIN_DAYS} days without a session and after a level "
-        f"{Level.ASK_FIRST} or {Level.EMERGENCY}. A fall that hurt, with blood thinners, or without getting up "
-        f"unaided puts training on hold too; an illness without fever carries level {ILLNESS_CARRIES} over.",
+        f"{Level.ASK_FIRST} or {Level.EMERGENCY}. Pain of {at.PAIN_RESTS} or more within {at.FALL_HOLDS_DAYS} days of "
+        "a fall, in the back with osteoporosis, or where an operation has no go-ahead yet, stops like pain of "
+        f"{at.PAIN_ENDS}, unless a clinician agreed on it as usual [P]. A fall that hurt, with blood thinners, or "
+        f"without getting up unaided puts training on hold too; an illness without fever carries level "
+        f"{ILLNESS_CARRIES} over.",
         "A question can set a condition but never removes one; if it is set already, it isn’t asked. Clients who "
         "answered an older list are asked the missing questions once, above today’s session; until then everything "
         "stays as it was.",

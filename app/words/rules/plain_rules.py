@@ -131,6 +131,9 @@ def _stops() -> Section:
             *((SIGN_WORDS[sign], "Stop and ask the same day; then you need a go-ahead.") for sign in ASK_TODAY),
             (f"Pain of {at.PAIN_ENDS} or more, or a joint that gave way",
              "Stop; then you need a go-ahead from a doctor, nurse or physio."),
+            (f"Pain of {at.PAIN_RESTS} or more within {at.FALL_HOLDS_DAYS // 7} weeks of a fall, in the back with "
+             "osteoporosis, or in a joint or back that was operated on, before the go-ahead",
+             "Ask the same day; then you need a go-ahead from a doctor, nurse or physio."),
             ("A fall that hurt you, or with blood thinners, or when you couldn’t get up without help",
              "Ask the same day; then you need a go-ahead from a doctor, nurse or physio."))
     return Section("stops", "What stops a session", (

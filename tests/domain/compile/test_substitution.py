@@ -93,6 +93,9 @@ def test_a_choice_by_hand_is_honoured_exactly_where_it_is_admissible(client: Cli
     two_sided_hold = other.mode == "hold" and other.sides == "each"
     able = able and (not two_sided_hold or library()[written].sides == "each")
     able = able and depth(other) <= depth(library()[written])
+    at_hand = kit if room.kit is None and client.kit is None else client.kit if room.kit is None else room.kit
+    over = other.position == "on_bed" and library()[written].position in ("standing", "seated") and "chair" in at_hand
+    able = able and not over
     able = able and rulebook.works_within(other, library()[written])
     done = {s.to for s in got.substitutions if s.written == written}
     assert (done == {chosen}) if able else (chosen not in done)

@@ -55,7 +55,12 @@ class _View:
         foot = ft.Container(self.c.stack(self.keys.below(), GAP),
                             padding=ft.Padding(left=room.margin, right=room.margin, top=8, bottom=10))
         below = ft.Column([self.c.hairline(), foot], spacing=0, tight=True)
-        middle = [self._scrolling([band, *card, flow])] if room.loose else [band, *card, self._flowing([flow])]
+        if room.loose:
+            middle = [self._scrolling([band, *card, flow])]
+        elif self.now.opened and room.scrolls:  # standing still, and what scrolls needs more than a line or two
+            middle = [band, self._scrolling([*card, flow])]
+        else:
+            middle = [band, *card, self._flowing([flow])]
         return ft.Column([self._top(), *middle, *([self._padded(end)] if end else []), below], spacing=0, expand=True,
                          horizontal_alignment=STRETCH)
 
