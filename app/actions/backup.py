@@ -4,7 +4,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from app.device.clock import Clock
-from app.domain.errors import NotOurFile
+from app.domain.errors import NotOurFile, PassphraseNeeded
+from app.exchange.crypto.passphrase import COPY_SUFFIX, is_sealed_copy, open_copy, seal_copy
+from app.exchange.crypto.passphrase import suggested_passphrase as suggested_passphrase
 from app.storage.copies import copied_bytes
 from app.storage.database import Store, open_store, replace_file, replace_store
 
@@ -23,6 +25,36 @@ def backup_of(store: Store, clock: Clock) -> tuple[str, bytes]:
         raise NotOurFile(name=store.name)
     day = clock.local(clock.now()).day
     return f"evenload-{day}.db", copied_bytes(store.path)
+
+
+async def sealed_backup_of(store: Store, clock: Clock, passphrase: str) -> tuple[str, bytes]:
+    """The same under a passphrase. Without it nobody opens the file, its owner neither.
+
+    Raises:
+        EasyPassphrase: it would be guessed.
+        NotOurFile, DamagedDatabase, NoRoom: as `backup_of`.
+    """
+    name, data = backup_of(store, clock)
+    return f"{name.removesuffix('.db')}{COPY_SUFFIX}", await seal_copy(data, passphrase)
+
+
+def asks_passphrase(data: bytes) -> bool:
+    """Whether a copy is one that a passphrase opens."""
+    return is_sealed_copy(data)
+
+
+async def opened_backup(name: str, data: bytes, passphrase: str | None) -> bytes:
+    """The copy itself, for `put_back`: as it came, or as the passphrase opens it.
+
+    Raises:
+        PassphraseNeeded: it is sealed, and there is none.
+        WrongPassphrase, NewerFormat, DamagedFile: it does not open.
+    """
+    if not is_sealed_copy(data):
+        return data
+    if passphrase is None:
+        raise PassphraseNeeded(name=name)
+    return await open_copy(data, name, passphrase)
 
 
 def put_back(store: Store, name: str, data: bytes) -> None:

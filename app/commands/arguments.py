@@ -15,7 +15,7 @@ PROGRAMME = ".evenload-pack"
 #: What runs until it is interrupted. The result of every other command is data.
 SERVES = frozenset({"open", "demo", "serve"})
 #: Where a command reads from. Standard input can be read once.
-READ = ("path", "paths", "pack", "client", "place", "diary")
+READ = ("path", "paths", "pack", "client", "place", "diary", "file", "passphrase_file")
 
 
 class Parser(argparse.ArgumentParser):
@@ -51,7 +51,7 @@ def parser() -> Parser:
     general = _general(argparse.SUPPRESS)
     adds = {"open": _add_open, "demo": _add_serving, "check": _add_check, "pack": _add_pack, "timeline": _add_order,
             "cues": _add_cues, "intake": _add_intake, "review": _add_store, "make-app": _add_make, "serve": _add_serve,
-            "load": _add_load, "keys": _add_store, "backup": _add_output, "restore": _add_restore, "erase": _add_erase}
+            "load": _add_load, "keys": _add_store, "backup": _add_backup, "restore": _add_restore, "erase": _add_erase}
     for name, add in adds.items():
         one = commands.add_parser(name, help=words.SUMMARIES[name], description=words.SUMMARIES[name],
                                   epilog=words.DETAILS[name], formatter_class=form, parents=[general])
@@ -151,8 +151,19 @@ def _add_serve(one: argparse.ArgumentParser) -> None:
     _add_serving(one)
 
 
+def _add_passphrase(one: argparse.ArgumentParser, what: str) -> None:
+    """Never the passphrase itself: arguments can be read by everybody on the machine."""
+    one.add_argument("--passphrase-file", type=_file, metavar="FILE", help=what)
+
+
+def _add_backup(one: argparse.ArgumentParser) -> None:
+    _add_output(one)
+    _add_passphrase(one, words.SEAL_WITH)
+
+
 def _add_restore(one: argparse.ArgumentParser) -> None:
     one.add_argument("file", type=_file, nargs="?", metavar="FILE", help="a copy; else the last good one beside them")
+    _add_passphrase(one, words.OPEN_WITH)
 
 
 def _add_erase(one: argparse.ArgumentParser) -> None:

@@ -6,10 +6,11 @@ import json
 from pathlib import Path
 from typing import Any
 
-from app.actions.backup import backup_of, put_file_back
+from app.actions.backup import asks_passphrase, backup_of, opened_backup, put_file_back, sealed_backup_of
 from app.actions.erasing import erase_device, not_ours
 from app.commands.data_directory import data_dir
 from app.commands.files import OWNER_ALONE, name_of, read_file, require_place, said_beside, write_file
+from app.commands.passphrases import chosen_passphrase, given_passphrase
 from app.device.clock import SystemClock
 from app.device.in_use import held
 from app.domain.errors import DamagedDatabase, EraseUnfinished, NoCopy, WrongValue
@@ -21,31 +22,39 @@ from app.words.machine import commands as words
 DONE, NO = 0, 1
 
 
-def run_backup(args: argparse.Namespace) -> int:
-    """Writes a whole copy, also while the app is open. Its owner alone may read it.
+async def run_backup(args: argparse.Namespace) -> int:
+    """Writes a whole copy, also while the app is open. Its owner alone may read it; under a passphrase, who knows that.
 
     Raises:
         WrongValue: there are no records, or no such place.
+        EasyPassphrase, UnreadableSource: of the passphrase; nothing was written.
         StorageError: they cannot be copied.
     """
     require_place(args.output)
-    store = open_store(_place_with_records(args))
+    place = _place_with_records(args)
+    passphrase = chosen_passphrase(args)
+    store = open_store(place)
     try:
-        _, data = backup_of(store, SystemClock())
+        if passphrase is None:
+            _, data = backup_of(store, SystemClock())
+        else:
+            _, data = await sealed_backup_of(store, SystemClock(), passphrase)
     finally:
         store.close()
     write_file(args.output, data, OWNER_ALONE)
-    _say(args, {"file": str(args.output), "bytes": len(data)}, words.backed_up(str(args.output)),
+    said = words.backed_up(str(args.output)) if passphrase is None else words.backed_up_sealed(str(args.output))
+    _say(args, {"file": str(args.output), "bytes": len(data), "sealed": passphrase is not None}, said,
          said_beside(args.output))
     return DONE
 
 
-def run_restore(args: argparse.Namespace) -> int:
+async def run_restore(args: argparse.Namespace) -> int:
     """Puts a copy in the place of the records: the file that was named, or the last good copy beside them.
 
     Raises:
         AlreadyOpen: the app is open.
         NoCopy: no file was named, and there is no good copy.
+        SecretError: the copy is sealed, and the passphrase is missing or another one.
         FileError, StorageError: what was named is no copy, or of a newer version; nothing was changed.
     """
     place = store_file(data_dir(args))
@@ -54,7 +63,9 @@ def run_restore(args: argparse.Namespace) -> int:
             came, aside = go_back(place)
         else:
             came = name_of(args.file)
-            kept = put_file_back(place, came, read_file(args.file))
+            data = read_file(args.file)
+            passphrase = given_passphrase(args) if asks_passphrase(data) else None
+            kept = put_file_back(place, came, await opened_backup(came, data, passphrase))
             aside = kept.name if kept else ""
     _say(args, {"from": came, "kept": aside}, words.went_back(came, aside))
     return DONE

@@ -3,6 +3,7 @@
 AppError ── ContentError   a source, client, place or diary says something impossible
          ├─ FileError      a pack, return or reply is not what it should be
          ├─ StorageError   the store cannot be used as it is
+         ├─ SecretError    a passphrase or a PIN is missing, wrong or too easy
          └─ DeviceError    the machine lacks or refuses something; never stops a session
 
 An error carries data; `app/words/text.py` words it.
@@ -137,6 +138,22 @@ class NoCopy(StorageError):
 
 class NotOurStore(StorageError):
     """path: a database of something else."""
+
+
+class SecretError(AppError):
+    """Something that only its owner knows is missing, wrong or too easily guessed. Nothing was opened or changed."""
+
+
+class PassphraseNeeded(SecretError):
+    """name: sealed under a passphrase, and none was given."""
+
+
+class WrongPassphrase(SecretError):
+    """name: the passphrase opens nothing here, or what it would open was changed; nobody can tell which."""
+
+
+class EasyPassphrase(SecretError):
+    """least: it has fewer characters than that, or hardly any different ones."""
 
 
 class DeviceError(AppError):

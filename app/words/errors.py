@@ -100,6 +100,12 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
     e.NoLinks: lambda w: (f"Links to {w['name']} work only when the app is opened from the web. Here, please choose "
                           "the file or paste its text."),
     e.UnsafeEntry: lambda w: f"{w['name']} contains something that isn’t allowed ({w['entry']}). Nothing was added.",
+    e.PassphraseNeeded: lambda w: (f"{w['name']} is sealed with a passphrase, and none was given. Nothing was "
+                                     "changed."),
+    e.WrongPassphrase: lambda w: (f"{w['name']} doesn’t open with that passphrase, or the file is damaged. Nothing "
+                                  "was changed; check capital letters and spaces, and try again."),
+    e.EasyPassphrase: lambda w: (f"That passphrase is too easy to guess: use at least {w['least']} characters, such as "
+                                 "five or six words that don’t belong together. Nothing was written."),
     e.NewerDatabase: lambda w: (f"The records in {w['path']} were written by a newer version ({w['found']}). "
                                 f"Update first; nothing was changed."),
     e.DamagedDatabase: lambda w: _damaged(str(w["path"]), str(w["kept"])),

@@ -5,11 +5,19 @@ from pathlib import Path
 
 import pytest
 
-from app.actions.backup import backup_of, put_back
+from app.actions.backup import asks_passphrase, backup_of, opened_backup, put_back, sealed_backup_of
 from app.device.clock import ManualClock
-from app.domain.errors import DamagedDatabase, NewerDatabase, NotOurFile
+from app.domain.errors import (
+    DamagedDatabase,
+    EasyPassphrase,
+    NewerDatabase,
+    NotOurFile,
+    PassphraseNeeded,
+    WrongPassphrase,
+)
 from app.storage import settings
 from app.storage.database import Store, open_store
+from tests.exchange.fixed import run
 
 
 def _set(store: Store, value: int) -> None:
@@ -52,3 +60,36 @@ def test_what_is_no_copy_is_refused_and_nothing_changes(tmp_path: Path, clock: M
             put_back(store, name, harmed)
         assert _value(store) == 1 and store.path is not None
         assert not list(store.path.parent.glob("*.replaced-*"))
+
+
+PHRASE = "lantern gravel oboe unpaid"
+
+
+def test_a_sealed_copy_asks_for_its_passphrase_and_comes_back(tmp_path: Path, clock: ManualClock) -> None:
+    """Nothing of the diary can be read in it; another passphrase or none changes nothing."""
+    here, there = open_store(tmp_path / "here"), open_store(tmp_path / "there")
+    with here.begin() as db:
+        settings.save_setting(db, "x", 1)
+        settings.save_setting(db, "note", "knee after the stairs")
+    name, data = run(sealed_backup_of(here, clock, PHRASE))
+    assert name == "evenload-2026-03-02.evenload-copy"
+    assert asks_passphrase(data) and b"knee after the stairs" not in data
+    _set(there, 2)
+    for phrase, error in ((None, PassphraseNeeded), ("another one entirely", WrongPassphrase)):
+        with pytest.raises(error):
+            run(opened_backup(name, data, phrase))
+    with pytest.raises(NotOurFile):
+        put_back(there, name, data)
+    assert _value(there) == 2
+    put_back(there, name, run(opened_backup(name, data, PHRASE)))
+    assert _value(there) == 1
+
+
+def test_a_copy_that_is_not_sealed_needs_none(tmp_path: Path, clock: ManualClock) -> None:
+    """And an easy passphrase makes no copy."""
+    store = open_store(tmp_path / "here")
+    _set(store, 1)
+    name, data = backup_of(store, clock)
+    assert not asks_passphrase(data) and run(opened_backup(name, data, None)) == data
+    with pytest.raises(EasyPassphrase):
+        run(sealed_backup_of(store, clock, "12345"))

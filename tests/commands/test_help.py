@@ -94,7 +94,7 @@ FIELDS = {
     "load weeks": "start load monotony strain",
     "load days": "date load acute chronic ratio",
     "keys": "coach key words sheet_waits",
-    "backup": "file bytes",
+    "backup": "file bytes sealed",
     "restore": "from kept",
     "erase": "erased complete left",
 }

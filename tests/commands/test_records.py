@@ -63,6 +63,50 @@ def test_a_backup_comes_back_on_another_machine(place: Path, tmp_path: Path, cap
     assert dump(other / "evenload.db") == before
 
 
+def test_a_sealed_backup_opens_with_the_passphrase_of_a_file_alone(place: Path, tmp_path: Path, capsys: Out) -> None:
+    """On another machine; without it, with another one or an easy one a sentence, status 2 and nothing changed."""
+    before, copy, phrase = dump(place), tmp_path / "c.evenload-copy", tmp_path / "phrase.txt"
+    phrase.write_text("lantern gravel oboe unpaid\nand a line that is none\n", "utf-8")
+    assert main(["backup", "-o", str(copy), "--passphrase-file", str(phrase), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["sealed"] is True
+    assert os.name == "nt" or stat.S_IMODE(copy.stat().st_mode) == 0o600
+    other, wrong = tmp_path / "other", tmp_path / "wrong.txt"
+    restore = ["--data", str(other), "restore", str(copy)]
+    wrong.write_text("lantern gravel oboe\n", "utf-8")
+    for more, said in (([], "none was given"), (["--passphrase-file", str(wrong)], "does not open")):
+        assert main([*restore, *more]) == 2
+        assert said in capsys.readouterr().err
+    assert not (other / "evenload.db").exists()
+    assert main([*restore, "--passphrase-file", str(phrase)]) == 0
+    assert dump(other / "evenload.db") == before
+    for easy in ("12345\n", "\n", ""):
+        wrong.write_text(easy, "utf-8")
+        assert main(["backup", "-o", str(tmp_path / "no"), "--passphrase-file", str(wrong)]) == 2
+        assert not (tmp_path / "no").exists()
+
+
+def test_a_passphrase_is_typed_unseen_and_twice(
+    place: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Out,
+) -> None:
+    """At a terminal; what differs the second time seals nothing, and restoring asks by itself."""
+    typed = ["lantern gravel oboe unpaid", "lantern gravel oboe unpaid!"]
+    monkeypatch.setattr("getpass.getpass", lambda _: typed.pop(0))
+    monkeypatch.setattr("sys.stdin.isatty", lambda: True, raising=False)
+    copy = tmp_path / "c.evenload-copy"
+    assert main(["backup", "-o", str(copy), "--passphrase-file", "-"]) == 2 and not copy.exists()
+    typed += ["lantern gravel oboe unpaid"] * 3
+    assert main(["backup", "-o", str(copy), "--passphrase-file", "-"]) == 0
+    assert main(["--data", str(tmp_path / "other"), "restore", str(copy)]) == 0
+    assert typed == [] and dump(tmp_path / "other" / "evenload.db") == dump(place)
+
+
+def test_standard_input_is_not_read_twice(capsys: Out) -> None:
+    """For the copy and for its passphrase."""
+    with pytest.raises(SystemExit):
+        main(["restore", "-", "--passphrase-file", "-"])
+    assert "only once" in capsys.readouterr().err
+
+
 def test_backups_push_out_no_copy_of_a_day(place: Path, tmp_path: Path) -> None:
     """Four of them in a row, also while the app is open."""
     keep_copy(place, LINEAGE.head)

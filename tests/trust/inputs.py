@@ -4,6 +4,7 @@ A new input is joined by one line in `INPUTS`.
 """
 from __future__ import annotations
 
+import base64
 import io
 import json
 import shutil
@@ -19,13 +20,15 @@ from pathlib import Path
 from app.actions.desk.web_app_build import read_shell
 from app.device.linked_files import HostFiles, address_below, folder_of
 from app.domain.branding.brand import CoachKey
-from app.domain.errors import AppError, ContentError, DeviceError, FileError
+from app.domain.errors import AppError, ContentError, DeviceError, FileError, SecretError
 from app.domain.figure.build import build_figure
 from app.exchange.brands.brand_file import read_brand, read_brand_files
 from app.exchange.brands.icons import site_files
 from app.exchange.brands.web_shell import ABOUT, LISTING
+from app.exchange.crypto import cipher
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.key_text import key_from_text, key_line, key_link
+from app.exchange.crypto.passphrase import LEAST_ROUNDS, Stretching, open_copy, stretched_key
 from app.exchange.crypto.recovery_words import recovery_words, seed_from_words
 from app.exchange.crypto.sealing import open_sealed
 from app.exchange.crypto.signing import SIGNED_BYTES
@@ -45,7 +48,7 @@ from tests.exchange.hostile import letter
 from tests.trust.kept_apart import OnDevices
 from tests.trust.mutation import Change, inside, some_bytes, some_values, some_words
 
-ROOT = Path(__file__).parents[2]
+ROOT, PHRASE = Path(__file__).parents[2], "six words of no sense"
 BRANDS, FIGURES = ROOT / "build" / "brands", ROOT / "assets" / "programmes" / "brackwater" / "figures"
 BYTES, WORDS, VALUES = (some_bytes,), (some_words, some_words, some_bytes), (some_values, some_values, some_words)
 
@@ -156,6 +159,13 @@ def _source_file(name: str) -> Input:
     return Input(read, lambda: [(_source() / name).read_bytes()], WORDS, (ContentError,))
 
 
+def _copies() -> list[bytes]:
+    """Of the fewest rounds that a reader takes, since all the time would go to them."""
+    how = Stretching(bytes(range(16)), LEAST_ROUNDS)
+    head = b"evenload-copy 1\npbkdf2-sha256 %d %s\nbody\n" % (how.rounds, base64.b64encode(how.salt))
+    return [head + run(cipher.aes_seal(run(stretched_key(PHRASE, how)), bytes(12), b"SQLite format 3", head))]
+
+
 def _text(read: Callable[[str], object]) -> Callable[[bytes], object]:
     return lambda data: read(data.decode("utf-8", "replace"))
 
@@ -239,6 +249,8 @@ INPUTS: dict[str, Input] = {
     "key text": Input(_text(lambda text: key_from_text(text, "text")), _key_texts, WORDS),
     "recovery words": Input(_text(seed_from_words), lambda: [" ".join(recovery_words(bytes(32))).encode()], WORDS,
                             (ContentError,)),
+    "sealed copy": Input(lambda data: run(open_copy(data, "file", PHRASE)), _copies, BYTES,
+                         (FileError, SecretError), 0.01),
     "source.toml": _source_file("source.toml"),
     "exercises in TOML": _source_file("exercises/0001-rise.toml"),
     "a session in TOML": _source_file("sessions/0001-short.toml"),

@@ -103,6 +103,13 @@ async def hpke_open(private: bytes, sealed: bytes, info: bytes) -> bytes:
     return await aes_open(once.key, once.nonce, sealed[KEY_BYTES:], b"")
 
 
+async def stretched(secret: bytes, salt: bytes, rounds: int) -> bytes:
+    """A key of 32 bytes from something that people remember: PBKDF2 with HMAC-SHA256 (RFC 8018)."""
+    ready = await _imported("raw", secret, _named("PBKDF2"), "deriveBits")
+    how = _object(name="PBKDF2", hash="SHA-256", salt=_array(salt), iterations=rounds)
+    return await _bytes(crypto.subtle.deriveBits(how, ready, KEY_BYTES * 8))
+
+
 async def _x25519(private: bytes, public: bytes) -> bytes:
     """Raises JsException for a point that gives nothing but zeros, as RFC 7748 asks."""
     mine = await _imported("pkcs8", _PKCS8_X25519 + _sized(private), _named("X25519"), "deriveBits")

@@ -19,6 +19,7 @@ if sys.platform == "emscripten":
         hpke_seal,
         sealing_public,
         signing_public,
+        stretched,
     )
 else:
     from app.exchange.crypto.native_cipher import (
@@ -30,9 +31,10 @@ else:
         hpke_seal,
         sealing_public,
         signing_public,
+        stretched,
     )
 
 __all__ = [
     "HPKE_BYTES", "KEY_BYTES", "SIGNATURE_BYTES", "Unopened", "aes_open", "aes_seal", "ed25519_sign", "ed25519_verify",
-    "hpke_open", "hpke_seal", "random_bytes", "sealing_public", "signing_public",
+    "hpke_open", "hpke_seal", "random_bytes", "sealing_public", "signing_public", "stretched",
 ]

@@ -1,13 +1,15 @@
 """The `cryptography` library behind `cipher`. Keys are raw, 32 bytes each."""
 from __future__ import annotations
 
+import hashlib
+
 from cryptography.exceptions import InvalidSignature, InvalidTag
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
 from cryptography.hazmat.primitives.asymmetric.x25519 import X25519PrivateKey, X25519PublicKey
 from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 from cryptography.hazmat.primitives.hpke import AEAD, KDF, KEM, Suite
 
-from app.exchange.crypto.cipher_terms import Unopened
+from app.exchange.crypto.cipher_terms import KEY_BYTES, Unopened
 
 _HPKE = Suite(KEM.X25519, KDF.HKDF_SHA256, AEAD.AES_256_GCM)
 
@@ -72,3 +74,8 @@ async def hpke_open(private: bytes, sealed: bytes, info: bytes) -> bytes:
         return _HPKE.decrypt(sealed, X25519PrivateKey.from_private_bytes(private), info)
     except (InvalidTag, ValueError) as error:
         raise Unopened from error
+
+
+async def stretched(secret: bytes, salt: bytes, rounds: int) -> bytes:
+    """A key of 32 bytes from something that people remember: PBKDF2 with HMAC-SHA256 (RFC 8018)."""
+    return hashlib.pbkdf2_hmac("sha256", secret, salt, rounds, KEY_BYTES)

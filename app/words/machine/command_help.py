@@ -16,6 +16,9 @@ VERBOSE = "prints progress on standard error"
 VERSION = "prints the version of this app"
 JSON = "prints the result as JSON; the fields are listed below"
 
+SEAL_WITH = "seals the copy under the passphrase in this file's first line; - asks, or reads standard input"
+OPEN_WITH = "the passphrase of a sealed copy, in this file's first line; else it is asked for"
+
 SUMMARIES = {
     "open": "opens the app in the browser, on this machine only",
     "demo": "opens the app with a demo coach, three clients and six weeks of records",
@@ -113,15 +116,18 @@ Private keys and the recovery words are never printed. Exit 1 if no keys have be
 
 --json: coach, key, words, sheet_waits (the recovery words are still on this computer).
 """,
-    "backup": """Example: evenload backup -o evenload-copy.db
-Works while the app is open too. The copy isn’t sealed: anyone who can read it can read the diaries and sign as the
-coach.
+    "backup": """Examples: evenload backup -o evenload-copy.db
+          evenload backup -o records.evenload-copy --passphrase-file -
+Works while the app is open too. With --passphrase-file the copy is sealed, and a lost passphrase can’t be recovered.
+Without it, anyone who can read the copy can read the diaries and sign as the coach. The passphrase has 15 characters or
+more, and is never an argument, since others on this machine can read those.
 
---json: file, bytes.
+--json: file, bytes, sealed.
 """,
     "restore": """Examples: evenload restore
           evenload restore evenload-copy.db
-Close the app first. The old records are set aside, not deleted.
+Close the app first. The old records are set aside, not deleted. At a terminal you are asked for the passphrase of a
+sealed copy.
 
 --json: from, kept (the name of what was set aside).
 """,

@@ -58,6 +58,15 @@ def backed_up(path: str) -> str:
     return f"The copy is {path}. It isn’t sealed, so keep it where only you can get at it."
 
 
+def backed_up_sealed(path: str) -> str:
+    """A copy was written under a passphrase."""
+    return (f"The copy is {path}. It is sealed: without the passphrase nobody can open it, and nobody can find the "
+            "passphrase out for you.")
+
+
+PASSPHRASE, PASSPHRASE_NEW, PASSPHRASE_AGAIN = "Passphrase: ", "New passphrase: ", "The same once more: "
+
+
 def would_erase(folder: str) -> str:
     """Without --yes."""
     return (f"Nothing was erased. With --yes, everything that the app keeps in {folder} is erased: everyone who trains "

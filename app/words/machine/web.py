@@ -79,11 +79,7 @@ KEEP_WHY = (
 KEEP_ASK, KEEP_LATER = "Ask me now", "Not now"
 KEEP_LATER_WHY = "You can come back to this in the settings, under “Kept in this browser”."
 HOME = "You open it from the home screen, as its own app."
-SAVE_ALL, PUT_BACK = "Save a copy of everything", "Put a copy back"
-SAVE_ALL_WHY = (
-    "One file with all the records, programmes and keys on this device. It isn’t sealed, so keep it where only you can "
-    "get at it."
-)
+SAVE_ALL, PUT_BACK = "Save a copy without a passphrase", "Put a copy back"
 PUT_BACK_SURE = "The file replaces what is here now, which is set aside, not deleted."
 PUT_BACK_NOW = "Put it back now"
 SAVED_ALL, NOT_SAVED, BACK_AGAIN = "The copy is saved.", "It couldn’t be saved here.", "The copy is back."
