@@ -23,8 +23,9 @@ def protects(in_browser: bool) -> tuple[str, ...]:
     who = ("Whoever can open this browser as you can read them" if in_browser else
            "Their files are yours alone, but whoever signs in as you on this device can read them")
     return (
-        f"The records are not locked by themselves. {who}: choose a screen lock, and share neither your sign-in nor its "
-        "code.",
-        "An encrypted disk keeps them from whoever finds or steals the device while it is switched off. Most phones have "
-        "one as soon as they have a code; on a computer look in its settings. It does not help while you are signed in.",
+        f"The records are not locked by themselves. {who}: choose a screen lock, and share neither your sign-in nor "
+        "its code.",
+        "An encrypted disk keeps them from whoever finds or steals the device while it is switched off. Most phones "
+        "have one as soon as they have a code; on a computer look in its settings. It does not help while you are "
+        "signed in.",
     )
