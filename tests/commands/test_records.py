@@ -73,7 +73,7 @@ def test_a_sealed_backup_opens_with_the_passphrase_of_a_file_alone(place: Path, 
     other, wrong = tmp_path / "other", tmp_path / "wrong.txt"
     restore = ["--data", str(other), "restore", str(copy)]
     wrong.write_text("lantern gravel oboe\n", "utf-8")
-    for more, said in (([], "none was given"), (["--passphrase-file", str(wrong)], "does not open")):
+    for more, said in (([], "none was given"), (["--passphrase-file", str(wrong)], "doesn’t open")):
         assert main([*restore, *more]) == 2
         assert said in capsys.readouterr().err
     assert not (other / "evenload.db").exists()

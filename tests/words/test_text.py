@@ -32,7 +32,8 @@ from tests.sampling import examples
 
 ROOT = Path(__file__).resolve().parents[2]
 TEXTS = sorted(p for p in Path(text.__file__).parent.rglob("*.py") if p.name != "__init__.py")
-GROUPS = (AppError, errors.ContentError, errors.FileError, errors.StorageError, errors.DeviceError)
+GROUPS = (AppError, errors.ContentError, errors.FileError, errors.StorageError, errors.SecretError,
+          errors.DeviceError)
 BECAUSE = (*(a.value for a in Axis), "kit", "floor", "noise", "space", "weight", "support", "side")
 #: One value for each thing that an error may tell.
 SAID: dict[str, object] = {

@@ -118,7 +118,7 @@ Private keys and the recovery words are never printed. Exit 1 if no keys have be
 """,
     "backup": """Examples: evenload backup -o evenload-copy.db
           evenload backup -o records.evenload-copy --passphrase-file -
-Works while the app is open too. With --passphrase-file the copy is sealed, and a lost passphrase can’t be recovered.
+Works while the app is open too. With --passphrase-file the copy is sealed, and nobody can find out a lost passphrase.
 Without it, anyone who can read the copy can read the diaries and sign as the coach. The passphrase has 15 characters or
 more, and is never an argument, since others on this machine can read those.
 
