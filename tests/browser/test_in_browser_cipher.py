@@ -11,6 +11,7 @@ from app.actions.desk.replying import ReplyDraft
 from app.device.clock import ManualClock
 from app.domain import errors
 from app.exchange.crypto import cipher
+from app.exchange.crypto.passphrase import open_copy, seal_copy
 from app.resources import resource_dir
 from app.storage import people
 from app.storage.database import Store, open_store
@@ -21,6 +22,7 @@ from tests.exchange.reading import read_vector
 
 pytestmark = pytest.mark.browser
 
+PHRASE = "lantern gravel oboe unpaid"
 #: Bytes travel as hex.
 SEAL_AND_SIGN = """
     from app.exchange.crypto import cipher
@@ -157,3 +159,21 @@ def test_a_return_made_in_the_browser_opens_at_the_native_desk_and_its_reply_in_
 async def _taken(desk: Store, clock: ManualClock, data: bytes) -> intake.Taken:
     got = [one async for one in intake.taking(desk, clock, [("return", data)])]
     return got[0]
+
+
+def test_a_copy_that_one_seals_under_a_passphrase_the_other_opens(lab: Lab) -> None:
+    """Both ways; another passphrase opens nothing."""
+    told = lab.run("""
+        from app.domain.errors import WrongPassphrase
+        from app.exchange.crypto.passphrase import open_copy, seal_copy
+        opened = await open_copy(bytes.fromhex(native), "copy", phrase)
+        try:
+            await open_copy(bytes.fromhex(native), "copy", phrase + "!")
+            refused = False
+        except WrongPassphrase:
+            refused = True
+        answer = json.dumps({"sealed": (await seal_copy(opened, phrase)).hex(), "opened": opened.hex(),
+                             "refused": refused})
+    """, native=natively(seal_copy(b"records", PHRASE)).hex(), phrase=PHRASE)
+    assert told["opened"] == b"records".hex() and told["refused"]
+    assert natively(open_copy(bytes.fromhex(told["sealed"]), "copy", PHRASE)) == b"records"

@@ -23,7 +23,6 @@ def data(following: Path, tmp_path: Path) -> Path:
     return Path(shutil.copytree(following, tmp_path / "data"))
 
 
-@pytest.mark.in_chromium
 def test_a_sealed_copy_is_saved_and_put_back_with_its_passphrase_alone(
     person_at: PersonAt, data: Path, tmp_path: Path,
 ) -> None:
