@@ -23,6 +23,6 @@ def protects(in_browser: bool) -> tuple[str, ...]:
             "Their files are yours alone, but anyone who signs in as you on this device can read them")
     return (
         f"The records are not locked. {read}: choose a screen lock, and share neither your sign-in nor its code.",
-        "An encrypted disk protects them if the device is lost or stolen while it is switched off. Most phones have one "
-        "as soon as they have a code; on a computer look in its settings. It doesn’t help while you are signed in.",
+        "An encrypted disk protects them if the device is lost or stolen while it is switched off. Most phones have "
+        "one as soon as they have a code; on a computer look in its settings. It doesn’t help while you are signed in.",
     )
