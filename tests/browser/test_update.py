@@ -223,7 +223,13 @@ def test_an_older_version_leaves_newer_records_alone_says_so_and_goes_on_once_it
         wait_until(visitor.page, "waits")
         visitor.page.goto("about:blank")
         before = in_lab(visitor.context, host, HASHES)
-        visitor.visit().sees_heading(web.NEWER_TITLE).sees(re.compile("nothing was changed"))
+        visitor.visit()
+        for _ in range(20):  # the browser puts the waiting version in its place once the page before is gone
+            if not visitor.settle().shows_button(today.START):
+                break
+            visitor.page.goto("about:blank")
+            visitor.wait(1).visit()
+        visitor.sees_heading(web.NEWER_TITLE).sees(re.compile("nothing was changed"))
         assert_served(visitor.page, versions.old)
         visitor.page.goto("about:blank")
         assert in_lab(visitor.context, host, HASHES) == before
