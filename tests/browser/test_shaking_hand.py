@@ -20,11 +20,11 @@ from tests.stories.kept import kept_sessions
 pytestmark = pytest.mark.browser
 
 OFF_PX = 12
-RATE = "16"
+RATE = "4"
 """Slow enough that what is to be pressed stands still; what makes the session short is what the hand skips."""
 SEED = 20260302
 LOOKS = 400
-SKIPS = 6
+SKIPS = 10
 """So many steps are skipped at a pause."""
 ASKED = (says.I_AM_DOWN, says.I_AM_UP, re.compile("^Carry on from minute"))
 
