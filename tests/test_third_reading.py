@@ -10,6 +10,7 @@ from dataclasses import replace
 import pytest
 
 from app.domain.compile.posture import changes_between
+from app.domain.compile.substitution import against_side
 from app.domain.dosing.limits import limits_today
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition, Place
@@ -19,8 +20,10 @@ from app.domain.model.kit import CHAIR
 from app.domain.model.level import Level
 from app.domain.model.limbs import leans_of, loads_of, takes_both_arms
 from app.domain.model.plan import ChangeStage
+from app.domain.model.rules import RuleId
 from app.words.client.safety import SAFETY_BRAKES, SAFETY_FALLS, SUPPORT, look_lines, safety_lines
 from app.words.demands import OTHER
+from app.words.reasons import reason_text
 from tests.domain.dosing.test_dose import but, dose
 from tests.domain.shipped import SOME, TODAY, compiled, library
 from tests.test_fresh_reading import done, only, operated
@@ -98,7 +101,7 @@ def test_t4_who_holds_on_is_told_so_before_the_start(condition: Condition) -> No
 def test_t4_what_is_done_on_one_leg_or_with_steps_away_from_a_worktop_names_the_hand() -> None:
     """Wherever a hand may stay, its words put it on something."""
     for one in library().values():
-        if one.support == "optional" and one.asks(Axis.UNHELD_BALANCE) >= 2 and one.id != "turn-walk":
+        if one.support == "optional" and one.asks(Axis.UNHELD_BALANCE) >= 2:
             said = " ".join((*one.cues.set_up, *one.cues.safety)).casefold()
             assert re.search("hand on|hand above|hand over|hand glides|fingertips on|hand stays", said), one.id
 
@@ -115,6 +118,8 @@ def test_t6_much_pain_after_a_fall_in_thin_bones_or_where_one_was_operated_on_wa
                           (new, but(pain={hip: level}))):
         got = dose(diary, client)
         assert (got.level >= Level.ASK_FIRST) == (level >= 6), (client, level)
+        told = [reason_text(reason) for reason in got.reasons if reason.rule is RuleId.PAIN]
+        assert any("look at that before any training" in said for said in told) == (level >= 6), told
     for client in (Client(), operated(Condition.HIP_REPLACEMENT, 20, cleared=True), only(Condition.OSTEOPOROSIS)):
         assert dose(but(pain={hip: level}), client).level < Level.ASK_FIRST
 
@@ -122,11 +127,10 @@ def test_t6_much_pain_after_a_fall_in_thin_bones_or_where_one_was_operated_on_wa
 # ------------------------------------------------------------------ limbs, hips, seats
 
 def test_t7_what_moves_the_legs_names_them() -> None:
-    """So that a plaster keeps it away."""
+    """So that a plaster keeps it away; what leaves them in peace stays."""
     for name in ("seated-knees-rest-on-bed", "seated-hip-rest"):
-        assert Limb.LEG in loads_of(library()[name])
-    limits = limits_today(PLASTER, Place(), None, frozenset({CHAIR}), TODAY)
-    assert not limits.against(library()["sit-tall"])
+        assert Limb.LEG in loads_of(library()[name]) and against_side(library()[name], PLASTER)
+    assert not against_side(library()["sit-tall"], PLASTER)
 
 
 def test_t8_nobody_leans_their_elbows_on_their_thighs() -> None:

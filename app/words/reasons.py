@@ -79,8 +79,11 @@ def _pain(d: Data, w: Whose) -> str:
     where = spot_words(str(d.get("spot", "")))
     if "last" in d:
         return f"Pain in {w.part(where)} reached {d['last']} out of 10 in the last session."
-    rests = _rests_with(str(d.get("spot", "")), int(d["value"]))
     hurts = "hurt" if where.endswith("ribs") else "hurts"
+    if "look" in d:
+        return (f"{_upper(w.part(where))} {hurts} {d['value']} out of 10 today. After a fall or an operation, or with "
+                "osteoporosis, someone should look at that before any training.")
+    rests = _rests_with(str(d.get("spot", "")), int(d["value"]))
     return f"{_upper(w.part(where))} {hurts} {d['value']} out of 10 today{rests}."
 
 

@@ -96,8 +96,11 @@ def pain_votes(diary: Diary, client: Client, table: RuleTable, today: date, *, s
         return
     told = {s: v for s, v in diary.pain.items() if not is_usual(client, diary, s, v, today)}
     for spot, value in sorted(told.items()):
-        least = int(Level.ASK_FIRST) if wants_a_look(client, diary, spot, value) else 0
-        yield from _vote(RuleId.PAIN, max(least, table.pain.level(value)), spot=str(spot), value=value)
+        level, look = table.pain.level(value), wants_a_look(client, diary, spot, value)
+        if look and level < Level.ASK_FIRST:
+            yield from _vote(RuleId.PAIN, Level.ASK_FIRST, spot=str(spot), value=value, look=1)
+        else:
+            yield from _vote(RuleId.PAIN, level, spot=str(spot), value=value)
     for words, value in sorted(last.items()):
         yield from _vote(RuleId.PAIN, table.pain.level(value), last=value, spot=words)
 

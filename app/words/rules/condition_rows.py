@@ -48,7 +48,8 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
     if rule.is_weightless_lying:
         yield "no weight while lying down"
     if rule.is_slow_up:
-        yield f"a chair stand takes ≥ {SLOW_STAND_MS // 1000} s; after each rise from a seat ≥ {STAND_S} s of standing"
+        yield (f"a chair stand takes ≥ {SLOW_STAND_MS // 1000} s and is never brisk; after each rise from a seat "
+               f"≥ {STAND_S} s of standing")
     if rule.is_short_hold:
         yield f"hard holds (2 and more) split into ≤ {SHORT_HOLD_S} s; stretches and breathing stay as they are"
     if rule.rest > 100:
