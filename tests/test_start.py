@@ -51,3 +51,18 @@ def test_what_is_not_on_the_first_screen_is_not_loaded_for_it(tmp_path: Path) ->
     loaded = set(json.loads(told))
     assert {"app.ui.client.today.today_screen", "app.domain.compile.timeline", "sqlalchemy", "flet"} <= loaded
     assert sorted(name for name in loaded - KEPT if name.startswith(LATER)) == []
+
+
+#: As a server and a browser's kept memory load ahead: what is next to a start, and the player.
+LOADED_AHEAD = "import json, sys; from app.main import load_ahead; load_ahead(); print(json.dumps(sorted(sys.modules)))"
+NOT_AHEAD = ("pydantic", "pydantic_core", "alembic", "cryptography", "app.exchange.crypto", "app.exchange.letters",
+             "app.ui.coach")
+
+
+def test_what_is_loaded_ahead_is_small() -> None:
+    """A compiled library is 6 MiB of a server's memory, and none can be kept by a browser."""
+    told = subprocess.run([sys.executable, "-c", LOADED_AHEAD], cwd=ROOT, check=True, capture_output=True,
+                          text=True).stdout
+    loaded = set(json.loads(told))
+    assert {"app.ui.client.profile.welcome_screen", "app.ui.client.player.play_screen"} <= loaded
+    assert sorted(name for name in loaded - KEPT if name.startswith(NOT_AHEAD)) == []

@@ -11,7 +11,7 @@ STORIES = Path(__file__).resolve().parents[1] / "stories"
 #: Drawn by no story, and why.
 ELSEWHERE = {
     "parts/figure.py: photo": "a coach's own photograph, which no programme here has",
-    "client/profile/store_safety.py: keep_page": "a browser's own question; tests/ui/client/profile/test_keeping.py",
+    "client/profile/where_kept.py: keep_page": "a browser's own question; tests/ui/client/profile/test_keeping.py",
     "shell/moving_figures.py: _photo": "the same; tests/actions/files/test_pack_media.py reads one",
 }
 

@@ -18,7 +18,7 @@ from app.ui.client.profile import questions as q
 from app.ui.client.profile.about_app import picture_pieces
 from app.ui.client.profile.asking_stops import show_outcome
 from app.ui.client.profile.profile_draft import Held, ProfileDraft, draft_of, finished, use_held
-from app.ui.client.profile.store_safety import alone_words, keep_page
+from app.ui.client.profile.where_kept import alone_words, keep_page
 from app.ui.parts import Card, Look
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe

@@ -13,13 +13,13 @@ from app.ui.client.nav import client_nav
 from app.ui.client.profile.about_app import about_pieces
 from app.ui.client.profile.asking_person import goes as sent_words
 from app.ui.client.profile.questions import CHANGEABLE
-from app.ui.client.profile.store_safety import KeptPart
 from app.ui.client.settings.condition_dates import ConditionDatesPage
 from app.ui.client.settings.device import device_pieces
 from app.ui.client.settings.person import PersonPage
 from app.ui.client.settings.places import PlacesPage
 from app.ui.client.settings.records import ErasePage
 from app.ui.client.settings.shown import ShownPage
+from app.ui.client.settings.store_safety import KeptPart
 from app.ui.client.settings.usual_pain import UsualPage
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Card

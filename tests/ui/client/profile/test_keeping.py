@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from app.device.store_place import StorePlace
-from app.ui.client.profile import store_safety
+from app.ui.client.profile import where_kept
+from app.ui.client.settings import store_safety
 from app.words.client import today
 from app.words.machine import web
 from tests.stories import steps
@@ -17,7 +18,8 @@ from tests.tree.window import window
 def asked(monkeypatch: pytest.MonkeyPatch) -> list[StorePlace]:
     """The places whose browser was asked."""
     asked: list[StorePlace] = []
-    monkeypatch.setattr(store_safety, "ask_to_keep", asked.append)
+    for page in (where_kept, store_safety):
+        monkeypatch.setattr(page, "ask_to_keep", asked.append)
     return asked
 
 

@@ -1,7 +1,6 @@
 """How safe the records are where the app runs, and a copy of everything: saved, or put back."""
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -22,7 +21,7 @@ from app.ui.client.profile.profile_draft import Held, use_held
 from app.ui.parts import Card, Look, bind
 from app.ui.shell.shell import Shell, safe
 from app.words.client import at_rest as kept_words
-from app.words.client import today, welcome
+from app.words.client import today
 from app.words.errors import error_text
 from app.words.machine import web
 
@@ -38,25 +37,6 @@ class _Now:
     """A passphrase that was suggested."""
     wrong: str = ""
     """What is wrong with the passphrase that was typed."""
-
-
-def alone_words(place: StorePlace) -> str:
-    """That it works without a network is said of a browser only after it was tried there."""
-    return welcome.WORKS_ALONE if not place.in_browser or place.offline_start else web.HERE
-
-
-def keep_page(c: Card, shell: Shell, onward: Callable[[], None]) -> ft.Control:
-    """Before the browser asks the person whether it may keep the records: why it will, in our own words."""
-    def ask(_: object) -> None:
-        ask_to_keep(shell.device.place)
-        onward()
-
-    pieces = [c.title(web.KEEP_HEAD), c.rule(), c.lead(web.KEEP_WHY), c.soft(web.KEEP_LATER_WHY)]
-    foot = [c.button(web.KEEP_LATER, safe(shell, bind(onward))),
-            c.button(web.KEEP_ASK, safe(shell, ask), look=Look.SOLID)]
-    page = c.page(pieces, foot)
-    page.key = "page-keep"
-    return page
 
 
 @ft.component
@@ -124,7 +104,7 @@ def KeptPart(shell: Shell) -> ft.Control:
         acts = [c.small_button(web.PUT_BACK_NOW, safe(shell, lambda _: shell.run(back, now.waiting))), leave]
         pieces.append(c.notice(now.waiting.name, web.PUT_BACK_SURE, acts=[] if asks else acts))
         if asks:
-            pieces += [secret_field(c, kept_words.ITS_PASSPHRASE, typed), *_wrong(c, now), c.side_by_side(acts)]
+            pieces += [_secret_field(c, kept_words.ITS_PASSPHRASE, typed), *_wrong(c, now), c.side_by_side(acts)]
     pieces += [c.notice(now.told, icon=ft.Icons.INFO_SHARP)] if now.told else []
     return c.stack(pieces, 12)
 
@@ -133,7 +113,7 @@ def _sealing(c: Card, now: _Now, typed: Held[str], acts: list[ft.Control]) -> li
     """A passphrase is chosen: typed, or suggested and then shown to be written down."""
     shown = [c.strong(now.offered), c.soft(kept_words.WRITE_DOWN)] if now.offered else []
     return [c.subhead(kept_words.SAVE_SEALED), c.body(kept_words.SEALED_WHY), *shown,
-            secret_field(c, kept_words.PASSPHRASE, typed, key=f"phrase {now.offered}"), *_wrong(c, now),
+            _secret_field(c, kept_words.PASSPHRASE, typed, key=f"phrase {now.offered}"), *_wrong(c, now),
             c.side_by_side(acts)]
 
 
@@ -141,7 +121,7 @@ def _wrong(c: Card, now: _Now) -> list[ft.Control]:
     return [c.notice(now.wrong)] if now.wrong else []
 
 
-def secret_field(c: Card, label: str, typed: Held[str], **more: Any) -> ft.Control:
+def _secret_field(c: Card, label: str, typed: Held[str], **more: Any) -> ft.Control:
     """A field whose words are not shown unless asked for. No keyboard learns them."""
     return c.field(label, typed.value, lambda e: typed.note(e.control.value or ""), password=True,
                    can_reveal_password=True, autocorrect=False, enable_suggestions=False, **more)
