@@ -1,7 +1,6 @@
 """What a coach answers: a message, limits, a recorded yes; sealed to the person's own key and numbered."""
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
@@ -19,6 +18,7 @@ from app.domain.model.record import Clearance, Stamp
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.text_form import to_text
 from app.exchange.forms.to_json import plain
+from app.exchange.letters.file_names import reply_name
 from app.exchange.letters.replies import ReplyContent, Yes, write_reply
 from app.storage import people, records, replies, settings
 from app.storage.codec import parse_utc, utc_text
@@ -88,7 +88,7 @@ async def write(store: Store, clock: Clock, person_id: str, answer: ReplyDraft) 
     if kept.utc != now:
         # another window wrote one meanwhile: take the next number
         return await write(store, clock, person_id, answer)
-    return Written(_file_name(person.name, number), data, to_text(data, Kind.REPLY), number)
+    return Written(reply_name(person_id, number), data, to_text(data, Kind.REPLY), number)
 
 
 def _all_limits(answer: ReplyDraft) -> dict[Axis, int] | None:
@@ -99,11 +99,6 @@ def _all_limits(answer: ReplyDraft) -> dict[Axis, int] | None:
     for told in answer.limits_told:
         limits[told.axis] = min(told.at_most, limits.get(told.axis, told.at_most))
     return limits
-
-
-def _file_name(name: str, number: int) -> str:
-    slug = re.sub(r"\W+", "-", name.lower()).strip("-") or "message"
-    return f"{slug}-{number}{Kind.REPLY.suffix}"
 
 
 def _yes(answer: ReplyDraft, stop: Stop | None, person_id: str, now: datetime) -> Yes | None:

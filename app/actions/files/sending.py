@@ -2,7 +2,6 @@
 from __future__ import annotations
 
 import io
-import re
 import zipfile
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -19,6 +18,7 @@ from app.exchange.crypto import keys as key_pairs
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.keys import ClientKeys, KeyPair
 from app.exchange.crypto.text_form import to_text
+from app.exchange.letters.file_names import copy_name, return_name
 from app.exchange.letters.readable_copy import readable_files, readable_page
 from app.exchange.letters.returns import ReturnContent, write_return
 from app.storage import keys, packs, people, records, settings
@@ -119,21 +119,12 @@ async def make_return(store: Store, clock: Clock, person_id: str) -> Prepared:
     readers = [bytes.fromhex(key) for key in (coach.sealing_key, *coach.recovery_keys[1:2])]
     data = await write_return(content, client=own, readers=list(dict.fromkeys([*readers, own.sealing.public])))
     revisions = {r.stamp.id: r.stamp.revision for r in everything}
-    return Prepared(_file_name(person, number), data, to_text(data, Kind.RETURN), number, revisions,
+    return Prepared(return_name(person_id, number), data, to_text(data, Kind.RETURN), number, revisions,
                     person.coach_key, tuple(sorted(person.waiting)))
 
 
 def _packs(everything: tuple[Record, ...]) -> tuple[str, ...]:
     return tuple(sorted({r.pack for r in everything if isinstance(r, SessionDone) and r.pack}))
-
-
-def slug(name: str) -> str:
-    """A name as part of a file name."""
-    return re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-") or "my"
-
-
-def _file_name(person: Person, number: int) -> str:
-    return f"{slug(person.name)}-diary-{number}{Kind.RETURN.suffix}"
 
 
 def note_sent(store: Store, clock: Clock, person_id: str, prepared: Prepared) -> LastSent:
@@ -196,7 +187,7 @@ def readable_copy(store: Store, person: Person) -> tuple[str, bytes]:
     """One page to read or print: its file name and its bytes. All of it, whatever is sent."""
     with store.read() as db:
         everything = records.all_records(db, person.id)
-    return f"{slug(person.name)}-diary.html", readable_page(person, everything, reason_text).encode()
+    return copy_name(person.id, ".html"), readable_page(person, everything, reason_text).encode()
 
 
 def tables_copy(store: Store, person: Person) -> tuple[str, bytes]:
@@ -207,4 +198,4 @@ def tables_copy(store: Store, person: Person) -> tuple[str, bytes]:
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
         for name, table in readable_files(everything, reason_text).items():
             archive.writestr(name, "\ufeff" + table)
-    return f"{slug(person.name)}-diary-tables.zip", out.getvalue()
+    return copy_name(person.id, "-tables.zip"), out.getvalue()

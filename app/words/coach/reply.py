@@ -74,6 +74,11 @@ def sealed(number: int, name: str) -> str:
     return f"Message {number} for {name} is sealed. Only {name} can read it. Save or copy it, then send it."
 
 
+def file_called(file_name: str, name: str) -> str:
+    """Which file it is, for who saves several: the file itself names nobody."""
+    return f"Saved, its file is {file_name}. A file’s name says nothing of {name}."
+
+
 def sealed_line(number: int, day: date, message: str, extras: str) -> str:
     """One message that was sealed."""
     said = f"“{message}”" if message else ""

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import asyncio
+import re
 import zipfile
 from dataclasses import replace
 from io import BytesIO
@@ -19,6 +20,7 @@ from app.domain.model.person import Person
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.sealing import reader_ids
 from app.exchange.crypto.text_form import from_text
+from app.exchange.letters.file_names import return_name
 from app.exchange.letters.returns import read_return
 from app.storage import people, records
 from app.storage.people import Trains
@@ -101,11 +103,20 @@ def test_the_copies_are_readable(at_home: Home) -> None:
     at_home.answer()
     at_home.done()
     name, page = sending.readable_copy(at_home.store, at_home.person)
-    assert name == "tomas-verrey-diary.html" and b"Tomas Verrey" in page
-    _, tables = sending.tables_copy(at_home.store, at_home.person)
+    assert name.startswith("diary-") and name.endswith(".html") and b"Tomas Verrey" in page
+    zipped, tables = sending.tables_copy(at_home.store, at_home.person)
     with zipfile.ZipFile(BytesIO(tables)) as archive:
         assert "sessions.csv" in archive.namelist()
         assert archive.read("sessions.csv").startswith(b"\xef\xbb\xbf")
+    assert not re.search("tomas|verrey", f"{name} {zipped}", re.IGNORECASE)
+
+
+def test_a_files_name_names_nobody(at_home: Home) -> None:
+    """It lies in a folder of downloads and in a messenger: two people's are told apart, and neither is named."""
+    made = asyncio.run(sending.make_return(at_home.store, at_home.clock, at_home.person.id))
+    assert re.fullmatch(r"diary-[0-9a-f]{6}-1\.evenload-return", made.name)
+    assert at_home.person.id not in made.name
+    assert made.name != return_name("another", 1)
 
 
 def test_a_saved_diary_is_sent_only_once_the_person_says_so(at_home: Home) -> None:

@@ -159,4 +159,5 @@ def _written(shell: Shell, c: Card, sheet: Sheet, written: Written) -> ft.Contro
         shell.say(words.COPIED if await shell.device.files.copy_text(written.text) else words.NOT_COPIED)
 
     acts = [c.small_button(words.SAVE_FILE, safe(shell, save)), c.small_button(words.COPY_TEXT, safe(shell, copy))]
-    return c.notice(words.sealed(written.number, sheet.person.name), acts=acts, icon=ft.Icons.LOCK_SHARP)
+    told = c.notice(words.sealed(written.number, sheet.person.name), acts=acts, icon=ft.Icons.LOCK_SHARP)
+    return c.stack([told, c.soft(words.file_called(written.name, sheet.person.name))], 6)
