@@ -36,6 +36,8 @@ EXCEPTIONS: dict[tuple[str, str], str] = {
      "The files are JSON; leave out what doesn’t apply. A question left out of the diary counts as"): "an example",
     ("app.words.rules.exact_rules", "Every answer asks for a level from 0 to "): "nothing at all",
     ("app.words.client.diary", "done.completed < 100"): "all of it",
+    ("app.exchange.crypto.pin", "timedelta(hours=24)"): "until a forgotten PIN goes",
+    ("app.exchange.crypto.pin", "timedelta(minutes=16)"): "the longest wait after a wrong PIN",
     ("app.words.client.coach_told", "WEEK_DAYS = 7"): "a calendar week",
     ("app.ui.coach.person.axis_limit_panel", "timedelta(days=30)"): "a month, of a limit's end",
     ("app.words.client.diary", "timedelta(days=7)"): "a calendar week",

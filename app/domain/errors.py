@@ -156,6 +156,18 @@ class EasyPassphrase(SecretError):
     """least: it has fewer characters than that, or hardly any different ones."""
 
 
+class EasyPin(SecretError):
+    """least, most: it is not so many digits, or they are all the same or count up or down."""
+
+
+class WrongPin(SecretError):
+    """Another PIN."""
+
+
+class PinWaits(SecretError):
+    """minutes: too many were wrong, and nothing is tried for so long."""
+
+
 class DeviceError(AppError):
     """Unsupported or refused by the machine."""
 

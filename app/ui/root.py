@@ -1,6 +1,7 @@
 """The root of every page: its size, its inks, and the screen that the address names."""
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import flet as ft
@@ -12,6 +13,7 @@ from app.domain.branding.palette import Palette
 from app.ui.parts import probe
 from app.ui.parts import theme as t
 from app.ui.routes import asks_somebody, parts_of, screen_named, shown_for
+from app.ui.shell.pin_gate import LOCKED, pin_owner
 from app.ui.shell.reminder import keep_reminding
 from app.ui.shell.shell import Shell, Tools
 from app.words.page_titles import page_title
@@ -74,6 +76,9 @@ def Root(tools: Tools) -> ft.Control:
     shell = Shell(tools, size[0], size[1], scale, palette_of(page, tools.brand), turn,
                   lambda: set_turn(lambda n: n + 1), choose, chosen_id(tools.store) if asks_somebody(route) else "")
     shown = shown_for(route, shell)
+    owner = pin_owner(shell, shown)
+    if owner:
+        shown, shell = LOCKED, replace(shell, locked=owner)
     title = page_title(shown, tools.brand.name)
 
     def name_page() -> None:
@@ -84,6 +89,6 @@ def Root(tools: Tools) -> ft.Control:
     ft.use_effect(name_page, dependencies=[title])
     screen = screen_named(shown)
     # somebody else's page begins anew: nothing that was entered for one is kept for another
-    key = "/".join([*parts_of(route), shell.whose])
+    key = "/".join([*parts_of(route), shell.whose, owner])
     content = ft.SafeArea(ft.Container(screen(shell, key=key), expand=True), expand=True)
     return ft.Stack([probe(set_scale), content], expand=True)

@@ -13,6 +13,7 @@ import flet as ft
 from app.actions.people import Role, current_person, current_role
 from app.storage import people
 from app.storage.people import Trains
+from app.ui.shell.pin_gate import LOCKED
 from app.ui.shell.shell import LINKS, Shell
 
 Screen = Callable[..., ft.Control]
@@ -35,6 +36,7 @@ SCREENS: Mapping[str, tuple[str, str]] = {
     "why": ("why_screen", "WhyScreen"),
     "yes": ("client.today.yes_screen", "YesScreen"),
     "who": ("client.profile.who_screen", "WhoScreen"),
+    "unlock": ("client.profile.unlock_screen", "UnlockScreen"),
     "welcome": ("client.profile.welcome_screen", "WelcomeScreen"),
     "desk": ("coach.attention.desk_screen", "DeskScreen"),
     "people": ("coach.people_screen", "PeopleScreen"),
@@ -90,7 +92,7 @@ def asks_somebody(route: str) -> bool:
 def shown_for(route: str, shell: Shell) -> str:
     """The first word of the address that is shown; where that is nobody's yet or unknown, the start's."""
     first = (parts_of(route) or [""])[0]
-    if first not in SCREENS:
+    if first not in SCREENS or first == LOCKED:
         return home_for(shell)
     if first in OPEN_TO_ALL or (first in COACH_SIDE | LINKS and current_role(shell.store) is Role.COACH):
         return first

@@ -57,6 +57,7 @@ OTHER: Mapping[str, str] = {
     "on_side": "is done lying on one side",
     "forward": "is done at the front of the seat",
     "brisk": "is done standing up briskly",
+    "hip_front": "stretches the front of the hip",
     "hands_free": "is done standing up without the hands",
     "both_arms": "takes both arms",
     "side": "uses an arm or leg that is resting",

@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from app.domain import errors as e
+from app.words.text import count
 
 BROWSERS = "Chrome, Edge, Firefox or Safari"
 """Those that people know by name, and that the app is made for."""
@@ -106,6 +107,11 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
                                   "was changed; check capital letters and spaces, and try again."),
     e.EasyPassphrase: lambda w: (f"That passphrase is too easy to guess: use at least {w['least']} characters, such as "
                                  "five or six words that don’t belong together. Nothing was written."),
+    e.EasyPin: lambda w: (f"A PIN has {w['least']} to {w['most']} digits, not all the same and not counting up or "
+                          "down, such as 4719. Nothing was changed."),
+    e.WrongPin: lambda w: "That is not the PIN. Try again.",
+    e.PinWaits: lambda w: ("That was wrong too often. Wait "
+                           f"{count(int(str(w['minutes'])), 'minute')}, then try again."),
     e.NewerDatabase: lambda w: (f"The records in {w['path']} were written by a newer version ({w['found']}). "
                                 f"Update first; nothing was changed."),
     e.DamagedDatabase: lambda w: _damaged(str(w["path"]), str(w["kept"])),

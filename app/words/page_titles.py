@@ -9,7 +9,7 @@ PAGE_TITLES: Mapping[str, str] = {
     "plan": "Plan", "send": "Send", "settings": "Settings", "programme": "Programme", "get": "Programme",
     "key": "Programme", "checks": "Checks", "note": "What happened?", "why": "The rules", "yes": "Record the go-ahead",
     "who": "Who is here?", "welcome": "Welcome", "desk": "Who needs you", "people": "People", "person": "One person",
-    "publish": "Publish",
+    "unlock": "PIN", "publish": "Publish",
 }
 
 

@@ -49,6 +49,7 @@ AXIS_WORDS: Mapping[str, str] = {
     "on_side": "lying on one side",
     "forward": "sitting at the front of the seat",
     "brisk": "standing up briskly",
+    "hip_front": "a stretch of the front of the hip",
     "hands_free": "standing up without the hands",
     "both_arms": "both arms",
     "side": "an arm or leg that is resting",

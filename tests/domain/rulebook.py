@@ -274,6 +274,15 @@ def off_side(client: Client, diary: Diary | None) -> bool:
     return sore or new or any(s.region.value in lain_on and most <= 1 for s, most in client.spare.items())
 
 
+def hip_front(client: Client, diary: Diary | None) -> bool:
+    """Whether no thigh goes behind the body and stays there: a hip hurts from 4 on or is spared, or is new."""
+    sore = any(s.region.value == "hip" and _pain_cap(client, diary or Diary(), s, level) <= 1  # type: ignore[attr-defined]
+               for s, level in said_of(diary).items())
+    new = any(c.value == "hip_replacement" and not (
+        (t := client.terms.get(c)) and t.cleared_by and t.cleared) for c in client.conditions)
+    return sore or new or any(s.region.value == "hip" and most <= 1 for s, most in client.spare.items())
+
+
 def hand_left(exercise: Exercise) -> bool:
     """Whether not both arms work at the same time."""
     arms = trained(exercise) & {"arm", "other_arm"}
@@ -329,6 +338,8 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("both_arms")
     if off_side(client, diary) and lies_on_side(exercise):
         found.append("on_side")
+    if hip_front(client, diary) and exercise.stretches_hip_front:
+        found.append("hip_front")
     lying = exercise.position.value in ("supine", "prone", "side_lying") or (
         exercise.position.value == "on_bed" and (demand.get("floor_transfer") or demand.get("head_below_heart")))
     if "epilepsy" in names and exercise.loaded and lying:

@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from app.domain.dosing.limits import usual_for
+from app.domain.dosing.sore_places import usual_for
 from app.domain.model.body import REGION_AXES, Region
 from app.domain.model.exercise import Exercise
 from app.domain.model.plan import Part, Timeline

@@ -4,7 +4,8 @@ from __future__ import annotations
 from tests.sampling import is_whole
 from tests.stories.turns import COACH, KASIMIR, MAUD, Demo
 
-SETTINGS = ("", "/names", "/conditions", "/spare", "/kit", "/around", "/emergency", "/sends", "/places", "/erase")
+SETTINGS = ("", "/names", "/conditions", "/spare", "/kit", "/around", "/emergency", "/sends", "/places", "/pin",
+            "/erase")
 CLIENT = ("/today", "/today/hotel-room", "/check-in", "/diary", "/plan", "/send", "/programme", "/yes",
           "/welcome/questions", "/welcome", "/who", *(f"/settings{page}" for page in SETTINGS))
 #: Where the words are others for whoever leads somebody.

@@ -41,7 +41,7 @@ SAID: dict[str, object] = {
     "expected": "a whole number", "why": "it ends too soon", "session": "hotel-room", "least_s": 800, "asked_s": 300,
     "found": 3, "who": "Marit Voss", "limit": "200 MB", "entry": "../x", "path": "evenload.db",
     "kept": "evenload.db.damaged", "port": 8550, "theme": "dark", "words": "soft", "ground": "paper",
-    "words_colour": "#777777", "ground_colour": "#FFFFFF", "ratio": 4.48, "least": 7.0,
+    "words_colour": "#777777", "ground_colour": "#FFFFFF", "ratio": 4.48, "least": 7.0, "most": 8, "minutes": 2,
     "findings": (FigureFinding(FigureCheck.LIMIT, 12.0, 0.5, False, "r.knee 147 at 1.20 s"),
                  FigureFinding(FigureCheck.GAP, 2.0, 1.0, False)),
 }

@@ -10,8 +10,9 @@ from datetime import date
 from enum import StrEnum
 
 from app.domain.dosing.conditions import is_cleared
-from app.domain.dosing.limits import ALL, caps_today, usual_for
+from app.domain.dosing.limits import caps_today
 from app.domain.dosing.screening import must_ask_again
+from app.domain.dosing.sore_places import ALL, usual_for
 from app.domain.dosing.way_back import check_ins_of, sessions_of, way_back
 from app.domain.model.body import Spot
 from app.domain.model.client import Client, Condition

@@ -15,7 +15,7 @@ from app.domain.compile.posture import gets_lower, goes_over
 from app.domain.dosing.limits import Limits
 from app.domain.model.client import Client
 from app.domain.model.exercise import FIRST_AXES, Exercise, Mode, Position, Sides, asks_more
-from app.domain.model.limbs import ACROSS, sides_of
+from app.domain.model.limbs import ACROSS, rests_leg, sides_of
 from app.domain.model.plan import StepSide
 
 Library = Mapping[str, Exercise]
@@ -123,11 +123,12 @@ def fits_mode(exercise: Exercise, written: Exercise) -> bool:
 def may_stand_in(exercise: Exercise, written: Exercise, client: Client, limits: Limits) -> bool:
     """Admissible today on all its sides; and for someone alone, shown before or explaining itself."""
     return is_known(exercise, client) and fits_mode(exercise, written) and not limits.against(exercise) \
-        and not against_side(exercise, client) and not _moves_away(exercise, written, limits)
+        and not against_side(exercise, client) and not _moves_away(exercise, written, client, limits)
 
 
-def _moves_away(exercise: Exercise, written: Exercise, limits: Limits) -> bool:
-    return gets_lower(exercise, written) or goes_over(exercise, written, limits.kit)
+def _moves_away(exercise: Exercise, written: Exercise, client: Client, limits: Limits) -> bool:
+    to_bed = written.position is not Position.ON_BED and exercise.position is Position.ON_BED
+    return gets_lower(exercise, written) or goes_over(exercise, written, limits.kit) or (to_bed and rests_leg(client))
 
 
 def candidates(written: Exercise, library: Library, *, whole_library: bool) -> Iterator[Candidate]:
@@ -171,7 +172,7 @@ def _stand_ins(written: Exercise, library: Library, client: Client, limits: Limi
     """All that may be put in for it by somebody like this, whatever today forbids."""
     for one in candidates(written, library, whole_library=whole_library):
         other = one.exercise
-        if is_known(other, client) and fits_mode(other, written) and not _moves_away(other, written, limits):
+        if is_known(other, client) and fits_mode(other, written) and not _moves_away(other, written, client, limits):
             yield one
 
 
@@ -222,7 +223,7 @@ def choose(
 def _usual(written: Exercise, chosen: Exercise, client: Client, limits: Limits) -> Bouts | None:
     """The bouts of a choice by hand on a day that allows it; None where it never takes the place of this one."""
     sides = unrested(chosen, client)
-    if not sides or not fits_mode(chosen, written) or _moves_away(chosen, written, limits):
+    if not sides or not fits_mode(chosen, written) or _moves_away(chosen, written, client, limits):
         return None
     return fitted(written, chosen, sides, client)
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from app.domain.dosing.events import asks_flare
-from app.domain.dosing.limits import usual_for
+from app.domain.dosing.sore_places import usual_for
 from app.domain.dosing.way_back import check_ins_of, sessions_of, way_back
 from app.domain.model.body import Spot
 from app.domain.model.client import Client

@@ -10,20 +10,25 @@ from app.domain.dosing.conditions import (
     SLOW_STAND_MS,
     condition_caps,
     is_one_handed,
-    lies_on_no_side,
     rules_of,
 )
-from app.domain.model.body import BODY_REGIONS, GETS_UP_WITH, LAIN_ON, REGION_AXES, Region, Spot
-from app.domain.model.client import Client, Condition, Place, UsualPain
+from app.domain.dosing.sore_places import (
+    ALL,
+    cap_where_it_hurts,
+    felt,
+    getting_up_cap,
+    is_hip_front_spared,
+    is_off_side,
+)
+from app.domain.model.body import BODY_REGIONS, REGION_AXES
+from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import CLEAR, Axis, Exercise, Limb, Mode, Position, Space, Support
 from app.domain.model.kit import BED, WEIGHTS
 from app.domain.model.limbs import BodyLimb, idle_across, leans_of, leaves_a_hand, lies_on_side, takes_both_arms
 from app.domain.model.plan import StepSide
-from app.domain.model.thresholds import FALL_SUPPORT_DAYS, PAIN_CAPS, PAIN_RESTS
+from app.domain.model.thresholds import FALL_SUPPORT_DAYS
 
-ALL = 3
-USUAL_CAP = 2
 NOISE_CAP = 1
 """Without noise: no hop and no jump; a step like a walk stays."""
 
@@ -79,6 +84,8 @@ class Limits:
     """Nothing for which both arms work, carry or hold on; one that is new may be in a sling."""
     is_off_side: bool = False
     """Nothing that is done lying on one side."""
+    is_hip_front_spared: bool = False
+    """No stretch of the front of the hip."""
     is_weightless_lying: bool = False
     """No weight while lying down."""
     slowest_stand_ms: int = 0
@@ -155,6 +162,8 @@ class Limits:
             yield "hands_free", ""
         if self.is_one_handed and takes_both_arms(exercise):
             yield "both_arms", ""
+        if self.is_hip_front_spared and exercise.stretches_hip_front:
+            yield "hip_front", ""
         if self.is_off_side and lies_on_side(exercise):
             yield "on_side", ""
         if self.is_seated and exercise.position is not Position.SEATED:
@@ -163,40 +172,6 @@ class Limits:
             yield "weight", "day" if self.is_weightless_day else "owned"
         elif self.is_weightless_lying and exercise.loaded and exercise.lies:
             yield "weight", "lying"
-
-
-def usual_pain_holds(usual: UsualPain | None, level: int, rise: int | None, today: date) -> bool:
-    """Whether this pain is the agreed usual one: at or under it, settled by the morning, agreement not run out."""
-    return usual is not None and level <= usual.level and today <= usual.until and rise is not None and rise <= 0
-
-
-def usual_for(client: Client, spot: Spot) -> UsualPain | None:
-    """The agreement for a spot; one for a region without a side holds for both."""
-    return client.usual_pain.get(spot) or client.usual_pain.get(Spot(spot.region))
-
-
-def _at(told: Mapping[Spot, int], spot: Spot) -> int:
-    """The worst that was told of a spot, with a side or without; 0 where nothing was."""
-    return max((value for other, value in told.items() if spot.meets(other)), default=0)
-
-
-def is_usual(client: Client, diary: Diary, spot: Spot, level: int, today: date) -> bool:
-    """Whether the pain at `spot` is covered by an agreement today."""
-    unasked = 0 if diary.first_session else None
-    rise = unasked if diary.pain_rise is None else _at(diary.pain_rise, spot)
-    hours = _at(diary.pain_hours, spot)
-    return usual_pain_holds(usual_for(client, spot), level, rise if hours == 0 else max(hours, 1), today)
-
-
-def _pain_cap(client: Client, diary: Diary, spot: Spot, level: int, today: date) -> int:
-    if is_usual(client, diary, spot, level, today):
-        return USUAL_CAP
-    return pain_cap(level)
-
-
-def pain_cap(level: int) -> int:
-    """The highest demand on the axes of a region that hurts so much, on both sides."""
-    return 0 if level >= PAIN_RESTS else 1 if level >= PAIN_CAPS else ALL
 
 
 def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, int]:
@@ -223,40 +198,11 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
         lower(Axis.UNHELD_BALANCE, 0)
     for spot, level in felt(diary).items():
         if spot.region in BODY_REGIONS:
-            cap = _pain_cap(client, diary or Diary(), spot, level, today)
+            cap = cap_where_it_hurts(client, diary or Diary(), spot, level, today)
             for axis in REGION_AXES[spot.region]:
                 lower(axis, cap)
             lower(Axis.FLOOR_TRANSFER, getting_up_cap(spot.region, cap))
     return caps
-
-
-def getting_up_cap(region: Region, cap: int) -> int:
-    """How low somebody may get whose region is capped so: not to the floor where getting up would take what is not to
-    work, and with a hip or the back that hurts clearly."""
-    if region not in GETS_UP_WITH:
-        return ALL
-    return 1 if cap == 0 or (cap == 1 and region in (Region.HIP, Region.BACK)) else ALL
-
-
-def is_off_side(client: Client, diary: Diary | None, today: date) -> bool:
-    """Whether nothing is to be done lying on one side: a hip, a shoulder or the ribs are sore, or a hip is new."""
-    capped = any(spot.region in LAIN_ON and cap <= 1 for spot, cap in client.spare.items())
-    sore = any(spot.region in LAIN_ON and _pain_cap(client, diary or Diary(), spot, level, today) <= 1
-               for spot, level in felt(diary).items())
-    return capped or sore or lies_on_no_side(client)
-
-
-def felt(diary: Diary | None) -> Mapping[Spot, int]:
-    """Where it hurts as far as is known: today's answer; unanswered, what hurt in the last sessions, each at its worst.
-
-    So not answering frees no joint that hurt before.
-    """
-    if diary is None or diary.pain is not None:
-        return diary.pain or {} if diary else {}
-    found: dict[Spot, int] = {}
-    for last in filter(None, (diary.last, diary.last_light)):
-        found |= {spot: max(level, found.get(spot, 0)) for spot, level in last.pain_at.items()}
-    return found
 
 
 def has_fallen(diary: Diary | None) -> bool:
@@ -285,6 +231,7 @@ def limits_today(
         is_seated=any(r.is_seated for r in rules),
         is_one_handed=is_one_handed(client, today),
         is_off_side=is_off_side(client, diary, today),
+        is_hip_front_spared=is_hip_front_spared(client, diary, today),
         is_weightless_lying=any(r.is_weightless_lying for r in rules),
         slowest_stand_ms=SLOW_STAND_MS if any(r.is_slow_up for r in rules) else 0,
         is_same_order=client.same_as_always or any(r.is_same_order for r in rules),

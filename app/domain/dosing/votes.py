@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from datetime import date
 
 from app.domain.dosing.conditions import OPERATED, is_cleared
-from app.domain.dosing.limits import is_usual
+from app.domain.dosing.sore_places import is_usual
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom

@@ -180,6 +180,8 @@ class Exercise:
     """Done at the front of the seat or away from its back."""
     rises_briskly: bool = field(default=False, metadata=LATE)
     """One is told to stand up briskly."""
+    stretches_hip_front: bool = field(default=False, metadata=LATE)
+    """A thigh is taken behind the body and held there, so that the front of the hip is stretched."""
 
     def asks(self, axis: Axis) -> int:
         """The demand on one axis, 0–3; on a later axis that nobody rated, the most that its older ratings allow."""

@@ -48,6 +48,11 @@ def has_limb(region: Region) -> bool:
     return region.value in _REGION_LIMBS
 
 
+def rests_leg(client: Client) -> bool:
+    """Whether a leg rests, so that getting up and going over to a bed is done on the other alone."""
+    return bool(client.rest_side) and client.rest_limb != "arm"
+
+
 # ------------------------------------------------------------------ what an exercise says, or what must be assumed
 
 def loads_of(exercise: Exercise) -> frozenset[Limb]:

@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 from app.domain.compile.bouts import keeps_work, unrested
 from app.domain.compile.posture import depth
 from app.domain.compile.substitution import Library, ladder_down, may_stand_in
-from app.domain.dosing.limits import ALL, Limits, pain_cap
+from app.domain.dosing.limits import Limits
+from app.domain.dosing.sore_places import ALL, pain_cap
 from app.domain.model.body import REGION_AXES
 from app.domain.model.client import Client
 from app.domain.model.exercise import Exercise, Mode

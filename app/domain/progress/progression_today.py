@@ -8,7 +8,8 @@ from datetime import date
 from app.domain.compile.stations import Order
 from app.domain.compile.timeline import compile_timeline
 from app.domain.dosing.history import is_as_usual
-from app.domain.dosing.limits import Limits, is_usual
+from app.domain.dosing.limits import Limits
+from app.domain.dosing.sore_places import is_usual
 from app.domain.dosing.way_back import sessions_of
 from app.domain.errors import TooShort
 from app.domain.model.body import Region

@@ -121,6 +121,7 @@ class ExerciseForm(Form):
     leans_on: Limbs | None = None
     sits_forward: bool = False
     rises_briskly: bool = False
+    stretches_hip_front: bool = False
 
     @model_validator(mode="after")
     def _one_measure(self) -> ExerciseForm:

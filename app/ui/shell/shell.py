@@ -41,6 +41,8 @@ class Tools:
     leading: Leading = field(default_factory=Leading)
     bundled: Bundled = tuple
     start: StartPressed = field(default_factory=StartPressed)
+    opened: set[str] = field(default_factory=set)
+    """Whose PIN was given on this page."""
 
 
 @dataclass(frozen=True)
@@ -57,6 +59,9 @@ class Shell:
     choose_theme: Callable[[ft.ThemeMode], None]
     whose: str = ""
     """The id of the person whose answers this page asks for; empty where it asks for nobody’s."""
+
+    locked: str = ""
+    """Whose PIN this page asks for before it shows anything; empty where it asks for none."""
 
     @property
     def store(self) -> Store:

@@ -41,7 +41,7 @@ UP: Mapping[str, str] = {
 #: The other parts of a change of position.
 STAGES: Mapping[ChangeStage, Mapping[str, str]] = {
     ChangeStage.SIT: {
-        YOU_SAY: "“Sit up slowly, legs together, and stay sitting. Lift your feet in turn; breathe.”",
+        YOU_SAY: "“Roll onto your better side, knees bent, and push up. Stay sitting, move your feet, breathe.”",
         YOU_STAND: "In front of them, close by.", YOU_HOLD: "A hand ready at their shoulder.",
     },
     ChangeStage.STAND: {
@@ -49,7 +49,7 @@ STAGES: Mapping[ChangeStage, Mapping[str, str]] = {
         YOU_STAND: "Beside them, on the open side.", YOU_HOLD: "A hand ready near the waist; the chair behind them.",
     },
     ChangeStage.UP: {
-        YOU_SAY: "“Push off the edge, and stand.”", YOU_STAND: "Beside them, on the open side.",
+        YOU_SAY: "“Push off with an arm that may push, and stand.”", YOU_STAND: "Beside them, on the open side.",
         YOU_HOLD: "A hand ready near the waist.",
     },
     ChangeStage.RISE: {

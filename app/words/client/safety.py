@@ -1,7 +1,7 @@
 """What to see to before a session, for this body, this kit and these circumstances. Knows no Flet."""
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 
 from app.domain.dosing.conditions import is_cleared, rules_of
 from app.domain.model.client import Client, Condition
@@ -28,7 +28,15 @@ SAFETY_PULSE: Pair = (
     "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
 SAFETY_ARM = "Never push or lean on the arm that was operated on, not even to get up from a chair or the bed."
-SAFETY_BRAKES = "Put the brakes on, and sit well back."
+SAFETY_HIP = "Getting in and out of bed, keep a pillow between your knees, and don’t twist on the new hip."
+SAFETY_BRAKES = "Put the brakes on, and sit well back. Swing the footplates away when your feet work on the floor."
+SAFETY_INHALER: Pair = ("Keep your inhaler within reach.", "Keep {name}’s inhaler within reach.")
+SAFETY_TABLETS: Pair = ("Train while your Parkinson’s tablets are working.",
+                        "Train while {name}’s Parkinson’s tablets are working.")
+SAFETY_SOLES: Pair = (
+    "Keep your shoes on, and look at your soles afterwards. Stay seated while there is an open sore.",
+    "Shoes on, and look at {name}’s soles afterwards. Sitting only while there is an open sore.")
+SAFETY_KNOCK = "Blood thinner: after a knock on the head get help at once, even if all seems well."
 SAFETY_FALLS = "Hold on to something that can’t tip for every balance exercise."
 SAFETY_LEAD = (
     "Before you begin, set up the chair and know the warning signs; in the session they are one press away, under "
@@ -47,6 +55,19 @@ BREATHE: Pair = ("Breathe out on the effort. Never hold your breath.",
                  "Remind {name} to breathe out on the effort, and never to hold the breath.")
 
 
+#: What the tick of a condition promises to say before each session.
+BESIDE_THE_TICK: Mapping[Condition, str | Pair] = {
+    Condition.WHEELCHAIR: SAFETY_BRAKES, Condition.COPD: SAFETY_INHALER, Condition.PARKINSONS: SAFETY_TABLETS,
+    Condition.NEUROPATHY: SAFETY_SOLES, Condition.BLOOD_THINNER: SAFETY_KNOCK,
+}
+
+
+def rest_arm(side: str) -> Pair:
+    """Of an arm that rests: what it would be used for without thinking."""
+    return (f"Your {side} arm rests: never push, lean or pull with it, not even to get up.",
+            f"{{name}}’s {side} arm rests: never to be pushed, leaned or pulled on, not even to get up.")
+
+
 def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
     """What may do harm, for this body and these circumstances; the last line is for everybody."""
     lines: list[tuple[bool, str | Pair]] = [
@@ -54,7 +75,9 @@ def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
         (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
         (Condition.SHOULDER_REPLACEMENT in body.conditions and not is_cleared(body, Condition.SHOULDER_REPLACEMENT),
          SAFETY_ARM),
-        (Condition.WHEELCHAIR in body.conditions, SAFETY_BRAKES),
+        (bool(body.rest_side) and body.rest_limb != "leg", rest_arm(body.rest_side)),
+        (Condition.HIP_REPLACEMENT in body.conditions and not is_cleared(body, Condition.HIP_REPLACEMENT), SAFETY_HIP),
+        *((condition in body.conditions, line) for condition, line in BESIDE_THE_TICK.items()),
         (any(rule.is_held for rule in rules_of(body)), SAFETY_FALLS), (True, SAFETY_ALWAYS)]
     return [_to(line, asked) for applies, line in lines if applies]
 

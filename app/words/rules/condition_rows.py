@@ -44,7 +44,7 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
     if rule.is_one_handed_acute:
         yield "nothing that takes both arms in the first weeks; never a push with that arm until the go-ahead"
     if rule.is_off_side_first:
-        yield "until the go-ahead nothing lying on one side"
+        yield "until the go-ahead nothing lying on one side, and no stretch of the front of the hip"
     if rule.is_weightless_lying:
         yield "no weight while lying down"
     if rule.is_slow_up:

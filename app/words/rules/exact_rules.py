@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from app.domain.checks import functional_checks, published_figures
 from app.domain.compile import prescription
 from app.domain.compile.prescription import LONGEST_HOLD_S
-from app.domain.dosing import limits, screening, votes
+from app.domain.dosing import limits, screening, sore_places, votes
 from app.domain.dosing.rulebook import Stretch, answers, given, level_of_one
 from app.domain.dosing.screening import SIGNS
 from app.domain.dosing.way_back import ILLNESS_CARRIES
@@ -132,7 +132,7 @@ def _regions() -> Section:
         f"Besides the level, a region with pain {at.PAIN_CAPS}–{at.PAIN_RESTS - 1} allows demand ≤ 1 on its axes, "
         f"from {at.PAIN_RESTS} up demand 0; for one painful limb, see below. The lowest cap wins: pain, "
         "conditions, limits and what the client goes easy on. A usual pain within its agreement caps at "
-        f"{limits.USUAL_CAP} and changes nothing else.",
+        f"{sore_places.USUAL_CAP} and changes nothing else.",
         f"From pain {at.PAIN_ENDS} up, or if a joint gave way, the session ends and training is on hold until a "
         f"clinician’s go-ahead. If noise isn’t allowed, impact is capped at {limits.NOISE_CAP}.",
     ), ("Region", "Axes"), rows)

@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from app.domain.dosing.limits import ALL, caps_today, limits_today
+from app.domain.dosing.limits import caps_today, limits_today
+from app.domain.dosing.sore_places import ALL
 from app.domain.errors import UnknownName
 from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, REGION_AXES, Region, Spot, parse_body_spot, parse_spot
 from app.domain.model.client import STARTER_PLACES, Client, Condition, Place

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from app.domain.dosing.limits import ALL, Limits, limits_today
+from app.domain.dosing.limits import Limits, limits_today
+from app.domain.dosing.sore_places import ALL
 from app.domain.model.body import REGION_AXES, Region, Spot, parse_spot
 from app.domain.model.client import Client, Place
 from app.domain.model.exercise import Axis, Mode, Option, Sides, Support

@@ -21,6 +21,9 @@ def WhoScreen(shell: Shell) -> ft.Control:
         everybody = people.people(db, Trains.HERE)
         has_coach = keys.keys(db, keys.COACH, "signing") is not None
 
+    # the device is handed over: whoever is next gives a PIN anew
+    ft.use_effect(shell.tools.opened.clear, dependencies=[])
+
     def take(person_id: str) -> Callable[[object], None]:
         def taken(_: object) -> None:
             acting.choose_person(shell.store, person_id)

@@ -7,8 +7,8 @@ from app.actions.files.messages import Message, messages, receive
 from app.domain.model.person import Person
 from app.storage import packs
 from app.storage.packs import StoredCoach
-from app.ui.client.send.local_times import here
 from app.ui.parts import Card
+from app.ui.shell.local_times import here
 from app.ui.shell.shell import Shell, safe
 from app.words.client import send as says
 

@@ -16,12 +16,12 @@ from app.domain.dosing.way_back import way_back
 from app.domain.model.person import Person
 from app.storage import records
 from app.ui.client.nav import client_nav
-from app.ui.client.send.local_times import here
 from app.ui.client.send.messages import MessagesPart
 from app.ui.client.today.coach_told import coach_line
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.parts.buttons import Press
+from app.ui.shell.local_times import here
 from app.ui.shell.shell import Shell, safe
 from app.words.client import send as says
 from app.words.client.today import said

@@ -7,6 +7,7 @@ from datetime import date
 import flet as ft
 
 from app.actions.people import Role, choose_role, current_person, current_role, leave
+from app.actions.pin_locks import DESK, has_pin
 from app.domain.dosing.conditions import has_first_limits
 from app.domain.model.person import Person
 from app.ui.client.nav import client_nav
@@ -16,6 +17,7 @@ from app.ui.client.profile.questions import CHANGEABLE
 from app.ui.client.settings.condition_dates import ConditionDatesPage
 from app.ui.client.settings.device import device_pieces
 from app.ui.client.settings.person import PersonPage
+from app.ui.client.settings.pin import PinPage
 from app.ui.client.settings.places import PlacesPage
 from app.ui.client.settings.records import ErasePage
 from app.ui.client.settings.shown import ShownPage
@@ -27,6 +29,7 @@ from app.ui.shell.shell import Shell, safe
 from app.words import conditions, parts
 from app.words.client import settings as words
 from app.words.client import today, welcome
+from app.words.machine import pins
 from app.words.text import listed
 
 PAGES: dict[str, Callable[[Shell, Person], ft.Control]] = {
@@ -42,6 +45,8 @@ def SettingsScreen(shell: Shell) -> ft.Control:
     coach = current_role(shell.store) is Role.COACH
     if page == "erase":
         return ErasePage(shell)
+    if page == "pin" and (coach or person is not None):
+        return PinPage(shell, None if coach else person)
     if person is not None and not coach:
         if page in PAGES:
             return PAGES[page](shell, person)
@@ -71,8 +76,11 @@ def _menu(shell: Shell, person: Person | None) -> ft.Control:
     body += device_pieces(c, shell)
     body += _roles(c, shell, person)
     body += about_pieces(c, shell.brand, shell.device.place)
+    is_desk = person is None and current_role(shell.store) is Role.COACH
     path = str(shell.store.path) if shell.store.path and not shell.device.place.in_browser else ""
     body += [c.head(words.RECORDS), c.body(words.kept_in(path)), *([c.body(words.COPIES)] if person else []),
+             *([c.rows([c.row(pins.PIN, pins.state(has_pin(shell.store, person.id if person else DESK)),
+                               goes(shell, "/settings/pin"), name=pins.PIN)], 2)] if person or is_desk else []),
              KeptPart(shell),
              c.button(words.ERASE, goes(shell, "/settings/erase"))]
     back = c.button(today.TO_TODAY, goes(shell, "/today")) if person else \

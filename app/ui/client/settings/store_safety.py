@@ -18,6 +18,7 @@ from app.device.abilities import PickedFile
 from app.device.store_place import StorePlace, ask_to_keep
 from app.domain.errors import SecretError
 from app.ui.client.profile.profile_draft import Held, use_held
+from app.ui.client.profile.secret_field import secret_field
 from app.ui.parts import Card, Look, bind
 from app.ui.shell.shell import Shell, safe
 from app.words.client import at_rest as kept_words
@@ -104,7 +105,7 @@ def KeptPart(shell: Shell) -> ft.Control:
         acts = [c.small_button(web.PUT_BACK_NOW, safe(shell, lambda _: shell.run(back, now.waiting))), leave]
         pieces.append(c.notice(now.waiting.name, web.PUT_BACK_SURE, acts=[] if asks else acts))
         if asks:
-            pieces += [_secret_field(c, kept_words.ITS_PASSPHRASE, typed), *_wrong(c, now), c.side_by_side(acts)]
+            pieces += [secret_field(c, kept_words.ITS_PASSPHRASE, typed), *_wrong(c, now), c.side_by_side(acts)]
     pieces += [c.notice(now.told, icon=ft.Icons.INFO_SHARP)] if now.told else []
     return c.stack(pieces, 12)
 
@@ -113,18 +114,12 @@ def _sealing(c: Card, now: _Now, typed: Held[str], acts: list[ft.Control]) -> li
     """A passphrase is chosen: typed, or suggested and then shown to be written down."""
     shown = [c.strong(now.offered), c.soft(kept_words.WRITE_DOWN)] if now.offered else []
     return [c.subhead(kept_words.SAVE_SEALED), c.body(kept_words.SEALED_WHY), *shown,
-            _secret_field(c, kept_words.PASSPHRASE, typed, key=f"phrase {now.offered}"), *_wrong(c, now),
+            secret_field(c, kept_words.PASSPHRASE, typed, key=f"phrase {now.offered}"), *_wrong(c, now),
             c.side_by_side(acts)]
 
 
 def _wrong(c: Card, now: _Now) -> list[ft.Control]:
     return [c.notice(now.wrong)] if now.wrong else []
-
-
-def _secret_field(c: Card, label: str, typed: Held[str], **more: Any) -> ft.Control:
-    """A field whose words are not shown unless asked for. No keyboard learns them."""
-    return c.field(label, typed.value, lambda e: typed.note(e.control.value or ""), password=True,
-                   can_reveal_password=True, autocorrect=False, enable_suggestions=False, **more)
 
 
 def _browser(c: Card, place: StorePlace) -> list[ft.Control]:
