@@ -37,35 +37,35 @@ def plaster(limb: str) -> Client:
                   kit=frozenset({CHAIR, "dumbbell", "worktop", "mat"}))
 
 
-# ------------------------------------------------------------------ f1: nothing in the hands
+# ------------------------------------------------------------------ r1: nothing in the hands
 
 @pytest.mark.parametrize("exercise", sorted(e.id for e in library().values()
                                             if e.position is Position.STANDING and e.support is not Support.NONE))
-def test_f1_what_may_be_held_says_where_the_hand_goes(exercise: str) -> None:
+def test_r1_what_may_be_held_says_where_the_hand_goes(exercise: str) -> None:
     """Standing, “optional” and “required” count as held, so the words put the hand on something."""
     cues = library()[exercise].cues
     assert ON_SOMETHING.search(" ".join((*cues.set_up, *cues.action))), exercise
 
 
 @pytest.mark.parametrize("session", SOME)
-def test_f1_nobody_with_a_walking_aid_stands_with_both_arms_hanging(session: str) -> None:
+def test_r1_nobody_with_a_walking_aid_stands_with_both_arms_hanging(session: str) -> None:
     """Neither as it is written nor in the place of something."""
     for one in done(compiled(session, WALKING)):
         assert not re.search("arms hanging|near a wall", " ".join(one.cues.set_up)) \
             or one.position is not Position.STANDING, one.id
 
 
-# ------------------------------------------------------------------ f2: the front of a hip
+# ------------------------------------------------------------------ r2: the front of a hip
 
 @pytest.mark.parametrize("session", SOME)
-def test_f2_neither_a_new_hip_nor_a_sore_one_is_stretched_at_its_front(session: str) -> None:
+def test_r2_neither_a_new_hip_nor_a_sore_one_is_stretched_at_its_front(session: str) -> None:
     """From where it was operated nobody knows here; after twelve weeks still not without a go-ahead."""
     plans = [compiled(session, operated(Condition.HIP_REPLACEMENT, weeks)) for weeks in (2, 20)]
     for plan in (*plans, compiled(session, diary=but(pain=sore(Region.HIP, 5)))):
         assert not any(one.stretches_hip_front for one in done(plan))
 
 
-def test_f2_a_cleared_hip_may_be_and_what_does_it_is_marked() -> None:
+def test_r2_a_cleared_hip_may_be_and_what_does_it_is_marked() -> None:
     """By their names, all of them; and the reason has words."""
     marked = {e.id for e in library().values() if e.stretches_hip_front}
     named = {e.id for e in library().values() if e.name.startswith("Front-of-hip stretch")}
@@ -74,9 +74,9 @@ def test_f2_a_cleared_hip_may_be_and_what_does_it_is_marked() -> None:
     assert not cleared.is_hip_front_spared and OTHER["hip_front"]
 
 
-# ------------------------------------------------------------------ f3, f4: up from lying
+# ------------------------------------------------------------------ r3, r4: up from lying
 
-def test_f3_no_line_has_an_arm_push_that_may_not() -> None:
+def test_r3_no_line_has_an_arm_push_that_may_not() -> None:
     """Up from a bed, said alike to everybody; and whose arm rests is told so before the start."""
     for line in (STAGES[ChangeStage.SIT][1], STAGES[ChangeStage.UP][1]):
         assert "an arm that may push" in line
@@ -86,7 +86,7 @@ def test_f3_no_line_has_an_arm_push_that_may_not() -> None:
     assert "Anton’s left arm rests" in " ".join(safety_lines(plaster("arm"), led=True, asked="Anton"))
 
 
-def test_f4_up_from_lying_goes_over_the_side_and_up_from_the_floor_has_a_way() -> None:
+def test_r4_up_from_lying_goes_over_the_side_and_up_from_the_floor_has_a_way() -> None:
     """No straight sit-up is said to anybody, nor to whoever leads them; a new hip has a pillow."""
     for line in (STAGES[ChangeStage.SIT][1], lead.STAGES[ChangeStage.SIT][lead.YOU_SAY]):
         assert "Roll onto your better side" in line and "Sit up" not in line
@@ -95,10 +95,10 @@ def test_f4_up_from_lying_goes_over_the_side_and_up_from_the_floor_has_a_way() -
     assert SAFETY_HIP not in safety_lines(operated(Condition.HIP_REPLACEMENT, 20, cleared=True), led=False)
 
 
-# ------------------------------------------------------------------ f5, f6
+# ------------------------------------------------------------------ r5, r6
 
 @pytest.mark.parametrize("session", ["dumbbell-circuit", "three-rounds-with-weights", *SOME])
-def test_f5_nobody_goes_over_to_a_bed_on_one_leg(session: str) -> None:
+def test_r5_nobody_goes_over_to_a_bed_on_one_leg(session: str) -> None:
     """Whatever was written elsewhere is not put on a bed for whose leg rests."""
     for client in (plaster("leg"), replace(plaster("leg"), rest_limb="")):
         for swap in compiled(session, client).substitutions:
@@ -107,7 +107,7 @@ def test_f5_nobody_goes_over_to_a_bed_on_one_leg(session: str) -> None:
 
 
 @pytest.mark.parametrize("condition", RISES_LATE)
-def test_f6_nobody_who_may_fall_backwards_pushes_off_or_reaches_out_quickly(condition: Condition) -> None:
+def test_r6_nobody_who_may_fall_backwards_pushes_off_or_reaches_out_quickly(condition: Condition) -> None:
     """A brisk push off a wall ends on the heels; quick turning reaches have no hand on anything."""
     for session in ("quick-up-slow-down", "first-steps"):
         got = {one.id for one in done(compiled(session, only(condition)))}
@@ -119,7 +119,7 @@ def test_f6_nobody_who_may_fall_backwards_pushes_off_or_reaches_out_quickly(cond
 # ------------------------------------------------------------------ what a tick promises
 
 @pytest.mark.parametrize("condition", sorted(BESIDE_THE_TICK))
-def test_f7_what_a_tick_promises_is_said_before_the_start(condition: Condition) -> None:
+def test_r7_what_a_tick_promises_is_said_before_the_start(condition: Condition) -> None:
     """Inhaler, tablets, soles, a knock on the head, brakes and footplates; to whoever leads, by name."""
     line = BESIDE_THE_TICK[condition]
     own, led = (line, line) if isinstance(line, str) else line
