@@ -154,8 +154,9 @@ class Walker(Window):
         """Fills a field in."""
         field = self.page.get_by_role("textbox", name=label).first
         self._expect(field)
+        self.page.evaluate(QUIET, QUIET_MS)
         self._bring(field)
-        field.click()
+        field.focus()  # a pointer would press where the app's picture, which follows later, shows something else
         field.fill(value)
         self.page.keyboard.press("Tab")
         return self
