@@ -55,35 +55,42 @@ def taken_in(look: int, addresses: list[str]) -> list[str]:
 
 
 @pytest.mark.whole(keep=1)
+@pytest.mark.parametrize("looks", [(at,) for at in range(len(LOOKS))] if is_whole() else [tuple(range(len(LOOKS)))],
+                         ids=str)
 @pytest.mark.parametrize("name", EVERYBODY)
-def test_every_address_opens_in_every_look(name: str, demo: Demo, server: Server, browser: Browser) -> None:
+def test_every_address_opens_in_every_look(
+    name: str, looks: tuple[int, ...], demo: Demo, server: Server, browser: Browser,
+) -> None:
     """Something is said everywhere, and no error card shows."""
     demo.turn_of(name)
     own = own_headings(demo, name)
     with Walker(browser) as walker:
         walker.open(server.address).says()
-        for at, (size, dark, large) in enumerate(LOOKS):
+        for at in looks:
+            size, dark, large = LOOKS[at]
             walker.look(size, dark=dark, large_print=large)
             for address in taken_in(at, addresses(demo, name)):
                 walker.go(address, own[address]).is_well().says()
 
 
 @pytest.mark.whole(keep=0)
+@pytest.mark.parametrize("width", [PHONE[0], DESKTOP[0]] if is_whole() else [PHONE[0]])
 @pytest.mark.parametrize("name", EVERYBODY)
-def test_whatever_can_be_pressed_is_large_and_named(name: str, demo: Demo, server: Server, browser: Browser) -> None:
+def test_whatever_can_be_pressed_is_large_and_named(
+    name: str, width: int, demo: Demo, server: Server, browser: Browser,
+) -> None:
     """48 px each way, within the page, with a name, also in large print."""
     demo.turn_of(name)
     own = own_headings(demo, name)
     amiss: list[str] = []
     with Walker(browser, size=(PHONE[0], TALL), scale=0.25) as walker:
         walker.open(server.address).says()
-        for width in (PHONE[0], DESKTOP[0]) if is_whole() else PHONE[:1]:
-            for large in (False, True):
-                walker.look((width, TALL), large_print=large)
-                for address in addresses(demo, name):
-                    walker.go(address, own[address]).says()
-                    amiss += [f"{address} at {width}{', large print' if large else ''}: {wrong}"
-                              for one in walker.pressables() if (wrong := what_is_wrong(one, width))]
+        for large in (False, True):
+            walker.look((width, TALL), large_print=large)
+            for address in addresses(demo, name):
+                walker.go(address, own[address]).says()
+                amiss += [f"{address} at {width}{', large print' if large else ''}: {wrong}"
+                          for one in walker.pressables() if (wrong := what_is_wrong(one, width))]
     assert not amiss, "\n".join(amiss)
 
 

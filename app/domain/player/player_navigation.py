@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from app.domain.model.plan import ChangeStage, StepKind
+from app.domain.model.plan import ChangeStage, Step, StepKind
 from app.domain.model.session_timing import COUNT_IN_MS
 from app.domain.player.player_state import PlayerState, ReturnPoint, Status
 
@@ -122,15 +122,22 @@ def skip(state: PlayerState) -> PlayerState:
 
 
 def _same_station(state: PlayerState, first: int) -> int:
-    """The last bout of the same station in the same round: its other side, the rest of a hold in parts."""
+    """The last bout of the same station in the same round: its other side, the rest of a hold in parts.
+
+    Two stations that were eased to the same exercise stay two: what was written tells them apart.
+    """
     here, last = state.steps[first], first
     for index in range(first + 1, len(state.steps)):
         step = state.steps[index]
         if step.is_effort:
-            if (step.exercise, step.part, step.round) != (here.exercise, here.part, here.round):
+            if (_station(step), step.part, step.round) != (_station(here), here.part, here.round):
                 break
             last = index
     return last
+
+
+def _station(step: Step) -> str | None:
+    return step.written or step.exercise
 
 
 def _over(state: PlayerState, first: int, last: int) -> PlayerState:

@@ -22,6 +22,7 @@ from app.domain.player.player import (
     Skipped,
     Started,
     StoodStill,
+    Swapped,
     WentBack,
     active_ms,
     apply,
@@ -227,6 +228,15 @@ def test_a_swap_on_the_way_is_told_as_easier() -> None:
 def told(level: int = 4, *out: str, gave_way: bool = False, name: str | None = "a", ends: bool = False) -> HurtTold:
     """The answers."""
     return HurtTold(Hurt(KNEE, level, gave_way, name), out, ends)
+
+
+def test_skipping_one_of_two_stations_eased_alike_leaves_out_one_and_no_change_between() -> None:
+    """They are the same exercise then, and still two stations: one is down on the floor, the other is not."""
+    state = begun(30)
+    for written in ("b", "c"):
+        state = handle(state, Swapped(written, "x", Sides.BOTH, Mode.REPS, False, by_hand=False), at(30_000))
+    state = handle(state, Skipped(), at(30_000))
+    assert state.step.kind is C and state.passed_by == {3}
 
 
 @pytest.mark.parametrize("event", [Started(), Paused(), Gap(), Skipped(), WentBack(), LongerRest(), StoodStill(),
