@@ -81,7 +81,7 @@ def _menu(shell: Shell, person: Person | None) -> ft.Control:
     body += [c.head(words.RECORDS), c.body(words.kept_in(path)), *([c.body(words.COPIES)] if person else []),
              *([c.rows([c.row(pins.PIN, pins.state(has_pin(shell.store, person.id if person else DESK)),
                                goes(shell, "/settings/pin"), name=pins.PIN)], 2)] if person or is_desk else []),
-             KeptPart(shell, key="kept"),
+             KeptPart(shell),
              c.button(words.ERASE, goes(shell, "/settings/erase"))]
     back = c.button(today.TO_TODAY, goes(shell, "/today")) if person else \
         c.button(words.BACK_TO_DESK, goes(shell, "/desk"))
