@@ -48,10 +48,8 @@ def pytest_runtest_protocol(item: pytest.Item, nextitem: pytest.Item | None) -> 
     if failed and (ended.is_set() or frozen):
         item.session._setupstate.teardown_exact(None)  # another browser, other servers
         item._initrequest()  # type: ignore[attr-defined]
-        with limited(limit_s()) as again:
+        with limited(limit_s()):
             reports = runtestprotocol(item, nextitem=nextitem, log=False)
-        if again.is_set():
-            item.session._setupstate.teardown_exact(None)  # the next test begins with a browser that lives
         how = "failed" if any(report.failed for report in reports) else "passed"
         what = "drew no more" if frozen else f"hung for {limit_s():.0f} s"
         line = f"{item.nodeid} {what} and was repeated: {how}"

@@ -215,6 +215,8 @@ TWICE = {
     "receive": "keys are made on first use and never replaced",
     "write": "keys are made on first use and never replaced; then, or again with the next number",
     "build": "keys are made on first use and never replaced; the note is of what was signed with them",
+    "check_pin": "counted as wrong before it is tried, so that ending the program gives no further try",
+    "remove_pin": "given first; where it was ended in between, the PIN stands",
     "_take": "a file is read, then taken in",
 }
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+SORE = "app/domain/dosing/sore_places.py"
 DOSE, VOTES, LIMITS, HISTORY, WAY_BACK = (
     f"app/domain/dosing/{m}.py" for m in ("dose", "votes", "limits", "history", "way_back"))
 CONDITIONS = "app/domain/dosing/conditions.py"
@@ -93,8 +94,8 @@ FAULTS: tuple[Fault, ...] = (
           "level = min((r.level for r in reasons), default=0)", T_DOSE),
     Fault("pain may be softened", RULES, "(by < 0 and rule not in SOFTENABLE)", "(by < -1 and rule not in SOFTENABLE)",
           T_RULES),
-    Fault("usual pain never runs out", LIMITS, " and today <= usual.until", "", T_DOSE),
-    Fault("usual pain needs no morning", LIMITS,
+    Fault("usual pain never runs out", SORE, " and today <= usual.until", "", T_DOSE),
+    Fault("usual pain needs no morning", SORE,
           "rise is not None and rise <= 0", "(rise is None or rise <= 0)", T_DOSE),
     # caps
     Fault("pain 4 caps nothing", NUMBERS, "PAIN_CAPS = 4", "PAIN_CAPS = 5", T_LIMITS),
