@@ -46,10 +46,9 @@ async def check_pin(store: Store, clock: Clock, owner: str, pin: str) -> datetim
     right = await fits(KeptPin.from_json(kept), pin)
     if not right:
         raise WrongPin()
-    asked = asked_on(store, owner)
     with store.begin() as db:
         settings.save_setting(db, setting_of(owner), {k: v for k, v in kept.items() if k not in (WRONG, UNTIL, ASKED)})
-    return asked
+    return _asked_on(kept)
 
 
 async def remove_pin(store: Store, clock: Clock, owner: str, pin: str) -> None:
@@ -63,37 +62,34 @@ async def remove_pin(store: Store, clock: Clock, owner: str, pin: str) -> None:
         settings.forget_setting(db, setting_of(owner))
 
 
-def ask_without(store: Store, clock: Clock, owner: str) -> datetime:
-    """Somebody has forgotten it. When it may be removed: a first asking counts, not a later one."""
+def ask_without(store: Store, clock: Clock, owner: str) -> None:
+    """Somebody has forgotten it. A first asking counts, not a later one."""
     with store.begin() as db:
-        kept = settings.setting(db, setting_of(owner)) or {}
-        if kept and (ASKED not in kept or parse_utc(kept[ASKED]) > clock.now()):
-            kept = {**kept, ASKED: utc_text(clock.now())}
-            settings.save_setting(db, setting_of(owner), kept)
-    return parse_utc(kept[ASKED]) + ASKED_BEFORE if kept else clock.now()
+        kept = settings.setting(db, setting_of(owner))
+        asked = _asked_on(kept or {})
+        if kept and (asked is None or asked > clock.now()):
+            settings.save_setting(db, setting_of(owner), {**kept, ASKED: utc_text(clock.now())})
 
 
-def asked_on(store: Store, owner: str) -> datetime | None:
-    """When somebody asked to do without it, or None."""
-    with store.read() as db:
-        kept = settings.setting(db, setting_of(owner)) or {}
-    return parse_utc(kept[ASKED]) if ASKED in kept else None
-
-
-def may_go_without(store: Store, clock: Clock, owner: str) -> datetime | None:
+def may_go_without(store: Store, owner: str) -> datetime | None:
     """From when a forgotten one may be removed, or None where nobody asked."""
-    asked = asked_on(store, owner)
+    with store.read() as db:
+        asked = _asked_on(settings.setting(db, setting_of(owner)) or {})
     return asked + ASKED_BEFORE if asked else None
 
 
 def go_without(store: Store, clock: Clock, owner: str) -> bool:
     """Removes a forgotten one whose time has come; gives whether it did."""
     with store.begin() as db:
-        kept = settings.setting(db, setting_of(owner)) or {}
-        if ASKED not in kept or clock.now() < parse_utc(kept[ASKED]) + ASKED_BEFORE:
+        asked = _asked_on(settings.setting(db, setting_of(owner)) or {})
+        if asked is None or clock.now() < asked + ASKED_BEFORE:
             return False
         settings.forget_setting(db, setting_of(owner))
     return True
+
+
+def _asked_on(kept: dict[str, Any]) -> datetime | None:
+    return parse_utc(kept[ASKED]) if ASKED in kept else None
 
 
 def _require_no_wait(kept: dict[str, Any], now: datetime) -> None:

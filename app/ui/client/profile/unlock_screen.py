@@ -64,7 +64,7 @@ def _forgotten(c: Card, shell: Shell) -> list[ft.Control]:
         shell.refresh()
 
     pieces: list[ft.Control] = [c.subhead(words.FORGOTTEN), c.soft(words.FORGOTTEN_SAYS)]
-    when = acting.may_go_without(shell.store, shell.clock, shell.locked)
+    when = acting.may_go_without(shell.store, shell.locked)
     if when is None:
         return [*pieces, c.button(words.ASK_WITHOUT, safe(shell, ask))]
     if shell.clock.now() < when:
