@@ -108,7 +108,7 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
     e.EasyPassphrase: lambda w: (f"That passphrase is too easy to guess: use at least {w['least']} characters, such as "
                                  "five or six words that don’t belong together. Nothing was written."),
     e.EasyPin: lambda w: (f"A PIN has {w['least']} to {w['most']} digits, not all the same and not counting up or "
-                          "down, such as 4719. Nothing was changed."),
+                          "down. Nothing was changed."),
     e.WrongPin: lambda w: "That is not the PIN. Try again.",
     e.PinWaits: lambda w: ("That was wrong too often. Wait "
                            f"{count(int(str(w['minutes'])), 'minute')}, then try again."),

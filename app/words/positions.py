@@ -10,10 +10,10 @@ DOWN_HOW = "Get down to the floor in your own time. Hold on to the chair."
 UP_HOW = "Over hands and knees: hold the chair, put one foot forward and stand. Then one slow breath."
 #: Each other part of a change of position: its word, and its line.
 STAGES: Mapping[ChangeStage, tuple[str, str]] = {
-    ChangeStage.SIT: ("Sit", "Roll onto your better side, knees bent, and push up with an arm that may push. Stay "
+    ChangeStage.SIT: ("Sit", "Roll onto your better side, knees bent, and push up with a good arm. Stay "
                               "sitting, move your feet, breathe."),
     ChangeStage.STAND: ("Stand still", "Stand and hold on to something steady. Light-headed? Sit down again."),
-    ChangeStage.UP: ("Get up", "Push off the bed with an arm that may push. Stand, and hold on to something steady."),
+    ChangeStage.UP: ("Get up", "Push off the bed with a good arm and stand. Hold on to something steady."),
     ChangeStage.RISE: ("Stand up", "Stand up in your own time."),
     ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, holding on to the chair."),
     ChangeStage.LIE: ("Lie down", "Sit on the edge of the bed, then lie down in your own time."),

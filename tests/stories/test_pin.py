@@ -73,7 +73,7 @@ def test_a_session_goes_on_without_it_and_a_forgotten_one_takes_a_day(person_at:
         walker.press(client.START).sees(re.compile("left$")).press(player.PAUSE)
     with person_at(data, "/today") as walker:
         walker.sees_heading(pins.title(HER)).press(pins.GO_ON).sees_no_button(pins.OPEN)
-        walker.go("/today").press(pins.ASK_WITHOUT).sees(re.compile("^Someone asked to do without it"))
+        walker.go("/today").press(pins.ASK_WITHOUT).sees(re.compile("^Someone asked to remove it"))
         walker.sees_no_button(pins.GO_WITHOUT)
         give(walker, PIN)
         walker.sees(pins.CALLED_OFF)

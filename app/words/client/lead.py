@@ -41,7 +41,8 @@ UP: Mapping[str, str] = {
 #: The other parts of a change of position.
 STAGES: Mapping[ChangeStage, Mapping[str, str]] = {
     ChangeStage.SIT: {
-        YOU_SAY: "“Roll onto your better side, knees bent, and push up. Stay sitting, move your feet, breathe.”",
+        YOU_SAY: "“Roll onto your better side, knees bent, and push up with a good arm. Stay sitting, move your feet, "
+                 "breathe.”",
         YOU_STAND: "In front of them, close by.", YOU_HOLD: "A hand ready at their shoulder.",
     },
     ChangeStage.STAND: {
@@ -49,7 +50,7 @@ STAGES: Mapping[ChangeStage, Mapping[str, str]] = {
         YOU_STAND: "Beside them, on the open side.", YOU_HOLD: "A hand ready near the waist; the chair behind them.",
     },
     ChangeStage.UP: {
-        YOU_SAY: "“Push off with an arm that may push, and stand.”", YOU_STAND: "Beside them, on the open side.",
+        YOU_SAY: "“Push off with a good arm, and stand.”", YOU_STAND: "Beside them, on the open side.",
         YOU_HOLD: "A hand ready near the waist.",
     },
     ChangeStage.RISE: {

@@ -28,8 +28,8 @@ SAFETY_PULSE: Pair = (
     "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
 SAFETY_ARM = "Never push or lean on the arm that was operated on, not even to get up from a chair or the bed."
-SAFETY_HIP = "Getting in and out of bed, keep a pillow between your knees, and don’t twist on the new hip."
-SAFETY_BRAKES = "Put the brakes on, and sit well back. Swing the footplates away when your feet work on the floor."
+SAFETY_HIP = "Getting in and out of bed: a pillow between the knees, and no twisting on the new hip."
+SAFETY_BRAKES = "Put the brakes on, and sit well back. Swing the footplates away when the feet work on the floor."
 SAFETY_INHALER: Pair = ("Keep your inhaler within reach.", "Keep {name}’s inhaler within reach.")
 SAFETY_TABLETS: Pair = ("Train while your Parkinson’s tablets are working.",
                         "Train while {name}’s Parkinson’s tablets are working.")
@@ -65,7 +65,7 @@ BESIDE_THE_TICK: Mapping[Condition, str | Pair] = {
 def rest_arm(side: str) -> Pair:
     """Of an arm that rests: what it would be used for without thinking."""
     return (f"Your {side} arm rests: never push, lean or pull with it, not even to get up.",
-            f"{{name}}’s {side} arm rests: never to be pushed, leaned or pulled on, not even to get up.")
+            f"{{name}}’s {side} arm rests: it must not push, lean or pull, not even to get up.")
 
 
 def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:

@@ -74,9 +74,9 @@ def sealed(number: int, name: str) -> str:
     return f"Message {number} for {name} is sealed. Only {name} can read it. Save or copy it, then send it."
 
 
-def file_called(file_name: str, name: str) -> str:
+def file_called(file_name: str) -> str:
     """Which file it is, for who saves several: the file itself names nobody."""
-    return f"Saved, its file is {file_name}. A file’s name says nothing of {name}."
+    return f"The file is called {file_name}, so that its name doesn’t say who it is for."
 
 
 def sealed_line(number: int, day: date, message: str, extras: str) -> str:

@@ -2,20 +2,20 @@
 from __future__ import annotations
 
 PIN = "PIN"
-NEW_PIN, ONCE_MORE, PIN_NOW = "New PIN", "The new PIN once more", "The PIN now"
-CHOOSE, CHANGE, REMOVE = "Ask for this PIN", "Change the PIN", "Remove the PIN"
-CHOSEN, REMOVED = "The PIN is asked for from the next start on.", "No PIN is asked for any more."
-NOT_THE_SAME = "The two aren’t the same. Type the new PIN twice."
+NEW_PIN, ONCE_MORE, PIN_NOW = "New PIN", "New PIN again", "Current PIN"
+CHOOSE, CHANGE, REMOVE = "Set this PIN", "Change the PIN", "Remove the PIN"
+CHOSEN, REMOVED = "From the next start, the app asks for this PIN.", "The app no longer asks for a PIN."
+NOT_THE_SAME = "The two PINs aren’t the same. Type the new PIN twice."
 OPEN, OTHERS, GO_ON = "Open", "Someone else’s turn", "Go on with the session"
-FORGOTTEN, ASK_WITHOUT, GO_WITHOUT = "Forgotten it?", "Ask to do without it", "Remove the forgotten PIN"
+FORGOTTEN, ASK_WITHOUT, GO_WITHOUT = "Forgotten it?", "Ask to remove it", "Remove the forgotten PIN"
 FORGOTTEN_SAYS = (
-    "No one can look it up. Ask to do without it now, and after 24 hours it can be removed here. Nothing is erased. "
-    "Whoever knows the PIN is told, and their next right PIN calls it off."
+    "No one can look it up. If you ask now, you can remove it here after 24 hours; nothing is erased. Anyone who types "
+    "the right PIN before then stops this, and is told that someone asked."
 )
-CALLED_OFF = "Someone asked to do without your PIN. That is called off now."
+CALLED_OFF = "Someone asked to remove your PIN. Typing it has stopped that."
 WHY = (
-    "On a shared device a PIN keeps others out of these pages. It is asked for at each start, and after someone else "
-    "was here. A session under way never asks for it."
+    "On a shared device a PIN keeps others out of these pages. The app asks for it at each start, and after someone "
+    "else has been here. It never interrupts a session to ask."
 )
 NO_LOCK = (
     "It doesn’t lock the records themselves: a copy of everything, saved in the settings, holds everyone’s, and "
@@ -35,4 +35,4 @@ def title(name: str) -> str:
 
 def from_when(moment_said: str) -> str:
     """When a forgotten one can be removed, by this device's clock."""
-    return f"Someone asked to do without it. It can be removed from {moment_said}."
+    return f"Someone asked to remove it. You can remove it from {moment_said}."

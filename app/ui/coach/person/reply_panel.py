@@ -160,4 +160,4 @@ def _written(shell: Shell, c: Card, sheet: Sheet, written: Written) -> ft.Contro
 
     acts = [c.small_button(words.SAVE_FILE, safe(shell, save)), c.small_button(words.COPY_TEXT, safe(shell, copy))]
     told = c.notice(words.sealed(written.number, sheet.person.name), acts=acts, icon=ft.Icons.LOCK_SHARP)
-    return c.stack([told, c.soft(words.file_called(written.name, sheet.person.name))], 6)
+    return c.stack([told, c.soft(words.file_called(written.name))], 6)
