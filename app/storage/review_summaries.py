@@ -8,7 +8,7 @@ from datetime import date, datetime, timedelta
 from functools import cache
 from typing import Any, NamedTuple
 
-from sqlalchemy import BindParameter, ColumnElement, Connection, ScalarSelect, Select, bindparam, func, select
+from sqlalchemy import BindParameter, ColumnElement, Connection, ScalarSelect, Select, String, bindparam, func, select, type_coerce
 
 from app.domain.measures.attention_summary import AgreedPain, PersonSummary, RecordSummary
 from app.domain.model.client import Client
@@ -26,7 +26,8 @@ from app.storage.tables import record as table
 
 #: In the order of a summary's fields, which begin after the person.
 _TOLD = tuple(
-    table.c[name]
+    # few days, many rows: each day is read once, by `Briefs`
+    type_coerce(table.c[name], String) if name == "local_date" else table.c[name]
     for name in ("person_id", "id", "kind", "local_date", "pain", "rpe", "target_rpe", "completed", "sign", "by_hand",
                  "session", "aside", "spots", "ending", "strength", "slept", "energy", "calm", "soreness", "steps",
                  "week_again")
@@ -79,7 +80,7 @@ def review_lines(db: Connection, since: date, today: date = _ANY_DAY) -> tuple[P
     told: dict[str, list[RecordSummary]] = {}
     brief = Briefs(today + AHEAD)
     for wanted in (ask.last_before, ask.told_since):
-        for row in db.execute(wanted, days).all():
+        for row in db.execute(wanted, days):
             told.setdefault(row[0], []).append(brief(row))
     lines = list[PersonSummary]()
     for person, name, last_return, added, text in db.execute(ask.people).all():
@@ -102,17 +103,19 @@ def summaries(db: Connection, person_id: str, since: date = date.min) -> tuple[S
 
 
 class Briefs:
-    """Turns rows of `_TOLD` into values. Spots and steps that read the same are taken apart once."""
+    """Turns rows of `_TOLD` into values. Days, spots and steps that read the same are taken apart once."""
 
     def __init__(self, until: date) -> None:
         self.until = until
         """What bears a later day is put aside."""
+        self.days: dict[str, date] = {}
         self.read: dict[str | None, tuple[tuple[str, int], ...]] = {None: ()}
 
     def __call__(self, row: Sequence[Any]) -> RecordSummary:
         """One record in brief."""
-        (_, name, kind, local, pain, rpe, target, completed, sign, by_hand, session, aside, spots, ending, strength,
+        (_, name, kind, day, pain, rpe, target, completed, sign, by_hand, session, aside, spots, ending, strength,
          slept, energy, calm, soreness, steps, again) = row
+        local = self.days.get(day) or self.days.setdefault(day, date.fromisoformat(day))
         return RecordSummary(
             name, kind, local, pain, rpe, target, completed,
             sign.partition(" ")[0] if sign else "",  # the most serious stands first

@@ -57,7 +57,7 @@ def harmful(line: PersonSummary, told: RecordSummary) -> tuple[str, int]:
     if not told.spots:
         return "", told.pain or 0
     if not line.usual:
-        return max(told.spots, key=_LEVEL)
+        return max(told.spots, key=_LEVEL) if len(told.spots) > 1 else told.spots[0]
     found = [(level, spot) for spot, level in told.spots if not _is_agreed(line, spot, level, told)]
     level, spot = max(found, default=(0, ""), key=lambda one: one[0])
     return spot, level
@@ -98,24 +98,26 @@ def pain(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
     pains = [t for t in told if t.pain is not None]
     if not pains:
         return
+    hurts = [harmful(line, t) for t in pains]
     # a morning of 5 counts also where the session after it went with 2
-    worst = max((p for p in pains if p.local == pains[-1].local), key=lambda p: harmful(line, p)[1])
-    spot, level = harmful(line, worst)
+    worst, (spot, level) = max(((t, hurt) for t, hurt in zip(pains, hurts, strict=True) if t.local == pains[-1].local),
+                               key=lambda one: one[1][1])
     if level >= at.PAIN_CAPS:
         yield Flag(line.person, line.name, AttentionReason.PAIN, worst.local, (worst.record,), (level,),
                    (spot,) if spot else (), level, _course(line, told, worst))
-    yield from _rising(line, told, pains)
-
-
-def _rising(line: PersonSummary, told: Sequence[RecordSummary], pains: Sequence[RecordSummary]) -> Iterator[Flag]:
-    if len(pains) < 3 or harmful(line, pains[-1])[1] < at.PAIN_HOLDS:
-        return
-    levels = [harmful(line, p)[1] for p in pains]
-    low = min(levels[:-1])
-    if levels[-1] - low >= at.PAIN_RISE and levels[-2] > low:
-        spot, _ = harmful(line, pains[-1])
+    levels = [how_much for _, how_much in hurts]
+    if _is_rising(levels):
+        spot, low = hurts[-1][0], min(levels[:-1])
         yield Flag(line.person, line.name, AttentionReason.RISING, pains[-1].local, tuple(p.record for p in pains),
                    tuple(levels), (spot,) if spot else (), levels[-1] - low, _course(line, told, pains[-1]))
+
+
+def _is_rising(levels: Sequence[int]) -> bool:
+    """Two in a row above the lowest before, the last of them by a change that means something."""
+    if len(levels) < 3 or levels[-1] < at.PAIN_HOLDS:
+        return False
+    low = min(levels[:-1])
+    return levels[-1] - low >= at.PAIN_RISE and levels[-2] > low
 
 
 def misdated(line: PersonSummary, aside: Sequence[RecordSummary], *, pain_is_listed: bool) -> Iterator[Flag]:

@@ -5,7 +5,7 @@ Effort and completion compare strength with strength, and light with light. The 
 """
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from statistics import median
 
@@ -37,47 +37,50 @@ def too_hard(line: PersonSummary, told: Sequence[RecordSummary], kinds: Kinds, t
     if as_hard:
         yield _flag(line, AttentionReason.VERY_HARD, as_hard[-1:], (as_hard[-1].rpe or 0, as_hard[-1].target_rpe or 0),
                     as_hard[-1].rpe or 0)
-    yield from _first(_too_much(line, kind[-at.LAST_SESSIONS:]) for kind in kinds)
-    yield from _first(_two_running(line, kind) for kind in kinds)
-
-
-def _first(found: Iterable[Iterator[Flag]]) -> Iterator[Flag]:
-    """The first of them that there is: strength before light."""
-    return (flag for flag in [next((flag for kind in found for flag in kind), None)] if flag)
+    strength, light = kinds
+    for look in (_too_much, _two_running):
+        if found := look(line, strength) or look(line, light):
+            yield found
 
 
 def _kind_of(sessions: Sequence[RecordSummary]) -> tuple[str]:
     return ("light" if sessions[-1].strength is False else "strength",)
 
 
-def _two_running(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Iterator[Flag]:
+def _two_running(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Flag | None:
     rated = [t for t in sessions if t.over is not None][-2:]
     over = [t.over or 0 for t in rated]
-    if len(rated) == 2 and min(over) >= at.EFFORT_OVER:
-        yield _flag(line, AttentionReason.EFFORT, rated, (*(t.rpe or 0 for t in rated), rated[-1].target_rpe or 0),
-                    sum(over))
+    if len(rated) < 2 or min(over) < at.EFFORT_OVER:
+        return None
+    return _flag(line, AttentionReason.EFFORT, rated, (*(t.rpe or 0 for t in rated), rated[-1].target_rpe or 0),
+                 sum(over))
 
 
-def _too_much(line: PersonSummary, last: Sequence[RecordSummary]) -> Iterator[Flag]:
-    ends = sum(t.ending == Ending.TOO_MUCH for t in last)
-    over = [t.over for t in last if t.over is not None]
+def _too_much(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Flag | None:
+    last = sessions[-at.LAST_SESSIONS:]
+    ends = len([t for t in last if t.ending == Ending.TOO_MUCH])
+    over = [n for t in last if (n := t.over) is not None]
     mean_is_over = len(over) == at.LAST_SESSIONS and sum(over) >= at.MEAN_OVER * len(over)
-    if ends >= at.TOO_MUCH_TIMES or mean_is_over:
-        yield _flag(line, AttentionReason.TOO_MUCH, last, (ends, len(last), sum(over), len(over)), sum(over),
-                    _kind_of(last))
+    if ends < at.TOO_MUCH_TIMES and not mean_is_over:
+        return None
+    return _flag(line, AttentionReason.TOO_MUCH, last, (ends, len(last), sum(over), len(over)), sum(over),
+                 _kind_of(last))
 
 
 def stops_early(line: PersonSummary, kinds: Kinds) -> Iterator[Flag]:
     """Most of the last sessions of a kind ended long before their end, for whatever reason."""
-    return _first(_early(line, kind) for kind in kinds)
+    strength, light = kinds
+    if found := _early(line, strength) or _early(line, light):
+        yield found
 
 
-def _early(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Iterator[Flag]:
+def _early(line: PersonSummary, sessions: Sequence[RecordSummary]) -> Flag | None:
     last = [t for t in sessions if t.completed is not None][-at.LAST_SESSIONS:]
     early = [t for t in last if (t.completed or 0) < at.COUNTS_FROM]
-    if len(early) >= at.EARLY_TIMES:
-        yield _flag(line, AttentionReason.STOPS_EARLY, last, tuple(t.completed or 0 for t in last), len(early),
-                    _kind_of(last))
+    if len(early) < at.EARLY_TIMES:
+        return None
+    return _flag(line, AttentionReason.STOPS_EARLY, last, tuple(t.completed or 0 for t in last), len(early),
+                 _kind_of(last))
 
 
 def swapped(line: PersonSummary, told: Sequence[RecordSummary]) -> Iterator[Flag]:
@@ -101,23 +104,32 @@ def mornings(line: PersonSummary, told: Sequence[RecordSummary], today: date) ->
     if len(high) >= at.SORENESS_TIMES:
         yield _flag(line, AttentionReason.SORENESS, high, tuple(t.soreness or 0 for t in high),
                     max(t.soreness or 0 for t in high))
-    felt = [(t, found) for t in answered if (found := _items(t))]
-    lowest = [t for t, found in felt[-at.FEEL_OF:] if min(found) == 1]
-    whole, fortnight = [(t, sum(found)) for t, found in felt if len(found) == 3], today - _FORTNIGHT
-    now, before = [one for one in whole if one[0].local > fortnight], [n for t, n in whole if t.local <= fortnight]
-    fell = 0
-    if len(now) >= 3 and len(before) >= 3:
-        fell = int(median(before) - median([n for _, n in now]))
+    felt = [t for t in answered if t.slept is not None or t.energy is not None or t.calm is not None][-at.FEEL_OF:]
+    lowest = [t for t in felt if 1 in (t.slept, t.energy, t.calm)]
     if len(lowest) >= at.FEEL_TIMES:
-        yield _flag(line, AttentionReason.WELLBEING, lowest, (len(lowest), len(felt[-at.FEEL_OF:])), len(lowest),
-                    ("lowest",))
-    elif fell >= at.FEEL_FALL:
-        yield _flag(line, AttentionReason.WELLBEING, [t for t, _ in now], (fell,), fell, ("fell",))
+        yield _flag(line, AttentionReason.WELLBEING, lowest, (len(lowest), len(felt)), len(lowest), ("lowest",))
+        return
+    now, fell = _fallen_mood(answered, today - _FORTNIGHT)
+    if fell >= at.FEEL_FALL:
+        yield _flag(line, AttentionReason.WELLBEING, now, (fell,), fell, ("fell",))
 
 
-def _items(told: RecordSummary) -> tuple[int, ...]:
-    items = told.slept, told.energy, told.calm
-    return tuple([n for n in items if n is not None])
+def _fallen_mood(answered: Sequence[RecordSummary], until: date) -> tuple[Sequence[RecordSummary], int]:
+    """Those after a day in which all three were told, and by how many points their middle one lies under the earlier.
+
+    It takes three of each; before that nothing has fallen.
+    """
+    whole = [t for t in answered if t.slept is not None and t.energy is not None and t.calm is not None]
+    now, earlier = [t for t in whole if t.local > until], [t for t in whole if t.local <= until]
+    if min(len(now), len(earlier)) < 3:
+        return (), 0
+    points, before = [_points(t) for t in now], [_points(t) for t in earlier]
+    # most people's lie close together: no middle is further apart than the ends
+    return now, int(median(before) - median(points)) if max(before) - min(points) >= at.FEEL_FALL else 0
+
+
+def _points(told: RecordSummary) -> int:
+    return (told.slept or 0) + (told.energy or 0) + (told.calm or 0)
 
 
 def fallen_checks(line: PersonSummary, today: date) -> Iterator[Flag]:
