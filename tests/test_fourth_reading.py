@@ -125,3 +125,38 @@ def test_r7_what_a_tick_promises_is_said_before_the_start(condition: Condition) 
     own, led = (line, line) if isinstance(line, str) else line
     assert own in safety_lines(only(condition), led=False) and own not in safety_lines(Client(), led=False)
     assert led.format(name="Anton") in safety_lines(only(condition), led=True, asked="Anton")
+
+
+# ------------------------------------------------------------------ left by the reader as less than a danger
+
+@pytest.mark.parametrize("session", SOME)
+def test_r8_with_a_walking_aid_a_chair_stand_stays_one_with_the_hands(session: str) -> None:
+    """What was written without the hands is done with them, and is no slide down a wall."""
+    lead_in = replace(WALKING, alone=False)
+    for swap in compiled(session, lead_in).substitutions:
+        written = library()[swap.written]
+        if "hands-on-sit-to-stand" in {o.to for o in (*written.easier, *written.swaps)} and written.is_chair_stand:
+            assert library()[swap.to].is_chair_stand, (swap.written, swap.to)
+
+
+def test_r9_after_an_operation_on_the_back_no_arms_overhead_in_the_first_weeks() -> None:
+    """Until six weeks, or a clinician's yes; without a day until the yes."""
+    for weeks, most in ((3, 1), (None, 1), (8, 3)):
+        limits = limits_today(operated(Condition.SPINAL_SURGERY, weeks), Place(), None, frozenset(), TODAY)
+        assert limits.caps[Axis.OVERHEAD_SHOULDER] == most
+
+
+@pytest.mark.parametrize("session", SOME)
+def test_r10_who_cannot_get_up_alone_has_a_hand_on_something(session: str) -> None:
+    """No balance of two free hands: after a fall they would stay down."""
+    for one in done(compiled(session, only(Condition.CANNOT_RISE))):
+        assert one.asks(Axis.SINGLE_LEG_BALANCE) <= 2, one.id
+        assert one.asks(Axis.UNHELD_BALANCE) == 0 or one.support is Support.OPTIONAL, one.id
+
+
+def test_r11_a_bow_that_is_held_tips_the_head() -> None:
+    """“A little” does not; a bow from the hips with a straight back does, on a seat as well as standing."""
+    for one in library().values():
+        text = " ".join((*one.cues.set_up, *one.cues.action))
+        if re.search(r"Bow (forward )?from the hips", text):
+            assert one.asks(Axis.HEAD_BELOW_HEART) >= 1, one.id

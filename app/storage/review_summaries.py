@@ -8,7 +8,18 @@ from datetime import date, datetime, timedelta
 from functools import cache
 from typing import Any, NamedTuple
 
-from sqlalchemy import BindParameter, ColumnElement, Connection, ScalarSelect, Select, String, bindparam, func, select, type_coerce
+from sqlalchemy import (
+    BindParameter,
+    ColumnElement,
+    Connection,
+    ScalarSelect,
+    Select,
+    String,
+    bindparam,
+    func,
+    select,
+    type_coerce,
+)
 
 from app.domain.measures.attention_summary import AgreedPain, PersonSummary, RecordSummary
 from app.domain.model.client import Client

@@ -29,8 +29,8 @@ LASTING = {
     "pelvic_floor": "impact 1, bearing_down 1",
     "hip_replacement": "deep_hip_flexion 2, leg_crossing 1, loaded_twist 1",
     "knee_replacement": "kneeling 1, impact 1", "falls": "single_leg_balance 2, unheld_balance 0",
-    "cannot_rise": "floor_transfer 1", "high_blood_pressure": "head_below_heart 1",
-    "heart_condition": "head_below_heart 1",
+    "cannot_rise": "floor_transfer 1, single_leg_balance 2, unheld_balance 0",
+    "high_blood_pressure": "head_below_heart 1", "heart_condition": "head_below_heart 1",
     "parkinsons": "single_leg_balance 2, unheld_balance 0, turning_round 1",
     "neuropathy": "single_leg_balance 2, unheld_balance 0, impact 1, ankle_load 2", "cancer_treatment": "impact 1",
     "hernia": "bearing_down 1, loaded_spinal_flexion 1",
@@ -62,9 +62,9 @@ AT_FIRST = {
 FRESH = {"shoulder_replacement": (6, "overhead_shoulder 0, grip 0, elbow_load 0"),
          "pacemaker": (6, "overhead_shoulder 1, shoulder_load 0, wrist_weight_bearing 0, floor_transfer 1, grip 1"),
          "spinal_surgery": (6, "bearing_down 0, loaded_spinal_flexion 0, deep_hip_flexion 1, head_turning 0, "
-                               "neck_load 0, ankle_load 1")}
-HAND_ON = {"falls", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness", "blood_thinner",
-           "epilepsy"}
+                               "neck_load 0, ankle_load 1, overhead_shoulder 1")}
+HAND_ON = {"falls", "cannot_rise", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness",
+           "blood_thinner", "epilepsy"}
 
 
 def is_fresh(name: str, client: Client) -> bool:

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from app.domain.compile.bouts import Bouts, fitted, fitted_side, open_sides, unrested
 from app.domain.compile.posture import gets_lower, goes_over
-from app.domain.dosing.limits import Limits
+from app.domain.dosing.limits import HANDS_FREE, Limits
 from app.domain.model.client import Client
 from app.domain.model.exercise import FIRST_AXES, Exercise, Mode, Position, Sides, asks_more
 from app.domain.model.limbs import ACROSS, rests_leg, sides_of
@@ -69,16 +69,17 @@ class Able:
     one_sided: bool = False
     """Only one of its sides may be done."""
 
-    def loss(self, written: Exercise, taken: frozenset[str]) -> tuple[object, ...]:
+    def loss(self, written: Exercise, taken: frozenset[str], *, still_rises: bool = False) -> tuple[object, ...]:
         """The smaller, the nearer to what was written.
 
-        Both sides, the tier, the time kept, no repeat in the round, the distance on the ladder, muscles and pattern
-        kept, position kept, and the id.
+        Both sides, with `still_rises` that it is a chair stand, the tier, the time kept, no repeat in the round, the
+        distance on the ladder, muscles and pattern kept, position kept, and the id.
         """
         other = self.candidate.exercise
         lost = len(set(written.muscles) - {*other.muscles, *other.muscles_too})
         return (
             self.one_sided,
+            still_rises and not other.is_chair_stand,
             self.candidate.tier,
             -self.bouts.effort,
             other.id in taken,
@@ -216,7 +217,8 @@ def choose(
         as_written = StationPart(written, Bouts(able))
         against, asked = limits.against(written, other), limits.detail(written, other)
         return ChosenExercise(_no_more((as_written, *spared), usual), against, asked, other)
-    nearest = _nearest(_able(written, found, client, limits), written, taken)
+    # who needs the hands to stand up goes on standing up, with them
+    nearest = _nearest(_able(written, found, client, limits), written, taken, still_rises=HANDS_FREE in against)
     return ChosenExercise(_no_more(nearest, usual), against, asked)
 
 
@@ -236,6 +238,7 @@ def _no_more(parts: tuple[StationPart, ...], usual: Bouts | None) -> tuple[Stati
     return tuple(replace(part, bouts=part.bouts.at_most(part.bouts.effort * usual.effort / whole)) for part in parts)
 
 
-def _nearest(able: Iterable[Able], written: Exercise, taken: frozenset[str]) -> tuple[StationPart, ...]:
-    best = min(able, key=lambda one: one.loss(written, taken), default=None)
+def _nearest(able: Iterable[Able], written: Exercise, taken: frozenset[str], *, still_rises: bool = False
+             ) -> tuple[StationPart, ...]:
+    best = min(able, key=lambda one: one.loss(written, taken, still_rises=still_rises), default=None)
     return () if best is None else (StationPart(best.candidate.exercise, best.bouts),)

@@ -126,7 +126,9 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.FALLS: ConditionRule(
         (SHERRINGTON_2020, MONTERO_ODASSO_2022),
         caps=HELD, is_held=True),
-    Condition.CANNOT_RISE: ConditionRule((), "the project’s table", caps={Axis.FLOOR_TRANSFER: 1}),
+    Condition.CANNOT_RISE: ConditionRule(
+        (), "the project’s table; a hand on something is custom: after a fall they stay down",
+        caps={**HELD, Axis.FLOOR_TRANSFER: 1}, is_held=True),
     Condition.HIGH_BLOOD_PRESSURE: ConditionRule(
         (PALUCH_2024, NARLOCH_1995), "short hard holds are custom", caps={Axis.HEAD_BELOW_HEART: 1},
         is_short_hold=True),
@@ -183,7 +185,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_TWIST: 0, Axis.LOADED_SPINAL_FLEXION: 1, Axis.FLOOR_TRANSFER: 1,
                Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1, **ON_BOTH_FEET}, first_weeks=12,
         acute={Axis.BEARING_DOWN: 0, Axis.LOADED_SPINAL_FLEXION: 0, Axis.DEEP_HIP_FLEXION: 1, Axis.HEAD_TURNING: 0,
-               Axis.NECK_LOAD: 0, Axis.ANKLE_LOAD: 1}, acute_weeks=6),
+               Axis.NECK_LOAD: 0, Axis.ANKLE_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1}, acute_weeks=6),
     Condition.GLAUCOMA: ConditionRule(
         (JASIEN_2015,), "head low is studied; holds and straining are custom",
         caps={Axis.HEAD_BELOW_HEART: 1, Axis.BEARING_DOWN: 1, Axis.OVERHEAD_SHOULDER: 2}, is_short_hold=True),

@@ -35,6 +35,9 @@ NOISE_CAP = 1
 #: What getting down to one knee or to hands and knees asks of the floor axis, at the least.
 DOWN = 2
 
+#: What speaks against standing up from a chair without the hands, where they have to help.
+HANDS_FREE = "hands_free"
+
 #: What somebody holds on to where they stand; a wall takes both hands, a worktop or a chair's back as well.
 STEADY = frozenset({"wall", "worktop"})
 
@@ -159,7 +162,7 @@ class Limits:
         if self.slowest_stand_ms and exercise.rises_briskly:
             yield "brisk", ""
         if self.is_held_up and exercise.is_chair_stand and not _hands_help(exercise):
-            yield "hands_free", ""
+            yield HANDS_FREE, ""
         if self.is_one_handed and takes_both_arms(exercise):
             yield "both_arms", ""
         if self.is_hip_front_spared and exercise.stretches_hip_front:
