@@ -14,7 +14,7 @@ from app.domain.compile.substitution import against_side
 from app.domain.dosing.limits import limits_today
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition, Place
-from app.domain.model.diary import Fall
+from app.domain.model.diary import Fall, Last
 from app.domain.model.exercise import Axis, Limb, Position
 from app.domain.model.kit import CHAIR
 from app.domain.model.level import Level
@@ -25,7 +25,7 @@ from app.words.client.safety import SAFETY_BRAKES, SAFETY_FALLS, SUPPORT, look_l
 from app.words.demands import OTHER
 from app.words.reasons import reason_text
 from tests.domain.dosing.test_dose import but, dose
-from tests.domain.shipped import SOME, TODAY, compiled, library
+from tests.domain.shipped import SOME, TODAY, WELL, compiled, library
 from tests.test_fresh_reading import done, only, operated
 
 HELD = (Condition.FALLS, Condition.VERTIGO, Condition.PARKINSONS, Condition.NEUROPATHY, Condition.WALKING_AID,
@@ -110,12 +110,13 @@ def test_t4_what_is_done_on_one_leg_or_with_steps_away_from_a_worktop_names_the_
 
 @pytest.mark.parametrize("level", [5, 6, 7])
 def test_t6_much_pain_after_a_fall_in_thin_bones_or_where_one_was_operated_on_wants_a_look(level: int) -> None:
-    """From 6 on; 5 only eases; an answer is asked for first, and nothing is called a break."""
+    """From 6 on; 5 that is not new only eases; an answer is asked for first, and nothing is called a break."""
     hip, back = Spot(Region.HIP, "left"), Spot(Region.BACK)
     fell = but(pain={hip: level}, fall=Fall(days_ago=3, hurt=False))
+    before = Last(days_ago=3, rpe=5, target_rpe=5, completed=100, pain=level, pain_at={back: level})
     new = operated(Condition.HIP_REPLACEMENT, 3)
-    for client, diary in ((Client(), fell), (only(Condition.OSTEOPOROSIS), but(pain={back: level})),
-                          (new, but(pain={hip: level}))):
+    as_before = replace(WELL, pain={back: level}, last=before)
+    for client, diary in ((Client(), fell), (only(Condition.OSTEOPOROSIS), as_before), (new, but(pain={hip: level}))):
         got = dose(diary, client)
         assert (got.level >= Level.ASK_FIRST) == (level >= 6), (client, level)
         told = [reason_text(reason) for reason in got.reasons if reason.rule is RuleId.PAIN]

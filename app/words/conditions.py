@@ -28,6 +28,9 @@ GROUPS: tuple[tuple[str, Mapping[Condition, tuple[str, str]]], ...] = (
     ("Bones, joints and operations", {
         Condition.OSTEOPOROSIS: ("Thin bones (osteoporosis)",
                                  "No rounding the back, no twisting, nothing jarring."),
+        Condition.SPINE_FRACTURE: ("A broken bone in the spine",
+                                   "At first no bending, twisting or lifting, and nothing on the floor. Your doctor’s "
+                                   "or physio’s limits come first."),
         Condition.HIP_REPLACEMENT: ("A new hip",
                                     "No crossing the legs, no deep bends; at first no low chairs. The surgeon’s limits "
                                     "come first."),
@@ -89,6 +92,7 @@ COACH_WORDS: Mapping[Condition, str] = {
     Condition.BLOOD_THINNER: "takes a blood thinner", Condition.SHOULDER_REPLACEMENT: "a shoulder replacement",
     Condition.SPINAL_SURGERY: "spinal surgery", Condition.GLAUCOMA: "glaucoma, or an eye that was treated",
     Condition.EPILEPSY: "epilepsy, with a seizure in the last year",
+    Condition.SPINE_FRACTURE: "a fracture of the spine",
 }
 #: What a coach is told beside the caps.
 COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
@@ -105,6 +109,7 @@ COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
     Condition.WALKING_AID: ("stands, and stands up, only while holding on",),
     Condition.COPD: ("effort judged by breathing",),
     Condition.SPINAL_SURGERY: ("walking and loosening only for the first six weeks",),
+    Condition.SPINE_FRACTURE: ("new or worse pain in the back is looked at before any training",),
     Condition.HIP_REPLACEMENT: ("the surgeon’s limits come first; some are for life",),
 }
 BECAUSE: Mapping[Condition, str] = {

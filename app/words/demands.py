@@ -54,6 +54,7 @@ OTHER: Mapping[str, str] = {
     "space": "needs more room than there is here",
     "support": "is done standing, with nothing to hold on to",
     "seated": "isn’t done sitting down",
+    "lying": "is done lying down",
     "on_side": "is done lying on one side",
     "forward": "is done at the front of the seat",
     "brisk": "is done standing up briskly",

@@ -14,7 +14,7 @@ STAGES: Mapping[ChangeStage, tuple[str, str]] = {
                               "sitting, move your feet, breathe."),
     ChangeStage.STAND: ("Stand still", "Stand and hold on to something steady. Light-headed? Sit down again."),
     ChangeStage.UP: ("Get up", "Push off the bed with a good arm and stand. Hold on to something steady."),
-    ChangeStage.RISE: ("Stand up", "Stand up in your own time."),
+    ChangeStage.RISE: ("Stand up", "Stand up in your own time, with your stick or frame if you use one."),
     ChangeStage.TURN: ("Turn over", "Come up to your knees in your own time, holding on to the chair."),
     ChangeStage.LIE: ("Lie down", "Sit on the edge of the bed, then lie down in your own time."),
 }

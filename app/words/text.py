@@ -46,6 +46,7 @@ AXIS_WORDS: Mapping[str, str] = {
     "weight": "a lighter weight than you have",
     "support": "standing with nothing to hold on to",
     "seated": "a position other than sitting",
+    "lying": "lying down",
     "on_side": "lying on one side",
     "forward": "sitting at the front of the seat",
     "brisk": "standing up briskly",

@@ -29,6 +29,7 @@ LASTING = {
     "pelvic_floor": "impact 1, bearing_down 1",
     "hip_replacement": "deep_hip_flexion 2, leg_crossing 1, loaded_twist 1",
     "knee_replacement": "kneeling 1, impact 1", "falls": "single_leg_balance 2, unheld_balance 0",
+    "spine_fracture": "spinal_rounding 1, loaded_spinal_flexion 1, loaded_twist 1, impact 1",
     "cannot_rise": "floor_transfer 1, single_leg_balance 2, unheld_balance 0",
     "high_blood_pressure": "head_below_heart 1", "heart_condition": "head_below_heart 1",
     "parkinsons": "single_leg_balance 2, unheld_balance 0, turning_round 1",
@@ -49,12 +50,15 @@ LASTING = {
 AT_FIRST = {
     "osteoporosis": "loaded_spinal_flexion 1, loaded_twist 0", "vertigo": "head_turning 0, single_leg_balance 1",
     "hip_replacement": "loaded_twist 0, floor_transfer 1, deep_hip_flexion 1, loaded_spinal_flexion 1, "
-                       "unheld_balance 0, single_leg_balance 1",
-    "knee_replacement": "deep_knee_flexion 2, kneeling 0, floor_transfer 1, unheld_balance 0, single_leg_balance 1",
+                       "leg_crossing 0, unheld_balance 0, single_leg_balance 1",
+    "knee_replacement": "deep_knee_flexion 1, kneeling 0, floor_transfer 1, bearing_down 1, leg_crossing 1, "
+                        "unheld_balance 0, single_leg_balance 1",
+    "spine_fracture": "spinal_rounding 0, loaded_spinal_flexion 0, loaded_twist 0, floor_transfer 1, bearing_down 1, "
+                      "spinal_extension 1, unheld_balance 0, single_leg_balance 1",
     "copd": "overhead_shoulder 1",
     "cancer_treatment": "overhead_shoulder 1, bearing_down 1, loaded_spinal_flexion 1",
     "shoulder_replacement": "shoulder_load 0, overhead_shoulder 1, wrist_weight_bearing 0, floor_transfer 1, grip 1, "
-                            "elbow_load 1",
+                            "elbow_load 1, unheld_balance 0, single_leg_balance 1",
     "spinal_surgery": "spinal_rounding 0, loaded_twist 0, loaded_spinal_flexion 1, floor_transfer 1, bearing_down 1, "
                       "spinal_extension 1, unheld_balance 0, single_leg_balance 1",
 }
@@ -205,6 +209,11 @@ def _pain_cap(client: Client, diary: Diary, spot: object, level: int) -> int:
     return 0 if level >= 6 else 1 if level >= 4 else 3
 
 
+def no_arm(client: Client) -> bool:
+    """Whether an arm is to rest."""
+    return bool(client.rest_side) and client.rest_limb in ("", "arm")
+
+
 def fell_lately(diary: Diary | None) -> bool:
     """Within eight weeks."""
     return diary is not None and diary.fall is not None and diary.fall.days_ago <= 56
@@ -238,6 +247,9 @@ def caps(client: Client, diary: Diary | None, exercise: Exercise | None = None, 
         cap("floor_transfer", 1)
     if fell_lately(diary):
         cap("unheld_balance", 0)
+    if no_arm(client):
+        cap("unheld_balance", 0)
+        cap("single_leg_balance", 1)
     for spot, level in said_of(diary).items():
         most = _pain_cap(client, diary or Diary(), spot, level)
         for axis in axes(spot):
@@ -264,23 +276,26 @@ def stays_up(spot: object, most: int) -> bool:
     return region not in ("neck", "knee", "balance", "floor") and most <= (1 if region in ("hip", "back") else 0)
 
 
+def no_yes(client: Client, *names: str) -> bool:
+    """Whether one of these was ticked and no clinician's yes is recorded for it."""
+    return any(c.value in names and not ((t := client.terms.get(c)) and t.cleared_by and t.cleared)
+               for c in client.conditions)
+
+
 def off_side(client: Client, diary: Diary | None) -> bool:
-    """Whether nothing is done lying on one side: hip, shoulder or ribs hurt from 4 on or are spared; or a new hip."""
+    """Whether nothing is done lying on one side: hip, shoulder or ribs hurt from 4 on or are spared."""
     lain_on = ("hip", "shoulder", "ribs")
     sore = any(s.region.value in lain_on and _pain_cap(client, diary or Diary(), s, level) <= 1  # type: ignore[attr-defined]
                for s, level in said_of(diary).items())
-    new = any(c.value == "hip_replacement" and not (
-        (t := client.terms.get(c)) and t.cleared_by and t.cleared) for c in client.conditions)
-    return sore or new or any(s.region.value in lain_on and most <= 1 for s, most in client.spare.items())
+    return sore or any(s.region.value in lain_on and most <= 1 for s, most in client.spare.items())
 
 
 def hip_front(client: Client, diary: Diary | None) -> bool:
     """Whether no thigh goes behind the body and stays there: a hip hurts from 4 on or is spared, or is new."""
     sore = any(s.region.value == "hip" and _pain_cap(client, diary or Diary(), s, level) <= 1  # type: ignore[attr-defined]
                for s, level in said_of(diary).items())
-    new = any(c.value == "hip_replacement" and not (
-        (t := client.terms.get(c)) and t.cleared_by and t.cleared) for c in client.conditions)
-    return sore or new or any(s.region.value == "hip" and most <= 1 for s, most in client.spare.items())
+    return sore or no_yes(client, "hip_replacement") or any(
+        s.region.value == "hip" and most <= 1 for s, most in client.spare.items())
 
 
 def hand_left(exercise: Exercise) -> bool:
@@ -300,7 +315,8 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     """Everything that speaks against an exercise, or against one side's bout of it; empty where it may be done."""
     names = {c.value for c in client.conditions}
     demand = {axis.value: asked for axis, asked in exercise.demand.items()}
-    if (names & HAND_ON or fell_lately(diary)) and exercise.support.value == "optional" and hand_left(exercise):
+    holds_on = names & HAND_ON or fell_lately(diary) or no_arm(client)
+    if holds_on and exercise.support.value == "optional" and hand_left(exercise):
         demand["unheld_balance"] = 0
     one = side if exercise.sides.value == "each" else ""
     found = [axis for axis, most in caps(client, diary, exercise, one).items() if demand.get(axis, 0) > most]
@@ -321,13 +337,15 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     if "wheelchair" in names and exercise.position.value != "seated":
         found.append("seated")
     on_it = bool({"wall", "worktop"} & set(exercise.equipment)) and not hand_left(exercise)
+    grasped = demand.get("single_leg_balance", 0) < 2 or {"worktop", "chair"} & set(exercise.equipment)
     nothing_firm = not on_it and exercise.support.value != "required" and not (
-        exercise.support.value == "optional" and hand_left(exercise))
+        exercise.support.value == "optional" and hand_left(exercise) and grasped)
     if "walking_aid" in names and exercise.position.value == "standing" and nothing_firm:
         found.append("support")
     rises = exercise.pattern.value == "squat" and (
         exercise.position.value == "seated" or (exercise.position.value == "standing" and demand.get("floor_transfer")))
-    if names & {"postural_dizziness", "parkinsons", "vertigo"} and exercise.rises_briskly:
+    late = no_yes(client, "hip_replacement", "knee_replacement", "shoulder_replacement", "spine_fracture")
+    if (late or names & {"postural_dizziness", "parkinsons", "vertigo"}) and exercise.rises_briskly:
         found.append("brisk")
     if "walking_aid" in names and rises and exercise.support.value != "required" and not (
             {"arm", "other_arm"} & leaned_on(exercise)):
@@ -342,6 +360,8 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("hip_front")
     lying = exercise.position.value in ("supine", "prone", "side_lying") or (
         exercise.position.value == "on_bed" and (demand.get("floor_transfer") or demand.get("head_below_heart")))
+    if lying and no_yes(client, "hip_replacement"):
+        found.append("lying")
     if "epilepsy" in names and exercise.loaded and lying:
         found.append("weight")
     bouts = (side,) if side else ("left", "right") if exercise.sides.value == "each" else (exercise.sides.value,)

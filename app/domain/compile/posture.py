@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from app.domain.dosing.conditions import rules_of
-from app.domain.model.client import Client
+from app.domain.model.client import Client, Condition
 from app.domain.model.exercise import Exercise, Position
 from app.domain.model.kit import CHAIR
 from app.domain.model.plan import ChangeStage
@@ -32,6 +32,9 @@ STAND_S, LONG_STAND_S = 15, 30
 #: Conditions, by id, with which pressure or balance is late after lying. One that this version lacks is no fault.
 SLOW_TO_RISE = frozenset({
     "falls", "high_blood_pressure", "postural_dizziness", "beta_blocker", "vertigo", "parkinsons"})
+
+#: From a seat to where one stands they need the time of a few steps.
+UNSTEADY = frozenset({Condition.WALKING_AID, Condition.FALLS})
 
 
 class Posture(StrEnum):
@@ -131,7 +134,8 @@ def _up(was: Posture, now: Posture, client: Client, floor_s: int) -> Iterator[Po
     stands = now is Posture.STANDING or (now in ON_FLOOR and was is Posture.IN_BED) or over
     seat = was in (Posture.SEATED, Posture.BED_EDGE)
     if (seat or was is Posture.IN_BED) and stands:
-        yield PositionChange(STAND_UP_S + over * CROSS_S, ChangeStage.RISE if seat else ChangeStage.UP)
+        far = over or (seat and any(condition in client.conditions for condition in UNSTEADY))
+        yield PositionChange(STAND_UP_S + far * CROSS_S, ChangeStage.RISE if seat else ChangeStage.UP)
     if was in LYING and stands:
         yield PositionChange(LONG_STAND_S if slow else STAND_S, ChangeStage.STAND)
     elif seat and stands and any(rule.is_slow_up for rule in rules_of(client)):

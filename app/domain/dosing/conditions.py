@@ -71,12 +71,14 @@ class ConditionRule:
     acute_weeks: int = 0
     is_one_handed_acute: bool = False
     """In those weeks nothing takes both arms."""
-    is_off_side_first: bool = False
-    """Until a clinician's yes nothing is done lying on one side."""
+    is_up_first: bool = False
+    """Until a clinician's yes nothing is done lying, and no thigh goes behind the body."""
     is_weightless_lying: bool = False
     """No weight is lifted while lying down, where it would be above the face."""
     is_slow_up: bool = False
     """Chair stands no quicker than `SLOW_STAND_MS` and none brisk; a stand with a hand on something after a rise."""
+    is_steady_up_first: bool = False
+    """Until a clinician's yes the same of chair stands alone."""
     is_held: bool = False
     """Where balance is asked for, a hand stays on something."""
     is_seated: bool = False
@@ -100,6 +102,8 @@ ON_BOTH_FEET: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 1}
 OPERATED: Mapping[Condition, Region] = {
     Condition.HIP_REPLACEMENT: Region.HIP, Condition.KNEE_REPLACEMENT: Region.KNEE,
     Condition.SHOULDER_REPLACEMENT: Region.SHOULDER, Condition.SPINAL_SURGERY: Region.BACK}
+#: A back that breaks by little: new pain in it may be a new break.
+THIN_BONED = frozenset({Condition.OSTEOPOROSIS, Condition.SPINE_FRACTURE})
 
 CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.OSTEOPOROSIS: ConditionRule(
@@ -118,11 +122,12 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         (EANNUCCI_2019, KORFITSEN_2023),
         caps={Axis.DEEP_HIP_FLEXION: 2, Axis.LEG_CROSSING: 1, Axis.LOADED_TWIST: 1},
         first={Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1, Axis.DEEP_HIP_FLEXION: 1, Axis.LOADED_SPINAL_FLEXION: 1,
-               **ON_BOTH_FEET}, first_weeks=12, is_off_side_first=True),
+               Axis.LEG_CROSSING: 0, **ON_BOTH_FEET}, first_weeks=12, is_up_first=True, is_steady_up_first=True),
     Condition.KNEE_REPLACEMENT: ConditionRule(
-        (WYLDE_2019, JENKINS_2008),
+        (WYLDE_2019, JENKINS_2008), "nothing heavy on it at first is custom",
         caps={Axis.KNEELING: 1, Axis.IMPACT: 1},
-        first={Axis.DEEP_KNEE_FLEXION: 2, Axis.KNEELING: 0, Axis.FLOOR_TRANSFER: 1, **ON_BOTH_FEET}, first_weeks=12),
+        first={Axis.DEEP_KNEE_FLEXION: 1, Axis.KNEELING: 0, Axis.FLOOR_TRANSFER: 1, Axis.BEARING_DOWN: 1,
+               Axis.LEG_CROSSING: 1, **ON_BOTH_FEET}, first_weeks=12, is_steady_up_first=True),
     Condition.FALLS: ConditionRule(
         (SHERRINGTON_2020, MONTERO_ODASSO_2022),
         caps=HELD, is_held=True),
@@ -175,7 +180,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         (), "a table of protocols, which differ",
         caps={Axis.SHOULDER_LOAD: 2, Axis.OVERHEAD_SHOULDER: 2, Axis.WRIST_WEIGHT_BEARING: 1},
         first={Axis.SHOULDER_LOAD: 0, Axis.OVERHEAD_SHOULDER: 1, Axis.WRIST_WEIGHT_BEARING: 0, Axis.FLOOR_TRANSFER: 1,
-               Axis.GRIP: 1, Axis.ELBOW_LOAD: 1}, first_weeks=12,
+               Axis.GRIP: 1, Axis.ELBOW_LOAD: 1, **ON_BOTH_FEET}, first_weeks=12, is_steady_up_first=True,
         acute={Axis.OVERHEAD_SHOULDER: 0, Axis.GRIP: 0, Axis.ELBOW_LOAD: 0}, acute_weeks=6,
         is_one_handed_acute=True),
     Condition.SPINAL_SURGERY: ConditionRule(
@@ -192,6 +197,12 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
     Condition.EPILEPSY: ConditionRule(
         (CAPOVILLA_2016,), "a hand on something, and no weight above the face, are custom", caps=HELD, is_held=True,
         is_weightless_lying=True),
+    Condition.SPINE_FRACTURE: ConditionRule(
+        (BROOKE_WAVELL_2022, SINAKI_1984), "weeks, and nothing lifted in them, are custom",
+        caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 1, Axis.IMPACT: 1},
+        first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_SPINAL_FLEXION: 0, Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1,
+               Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1, **ON_BOTH_FEET}, first_weeks=12,
+        is_steady_up_first=True),
 }
 
 
@@ -225,9 +236,15 @@ def is_one_handed(client: Client, today: date) -> bool:
     return any(CONDITION_RULES[c].is_one_handed_acute and is_acute(client, c, today) for c in client.conditions)
 
 
-def lies_on_no_side(client: Client) -> bool:
-    """Whether nothing may be done lying on one side, for want of a clinician's yes."""
-    return any(CONDITION_RULES[c].is_off_side_first and not is_cleared(client, c) for c in client.conditions)
+def stays_up(client: Client) -> bool:
+    """Whether nothing may be done lying, for want of a clinician's yes: on the way up a new hip turns inwards."""
+    return any(CONDITION_RULES[c].is_up_first and not is_cleared(client, c) for c in client.conditions)
+
+
+def rises_steadily(client: Client) -> bool:
+    """Whether chair stands are slow and never brisk: for good, or for want of a clinician's yes."""
+    return any(CONDITION_RULES[c].is_slow_up or (CONDITION_RULES[c].is_steady_up_first and not is_cleared(client, c))
+               for c in client.conditions)
 
 
 def condition_caps(client: Client, condition: Condition, today: date) -> Caps:

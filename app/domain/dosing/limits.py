@@ -10,8 +10,11 @@ from app.domain.dosing.conditions import (
     SLOW_STAND_MS,
     condition_caps,
     is_one_handed,
+    rises_steadily,
     rules_of,
+    stays_up,
 )
+from app.domain.dosing.look import looked_at_from
 from app.domain.dosing.sore_places import (
     ALL,
     cap_where_it_hurts,
@@ -20,12 +23,20 @@ from app.domain.dosing.sore_places import (
     is_hip_front_spared,
     is_off_side,
 )
-from app.domain.model.body import BODY_REGIONS, REGION_AXES
+from app.domain.model.body import BODY_REGIONS, REGION_AXES, Region
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import CLEAR, Axis, Exercise, Limb, Mode, Position, Space, Support
 from app.domain.model.kit import BED, WEIGHTS
-from app.domain.model.limbs import BodyLimb, idle_across, leans_of, leaves_a_hand, lies_on_side, takes_both_arms
+from app.domain.model.limbs import (
+    BodyLimb,
+    idle_across,
+    leans_of,
+    leaves_a_hand,
+    lies_on_side,
+    rests_arm,
+    takes_both_arms,
+)
 from app.domain.model.plan import StepSide
 from app.domain.model.thresholds import FALL_SUPPORT_DAYS
 
@@ -35,11 +46,16 @@ NOISE_CAP = 1
 #: What getting down to one knee or to hands and knees asks of the floor axis, at the least.
 DOWN = 2
 
+#: With an arm that rests: it neither balances nor catches anybody.
+ONE_ARM: Mapping[Axis, int] = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 1}
+
 #: What speaks against standing up from a chair without the hands, where they have to help.
 HANDS_FREE = "hands_free"
 
 #: What somebody holds on to where they stand; a wall takes both hands, a worktop or a chair's back as well.
 STEADY = frozenset({"wall", "worktop"})
+#: What a hand can close on, or press down on. A flat wall gives nothing to somebody whose legs give way.
+GRASPED = frozenset({"worktop", "chair"})
 
 
 def _may_hold(exercise: Exercise) -> bool:
@@ -48,9 +64,13 @@ def _may_hold(exercise: Exercise) -> bool:
 
 
 def _is_held(exercise: Exercise) -> bool:
-    """Whether somebody can hold on throughout: it says so, it may be, or the hands are on a wall or a worktop."""
+    """Whether somebody can hold on throughout: it says so, it may be, or the hands are on a wall or a worktop.
+
+    Where one leg carries, what may be held is something to grasp.
+    """
     on_it = bool(STEADY & set(exercise.equipment)) and not leaves_a_hand(exercise)
-    return exercise.support is Support.REQUIRED or _may_hold(exercise) or on_it
+    firm = exercise.asks(Axis.SINGLE_LEG_BALANCE) < CLEAR or bool(GRASPED & set(exercise.equipment))
+    return exercise.support is Support.REQUIRED or (_may_hold(exercise) and firm) or on_it
 
 
 def _hands_help(exercise: Exercise) -> bool:
@@ -87,6 +107,8 @@ class Limits:
     """Nothing for which both arms work, carry or hold on; one that is new may be in a sling."""
     is_off_side: bool = False
     """Nothing that is done lying on one side."""
+    is_up: bool = False
+    """Nothing that is done lying."""
     is_hip_front_spared: bool = False
     """No stretch of the front of the hip."""
     is_weightless_lying: bool = False
@@ -110,6 +132,9 @@ class Limits:
     """`caps` without what only one limb forbids; empty: the same as `caps`."""
     limb_caps: Mapping[BodyLimb, Mapping[Axis, int]] = field(default_factory=dict, hash=False)
     """For each sore limb: the caps of work that uses it. See `app/domain/dosing/limb_caps.py`."""
+
+    looked_at: Mapping[Region, int] = field(default_factory=dict, hash=False)
+    """By region the pain from which somebody should look at it before the session goes on."""
 
     def caps_of(self, exercise: Exercise, side: StepSide) -> Mapping[Axis, int]:
         """The caps of one side's bout: without those of the like limb across, where the bout leaves that in peace."""
@@ -167,7 +192,9 @@ class Limits:
             yield "both_arms", ""
         if self.is_hip_front_spared and exercise.stretches_hip_front:
             yield "hip_front", ""
-        if self.is_off_side and lies_on_side(exercise):
+        if self.is_up and exercise.lies:
+            yield "lying", ""
+        elif self.is_off_side and lies_on_side(exercise):
             yield "on_side", ""
         if self.is_seated and exercise.position is not Position.SEATED:
             yield "seated", exercise.position
@@ -192,6 +219,8 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
         for axis in REGION_AXES[spot.region]:
             lower(axis, cap)
         lower(Axis.FLOOR_TRANSFER, getting_up_cap(spot.region, cap))
+    for axis, cap in ONE_ARM.items() if rests_arm(client) else ():
+        lower(axis, cap)
     for condition in client.conditions:
         for axis, cap in condition_caps(client, condition, today).items():
             lower(axis, cap)
@@ -229,17 +258,19 @@ def limits_today(
         kit=at_hand | ({"chair"} if any(r.is_seated for r in rules) else frozenset()),
         space=place.space,
         hold_s=SHORT_HOLD_S if any(r.is_short_hold for r in rules) else None,
-        needs_support=any(r.is_held for r in rules) or has_fallen(diary),
+        needs_support=any(r.is_held for r in rules) or has_fallen(diary) or rests_arm(client),
         is_held_up=Condition.WALKING_AID in client.conditions,
         is_seated=any(r.is_seated for r in rules),
         is_one_handed=is_one_handed(client, today),
         is_off_side=is_off_side(client, diary, today),
+        is_up=stays_up(client),
         is_hip_front_spared=is_hip_front_spared(client, diary, today),
         is_weightless_lying=any(r.is_weightless_lying for r in rules),
-        slowest_stand_ms=SLOW_STAND_MS if any(r.is_slow_up for r in rules) else 0,
+        slowest_stand_ms=SLOW_STAND_MS if rises_steadily(client) else 0,
         is_same_order=client.same_as_always or any(r.is_same_order for r in rules),
         rest=max((r.rest for r in rules), default=100),
         most_rpe=min((r.most_rpe for r in rules if r.most_rpe is not None), default=None),
         room_caps=room,
         bed=place.bed,
+        looked_at=looked_at_from(client, diary, in_session=True),
     )

@@ -76,7 +76,7 @@ SETS: Mapping[str, Condition] = {
     "beta_blocker": Condition.BETA_BLOCKER, "fall_or_fear": Condition.FALLS, "repeated_falls": Condition.FALLS,
     "known_dizziness": Condition.POSTURAL_DIZZINESS, "dizzy_standing": Condition.POSTURAL_DIZZINESS,
     "numb_feet": Condition.NEUROPATHY, "foot_sore": Condition.NEUROPATHY, "thin_bones": Condition.OSTEOPOROSIS,
-    "spine_fracture": Condition.OSTEOPOROSIS, "glaucoma": Condition.GLAUCOMA, "eye_damage": Condition.GLAUCOMA,
+    "spine_fracture": Condition.SPINE_FRACTURE, "glaucoma": Condition.GLAUCOMA, "eye_damage": Condition.GLAUCOMA,
     "recent_eye_operation": Condition.GLAUCOMA, "memory": Condition.MEMORY_LOSS,
     "recent_seizure": Condition.EPILEPSY, "seizure_this_year": Condition.EPILEPSY,
 }

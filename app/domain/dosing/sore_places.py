@@ -4,7 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 
-from app.domain.dosing.conditions import lies_on_no_side
+from app.domain.dosing.conditions import stays_up
 from app.domain.model.body import GETS_UP_WITH, LAIN_ON, Region, Spot
 from app.domain.model.client import Client, UsualPain
 from app.domain.model.diary import Diary
@@ -72,8 +72,8 @@ def getting_up_cap(region: Region, cap: int) -> int:
 
 
 def is_off_side(client: Client, diary: Diary | None, today: date) -> bool:
-    """Whether nothing is to be done lying on one side: a hip, a shoulder or the ribs are sore, or a hip is new."""
-    return _spares(LAIN_ON, client, diary, today) or lies_on_no_side(client)
+    """Whether nothing is to be done lying on one side: a hip, a shoulder or the ribs are sore."""
+    return _spares(LAIN_ON, client, diary, today)
 
 
 def is_hip_front_spared(client: Client, diary: Diary | None, today: date) -> bool:
@@ -81,7 +81,7 @@ def is_hip_front_spared(client: Client, diary: Diary | None, today: date) -> boo
 
     After an operation from the front that is the movement to avoid, and from where it was made nobody asks here. [P]
     """
-    return _spares(frozenset({Region.HIP}), client, diary, today) or lies_on_no_side(client)
+    return _spares(frozenset({Region.HIP}), client, diary, today) or stays_up(client)
 
 
 def _spares(regions: frozenset[Region], client: Client, diary: Diary | None, today: date) -> bool:

@@ -7,15 +7,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from datetime import date
 
-from app.domain.dosing.conditions import OPERATED, is_cleared
+from app.domain.dosing.look import NEVER, looked_at_from
 from app.domain.dosing.sore_places import is_usual
-from app.domain.model.body import Region, Spot
-from app.domain.model.client import Client, Condition
+from app.domain.model.body import Spot
+from app.domain.model.client import Client
 from app.domain.model.diary import AnsweredBy, Diary, Last, Symptom
 from app.domain.model.level import Level
 from app.domain.model.plan import Reason
 from app.domain.model.rules import DEFAULT_RULES, Rule, RuleId, RuleTable, VoteBand
-from app.domain.model.thresholds import CLEAN_NEEDED, FALL_HOLDS_DAYS, PAIN_RESTS
+from app.domain.model.thresholds import CLEAN_NEEDED, FALL_HOLDS_DAYS
 
 SYMPTOM_LEVELS: Mapping[Symptom, Level] = {
     Symptom.EMERGENCY: Level.EMERGENCY,
@@ -43,20 +43,6 @@ def _vote(rule: RuleId, level: int, **data: str | int) -> Iterator[Reason]:
 
 def _missing(rule: RuleId, question: str, level: int = MISSING) -> Iterator[Reason]:
     yield from _vote(rule, level, missing=question)
-
-
-def wants_a_look(client: Client, diary: Diary, spot: Spot, level: int) -> bool:
-    """Whether somebody should look at a pain before any training: much of it (from `PAIN_RESTS` on) within a fortnight
-    of a fall, in the back with thin bones, or in what was operated on and has no go-ahead yet. [P]
-
-    Any of these may be a break or a complication, which no answer here can tell.
-    """
-    if level < PAIN_RESTS:
-        return False
-    fell = diary.fall is not None and diary.fall.days_ago <= FALL_HOLDS_DAYS
-    thin = Condition.OSTEOPOROSIS in client.conditions and spot.region is Region.BACK
-    return fell or thin or any(region is spot.region and condition in client.conditions
-                               and not is_cleared(client, condition) for condition, region in OPERATED.items())
 
 
 def _worst(rule: Rule, spots: Mapping[Spot, int]) -> Iterator[Reason]:
@@ -95,8 +81,9 @@ def pain_votes(diary: Diary, client: Client, table: RuleTable, today: date, *, s
         yield from _missing(RuleId.PAIN, "pain", level)
         return
     told = {s: v for s, v in diary.pain.items() if not is_usual(client, diary, s, v, today)}
+    looked_at = looked_at_from(client, diary)
     for spot, value in sorted(told.items()):
-        level, look = table.pain.level(value), wants_a_look(client, diary, spot, value)
+        level, look = table.pain.level(value), value >= looked_at.get(spot.region, NEVER)
         if look and level < Level.ASK_FIRST:
             yield from _vote(RuleId.PAIN, Level.ASK_FIRST, spot=str(spot), value=value, look=1)
         else:

@@ -41,6 +41,7 @@ class Condition(StrEnum):
     SPINAL_SURGERY = "spinal_surgery"
     GLAUCOMA = "glaucoma"
     EPILEPSY = "epilepsy"
+    SPINE_FRACTURE = "spine_fracture"
 
 
 @dataclass(frozen=True)

@@ -48,6 +48,11 @@ def has_limb(region: Region) -> bool:
     return region.value in _REGION_LIMBS
 
 
+def rests_arm(client: Client) -> bool:
+    """Whether an arm is to rest, on its own or with its leg."""
+    return bool(client.rest_side) and client.rest_limb != "leg"
+
+
 def rests_leg(client: Client) -> bool:
     """Whether a leg rests, so that getting up and going over to a bed is done on the other alone."""
     return bool(client.rest_side) and client.rest_limb != "arm"

@@ -7,10 +7,12 @@ from app.domain.compile.bouts import keeps_work, unrested
 from app.domain.compile.posture import depth
 from app.domain.compile.substitution import Library, ladder_down, may_stand_in
 from app.domain.dosing.limits import Limits
-from app.domain.dosing.sore_places import ALL, pain_cap
-from app.domain.model.body import REGION_AXES
+from app.domain.dosing.look import NEVER
+from app.domain.dosing.sore_places import ALL, getting_up_cap, pain_cap
+from app.domain.model.body import LAIN_ON, REGION_AXES, Region
 from app.domain.model.client import Client
-from app.domain.model.exercise import Exercise, Mode
+from app.domain.model.exercise import Axis, Exercise, Mode
+from app.domain.model.limbs import lies_on_side
 from app.domain.model.record import Hurt, HurtKind
 from app.domain.model.thresholds import PAIN_ENDS
 from app.domain.player.player_state import PlayerState
@@ -55,14 +57,31 @@ def ends_session(hurt: Hurt) -> bool:
 
 
 def spared(limits: Limits, hurt: Hurt) -> Limits:
-    """Limits with the region that hurts spared on both sides."""
-    cap = pain_cap(hurt.level)
-    lower = {axis: min(cap, limits.caps.get(axis, ALL)) for axis in REGION_AXES[hurt.spot.region]}
-    return replace(limits, caps={**limits.caps, **lower}, body_caps={}, limb_caps={})
+    """Limits with the region that hurts spared on both sides, as much as the same answer in the morning spares it."""
+    cap, region = pain_cap(hurt.level), hurt.spot.region
+    lower = {axis: min(cap, limits.caps.get(axis, ALL)) for axis in REGION_AXES[region]}
+    floor = min(getting_up_cap(region, cap), lower.get(Axis.FLOOR_TRANSFER, limits.caps.get(Axis.FLOOR_TRANSFER, ALL)))
+    is_clear = cap <= 1
+    return replace(
+        limits, caps={**limits.caps, **lower, Axis.FLOOR_TRANSFER: floor}, body_caps={}, limb_caps={},
+        is_off_side=limits.is_off_side or (is_clear and region in LAIN_ON),
+        is_hip_front_spared=limits.is_hip_front_spared or (is_clear and region is Region.HIP))
+
+
+def wants_a_look(hurt: Hurt, limits: Limits) -> bool:
+    """Whether somebody should look at it before anything goes on."""
+    return hurt.level >= limits.looked_at.get(hurt.spot.region, NEVER)
+
+
+def _is_over(exercise: Exercise, limits: Limits) -> bool:
+    """Whether it asks too much of what hurts, or lies on it, or stretches it."""
+    return bool(limits.over(exercise)) or (limits.is_off_side and lies_on_side(exercise)) \
+        or (limits.is_hip_front_spared and exercise.stretches_hip_front)
 
 
 def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limits: Limits) -> Sparing:
-    """What follows: from pain 8 on, or where a joint gave way or something is numb, the end; else the region is spared.
+    """What follows: from pain 8 on, where a joint gave way or something is numb, or where somebody should look at it,
+    the end; else the region is spared.
 
     What hurt is never simply gone on with: it is eased, or left out.
     """
@@ -70,11 +89,11 @@ def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limi
     ahead = dict.fromkeys(s.exercise for s in state.steps[state.index:] if s.is_effort and s.exercise)
     swaps, out = [], []
     for exercise in (library[i] for i in ahead if i):
-        if not limits.over(exercise) and exercise.id != hurt.exercise:
+        if not _is_over(exercise, limits) and exercise.id != hurt.exercise:
             continue
         option = None if client.same_as_always else easier_now(exercise, library, client, limits)
         if option is None:
             out.append(exercise.id)
         else:
             swaps.append((exercise.id, option))
-    return Sparing(tuple(swaps), tuple(out), ends_session(hurt), limits)
+    return Sparing(tuple(swaps), tuple(out), ends_session(hurt) or wants_a_look(hurt, limits), limits)

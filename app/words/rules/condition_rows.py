@@ -43,8 +43,10 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
         yield "only exercises done sitting"
     if rule.is_one_handed_acute:
         yield "nothing that takes both arms in the first weeks; never a push with that arm until the go-ahead"
-    if rule.is_off_side_first:
-        yield "until the go-ahead nothing lying on one side, and no stretch of the front of the hip"
+    if rule.is_up_first:
+        yield "until the go-ahead nothing lying down, and no stretch of the front of the hip"
+    if rule.is_steady_up_first:
+        yield f"until the go-ahead a chair stand takes ≥ {SLOW_STAND_MS // 1000} s and is never brisk"
     if rule.is_weightless_lying:
         yield "no weight while lying down"
     if rule.is_slow_up:

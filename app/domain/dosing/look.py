@@ -1,0 +1,53 @@
+"""From how much pain on somebody should look at a place before any training, or before going on. [P]
+
+Soon after a fall, in thin bones, in what was operated on, or in a calf it may be a break, a loosening or a clot, which
+no answer here can tell.
+"""
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.domain.dosing.conditions import OPERATED, THIN_BONED, is_cleared
+from app.domain.model.body import BODY_REGIONS, Region
+from app.domain.model.client import Client, Condition
+from app.domain.model.diary import Diary
+from app.domain.model.thresholds import FALL_HOLDS_DAYS, PAIN_CAPS, PAIN_RESTS, PAIN_RISE
+
+NEVER = 11
+"""More than there is."""
+
+
+def looked_at_from(client: Client, diary: Diary | None, *, in_session: bool = False) -> Mapping[Region, int]:
+    """Levels of pain, 0–10, by region; a region that is not named is never looked at first.
+
+    Much pain (`PAIN_RESTS`) within a fortnight of a fall, in the back with thin bones, in what was operated on and has
+    no go-ahead yet, and in a calf. Clear pain (`PAIN_CAPS`) in a back with thin bones where it is new, or where a break
+    has no go-ahead; and in a calf after an operation without a go-ahead, or during treatment for cancer.
+
+    Args:
+        in_session: whether it is asked in the middle of one, so that what hurt this morning is not new.
+    """
+    told = diary or Diary()
+    is_clot = any(c in client.conditions and not is_cleared(client, c) for c in (*OPERATED, Condition.CANCER_TREATMENT))
+    found = {Region.CALF: PAIN_CAPS if is_clot else PAIN_RESTS}
+    if told.fall is not None and told.fall.days_ago <= FALL_HOLDS_DAYS:
+        found = dict.fromkeys(BODY_REGIONS, PAIN_RESTS) | found
+    found |= {region: PAIN_RESTS for condition, region in OPERATED.items()
+              if condition in client.conditions and not is_cleared(client, condition)}
+    if THIN_BONED & client.conditions:
+        found[Region.BACK] = PAIN_CAPS if _is_broken(client) else _new_back_pain(told, in_session=in_session)
+    return found
+
+
+def _is_broken(client: Client) -> bool:
+    return Condition.SPINE_FRACTURE in client.conditions and not is_cleared(client, Condition.SPINE_FRACTURE)
+
+
+def _new_back_pain(diary: Diary, *, in_session: bool) -> int:
+    """What is clearly more than it was in the last session, and this morning; where neither is known, only much."""
+    was = [] if diary.last.pain is None else [
+        diary.last.pain_at.get(spot, 0) for spot in diary.last.pain_at if spot.region is Region.BACK] or [
+        0 if diary.last.pain_at else diary.last.pain]
+    if in_session and diary.pain is not None:
+        was.append(max((v for spot, v in diary.pain.items() if spot.region is Region.BACK), default=0))
+    return min(PAIN_RESTS, max(PAIN_CAPS, max(was) + PAIN_RISE)) if was else PAIN_RESTS
