@@ -16,7 +16,7 @@ from app.domain.model.exercise import Axis, Position, Support
 from app.domain.model.kit import CHAIR
 from app.domain.model.plan import ChangeStage
 from app.words.client import lead
-from app.words.client.safety import BESIDE_THE_TICK, SAFETY_HIP, rest_arm, safety_lines
+from app.words.client.safety import BESIDE_THE_TICK, SAFETY_HIP, rest_arm, rest_leg, safety_lines
 from app.words.demands import OTHER
 from app.words.positions import STAGES, UP_HOW
 from tests.domain.dosing.test_dose import but
@@ -82,12 +82,13 @@ def test_r3_no_line_has_an_arm_push_that_may_not() -> None:
         assert "with a good arm" in line
     assert rest_arm("left")[0] in safety_lines(plaster("arm"), led=False)
     assert rest_arm("left")[0] in safety_lines(replace(plaster("arm"), rest_limb=""), led=False)
-    assert not any("rests" in line for line in safety_lines(plaster("leg"), led=False))
+    assert not any("arm rests" in line for line in safety_lines(plaster("leg"), led=False))
+    assert rest_leg("left")[0] in safety_lines(plaster("leg"), led=False)
     assert "Anton’s left arm rests" in " ".join(safety_lines(plaster("arm"), led=True, asked="Anton"))
 
 
 def test_r4_up_from_lying_goes_over_the_side_and_up_from_the_floor_has_a_way() -> None:
-    """No straight sit-up is said to anybody, nor to whoever leads them; a new hip has a pillow."""
+    """No straight sit-up is said to anybody, nor to whoever leads them; a new hip its own line."""
     for line in (STAGES[ChangeStage.SIT][1], lead.STAGES[ChangeStage.SIT][lead.YOU_SAY]):
         assert "Roll onto your better side" in line and "Sit up" not in line
     assert "hands and knees" in UP_HOW

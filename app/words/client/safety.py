@@ -5,6 +5,7 @@ from collections.abc import Collection, Mapping
 
 from app.domain.dosing.conditions import is_cleared, rules_of
 from app.domain.model.client import Client, Condition
+from app.domain.model.limbs import rests_arm, rests_leg
 from app.words.client.today import Pair, said
 
 PULSE = frozenset({Condition.BETA_BLOCKER, Condition.PACEMAKER})
@@ -28,7 +29,7 @@ SAFETY_PULSE: Pair = (
     "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
 SAFETY_ARM = "Never push or lean on the arm that was operated on, not even to get up from a chair or the bed."
-SAFETY_HIP = "Getting in and out of bed: a pillow between the knees, and no twisting on the new hip."
+SAFETY_HIP = "New hip: sit on a high, firm seat, never cross the legs, and never twist on that leg."
 SAFETY_BRAKES = "Put the brakes on, and sit well back. Swing the footplates away when the feet work on the floor."
 SAFETY_INHALER: Pair = ("Keep your inhaler within reach.", "Keep {name}’s inhaler within reach.")
 SAFETY_TABLETS: Pair = ("Train while your Parkinson’s tablets are working.",
@@ -37,6 +38,7 @@ SAFETY_SOLES: Pair = (
     "Keep your shoes on, and look at your soles afterwards. Stay seated while there is an open sore.",
     "Shoes on, and look at {name}’s soles afterwards. Sitting only while there is an open sore.")
 SAFETY_KNOCK = "Blood thinner: after a knock on the head get help at once, even if all seems well."
+SAFETY_TOGETHER: Pair = ("Train together with the person who helps you.", "Stay beside {name} from start to finish.")
 SAFETY_FALLS = "Hold on to something that can’t tip for every balance exercise."
 SAFETY_LEAD = (
     "Before you begin, set up the chair and know the warning signs; in the session they are one press away, under "
@@ -59,6 +61,7 @@ BREATHE: Pair = ("Breathe out on the effort. Never hold your breath.",
 BESIDE_THE_TICK: Mapping[Condition, str | Pair] = {
     Condition.WHEELCHAIR: SAFETY_BRAKES, Condition.COPD: SAFETY_INHALER, Condition.PARKINSONS: SAFETY_TABLETS,
     Condition.NEUROPATHY: SAFETY_SOLES, Condition.BLOOD_THINNER: SAFETY_KNOCK,
+    Condition.MEMORY_LOSS: SAFETY_TOGETHER,
 }
 
 
@@ -68,6 +71,12 @@ def rest_arm(side: str) -> Pair:
             f"{{name}}’s {side} arm rests: it must not push, lean or pull, not even to get up.")
 
 
+def rest_leg(side: str) -> Pair:
+    """Of a leg that rests, the same."""
+    return (f"Your {side} leg rests: never stand or push on it, not even to get up.",
+            f"{{name}}’s {side} leg rests: it must not stand or push, not even to get up.")
+
+
 def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
     """What may do harm, for this body and these circumstances; the last line is for everybody."""
     lines: list[tuple[bool, str | Pair]] = [
@@ -75,10 +84,10 @@ def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
         (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
         (Condition.SHOULDER_REPLACEMENT in body.conditions and not is_cleared(body, Condition.SHOULDER_REPLACEMENT),
          SAFETY_ARM),
-        (bool(body.rest_side) and body.rest_limb != "leg", rest_arm(body.rest_side)),
+        (rests_arm(body), rest_arm(body.rest_side)), (rests_leg(body), rest_leg(body.rest_side)),
         (Condition.HIP_REPLACEMENT in body.conditions and not is_cleared(body, Condition.HIP_REPLACEMENT), SAFETY_HIP),
         *((condition in body.conditions, line) for condition, line in BESIDE_THE_TICK.items()),
-        (any(rule.is_held for rule in rules_of(body)), SAFETY_FALLS), (True, SAFETY_ALWAYS)]
+        (_holds_on(body), SAFETY_FALLS), (True, SAFETY_ALWAYS)]
     return [_to(line, asked) for applies, line in lines if applies]
 
 
@@ -86,8 +95,12 @@ def look_lines(body: Client, kit: Collection[str], asked: str = "") -> list[str]
     """What to look at in the room before the first move."""
     lines: list[tuple[bool, str | Pair]] = [
         ("chair" in kit, CHAIR), (True, SHOES), (True, CLEAR), (True, WATER), (not body.alone, PHONE),
-        (any(rule.is_held for rule in rules_of(body)), SUPPORT), (True, BREATHE)]
+        (_holds_on(body), SUPPORT), (True, BREATHE)]
     return [_to(line, asked) for applies, line in lines if applies]
+
+
+def _holds_on(body: Client) -> bool:
+    return rests_arm(body) or any(rule.is_held for rule in rules_of(body))
 
 
 def _to(line: str | Pair, asked: str) -> str:
