@@ -19,7 +19,7 @@ from app.domain.model.person import Person
 from app.domain.model.plan import Timeline
 from app.domain.model.record import Ending, Hurt, SessionDone
 from app.domain.model.session_timing import JOURNAL_BEAT_MS
-from app.domain.player.pain_response import Sparing, easier_now, spare, spared
+from app.domain.player.pain_response import Sparing, easier_now, spare, spared, wants_a_look
 from app.domain.player.player import (
     Ended,
     Gap,
@@ -205,7 +205,8 @@ def take_easier(store: Store, clock: Clock, playing: Playing) -> Playing:
 def tell_hurt(store: Store, clock: Clock, playing: Playing, hurt: Hurt) -> Playing:
     """The answers after "that hurts": the region is spared for the rest, or the session ends."""
     step = playing.state.step if playing.state.step.exercise else playing.state.next_effort()
-    hurt = replace(hurt, exercise=step.exercise if step else None, at_ms=playing.state.at_ms)
+    hurt = replace(hurt, exercise=step.exercise if step else None, at_ms=playing.state.at_ms,
+                   wants_look=wants_a_look(hurt, playing.limits))
     sparing: Sparing = spare(playing.state, hurt, playing.library, playing.person.body, playing.limits)
     swaps: list[Swapped] = [swap_to(written, option, by_hand=False) for written, option in sparing.swaps]
     with store.begin() as db:

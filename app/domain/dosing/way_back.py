@@ -12,7 +12,6 @@ from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import (
     FEVER_FREE,
-    PAIN_ENDS,
 )
 
 ILLNESS_CARRIES = Level.LIGHT
@@ -46,7 +45,7 @@ def check_ins_of(records: Sequence[Record]) -> tuple[CheckIn, ...]:
 def _session_stop(done: SessionDone) -> Stop | None:
     if done.ending is Ending.SIGN:
         return Stop(done.stamp.id, _sign_level(done.sign), done.stamp.utc, done.sign, yes_from(done.sign))
-    if (done.worst_pain or 0) >= PAIN_ENDS or any(h.gave_way for h in done.hurts):
+    if done.is_pain_stop:
         return Stop(done.stamp.id, Level.ASK_FIRST, done.stamp.utc, RuleId.PAIN, yes_from(RuleId.PAIN))
     return None
 

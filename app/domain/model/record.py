@@ -10,7 +10,7 @@ from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy, Symptom
 from app.domain.model.omit_defaults import LATE
 from app.domain.model.plan import Timeline
-from app.domain.model.thresholds import WHOLE_FROM
+from app.domain.model.thresholds import PAIN_ENDS, WHOLE_FROM
 
 
 class How(StrEnum):
@@ -69,6 +69,8 @@ class Hurt:
     at_ms: int = 0
     kind: HurtKind = field(default=HurtKind.UNSAID, metadata=LATE)
     answered_by: AnsweredBy = field(default=AnsweredBy.SELF, metadata=LATE)
+    wants_look: bool = field(default=False, metadata=LATE)
+    """Whether somebody was to look at it before anything went on, and it therefore ended the session."""
 
 
 @dataclass(frozen=True)
@@ -161,6 +163,11 @@ class SessionDone:
         for hurt in self.hurts:
             told[hurt.spot] = max(hurt.level, told.get(hurt.spot, 0))
         return told
+
+    @property
+    def is_pain_stop(self) -> bool:
+        """Whether what hurt has to be looked at before the next session."""
+        return (self.worst_pain or 0) >= PAIN_ENDS or any(h.gave_way or h.wants_look for h in self.hurts)
 
     @property
     def worst_pain(self) -> int | None:

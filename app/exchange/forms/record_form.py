@@ -96,6 +96,7 @@ class HurtForm(Form):
     at_ms: Milliseconds = 0
     kind: HurtKind = HurtKind.UNSAID
     answered_by: AnsweredBy = AnsweredBy.SELF
+    wants_look: bool = False
 
 
 def _hurt(form: HurtForm) -> Hurt:

@@ -101,7 +101,7 @@ STOP_HEAD = "What to do now"
 
 
 def pain_stop_lines(number: str, asked: str = "") -> tuple[str, ...]:
-    """After pain of 8 or more, or a joint that gave way."""
+    """After pain that has to be looked at, or a joint that gave way."""
     return (f"{'Let ' + asked + ' rest' if asked else 'Rest'}, and have it looked at before any more training.",
             f"If {asked or 'you'} cannot put weight on it, or it is swollen, hot or out of shape, call a doctor today, "
             f"or {number} if it is bad.")

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 import asyncio
+from dataclasses import replace
 from datetime import timedelta
 
 from app.actions.training import playing
@@ -114,3 +115,16 @@ def test_what_changed_after_that_hurts_can_be_told(at_home: Home) -> None:
     assert named and len(named) == len(set(named))
     left = {s.exercise for i, s in enumerate(after.state.steps) if s.is_effort and i not in after.state.passed_by}
     assert not left & set(named)
+
+
+def test_much_pain_where_one_was_operated_on_ends_it_and_waits_for_a_look(at_home: Home) -> None:
+    """As the same answer in the morning does; a knee that is not new is spared, and it goes on."""
+    at_home.answer()
+    run = at_home.begin()
+    assert not playing.tell_hurt(at_home.store, at_home.clock, run, Hurt(KNEE, 6)).is_over
+    new = replace(run, limits=replace(run.limits, looked_at={Region.KNEE: 6}))
+    after = playing.tell_hurt(at_home.store, at_home.clock, new, Hurt(KNEE, 6))
+    assert after.is_over and after.state.hurts[-1].wants_look
+    done = playing.keep_session(at_home.store, at_home.clock, after)
+    stop = outlook(at_home.store, at_home.clock, at_home.person.id).stop
+    assert stop is not None and stop.id == done.stamp.id and stop.yes_from == "clinician"

@@ -208,6 +208,7 @@ def test_clean_sessions_are_counted_back_from_the_latest() -> None:
 @pytest.mark.parametrize(("changes", "level", "because"), [
     ({"pain": sore(left_knee=8)}, 7, "pain"), ({"hurts": (Hurt(KNEE, 8),)}, 7, "pain"),
     ({"hurts": (Hurt(KNEE, 2, gave_way=True),)}, 7, "pain"),
+    ({"hurts": (Hurt(KNEE, 6, wants_look=True),)}, 7, "pain"),
     ({"ending": Ending.SIGN, "sign": "fainting"}, 8, "fainting"),
     ({"ending": Ending.SIGN, "sign": "dizziness"}, 7, "dizziness"), ({"ending": Ending.SIGN}, 7, "")])
 def test_what_in_a_session_stops_one_until_a_clinician_says_yes(changes: dict[str, Any], level: int, because: str

@@ -108,6 +108,8 @@ def test_after_each_hurt_nothing_ahead_loads_what_hurts(session: str, client: Cl
         if state.status in OVER:
             return
         state, limits = _answered(state, hurt, client, limits, now)
+        if state.status in OVER:
+            return
         caps = {a.value: c for a, c in limits.caps.items()}
         ahead = [s for s in state.steps[state.index:] if s.is_effort and s.length_ms and s.end_ms > state.at_ms]
         for step in ahead:
@@ -131,7 +133,7 @@ def _answered(state: PlayerState, hurt: Hurt, client: Client, limits: Limits, no
     state = handle(state, HurtTold(hurt, got.leave_out, got.ends), at(now))
     for written, option in got.swaps:
         state = handle(state, swap_to(written, option, by_hand=False), at(now))
-    assert state.status is Status.PAUSED
+    assert state.status is (Status.STOPPED if got.ends else Status.PAUSED)
     return state, got.limits
 
 

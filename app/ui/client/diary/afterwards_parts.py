@@ -11,7 +11,6 @@ from app.actions.training.afterwards import outlook
 from app.domain.model.body import Spot
 from app.domain.model.person import Person
 from app.domain.model.record import Ending, SessionDone
-from app.domain.model.thresholds import PAIN_ENDS
 from app.ui.client.reach import call_button, reach
 from app.ui.client.today.coach_told import coach_line
 from app.ui.parts import Card, options
@@ -53,8 +52,7 @@ def asked_pain(c: Card, hurts: bool | None, levels: dict[Spot, int], say: Act, t
 
 def is_stop(done: SessionDone) -> bool:
     """Whether a clinician should hear of it before the next session."""
-    gave_way = any(h.gave_way for h in done.hurts)
-    return done.ending is Ending.SIGN or gave_way or (done.worst_pain or 0) >= PAIN_ENDS
+    return done.ending is Ending.SIGN or done.is_pain_stop
 
 
 def stop_box(c: Card, shell: Shell, person: Person, done: SessionDone, mistaken: Act) -> list[ft.Control]:
