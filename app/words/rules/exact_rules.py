@@ -32,6 +32,7 @@ from app.words.coach.proofreading import PROBLEMS
 from app.words.conditions import COACH_WORDS
 from app.words.rules.condition_rows import axis_name, condition_rows
 from app.words.rules.limb_and_rise_rules import limbs_for_coach, rises_for_coach
+from app.words.rules.look_rows import looks_for_coach
 from app.words.rules.section import Section
 from app.words.rules.watching_rows import EXACT_LIST, EXACT_WEEKS, LIST_ROWS
 from app.words.signs import SIGN_WORDS
@@ -283,5 +284,6 @@ def _sources() -> Section:
 
 def for_coach(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, exact."""
-    return (_levels(table), _votes(table), _regions(), limbs_for_coach(), rises_for_coach(), _conditions(), _stops(),
-            _moving_on(), *_over_weeks(), _hand(), _anchors(), _proofreading(), _limits(), _checks(), _sources())
+    return (_levels(table), _votes(table), _regions(), limbs_for_coach(), rises_for_coach(), looks_for_coach(),
+            _conditions(), _stops(), _moving_on(), *_over_weeks(), _hand(), _anchors(), _proofreading(), _limits(),
+            _checks(), _sources())

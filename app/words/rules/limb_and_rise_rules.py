@@ -17,7 +17,7 @@ def limbs_for_coach() -> Section:
     return Section("limbs", "Limbs, sides and swaps", (
         "Each exercise says which limbs it works (`loads`) and which it leans on (`leans_on`); standing, and getting "
         "down to the floor and up, use both legs. A resting side names its limb, or both: anything that uses that limb "
-        "is left out, and everything else stays.",
+        "is left out, and everything else stays. With an arm at rest balance is held, and on both feet. [P]",
         "Pain on one side, or going easy on it, applies to work that uses that limb. One-sided work of the "
         "other side stays as written; on the painful side an easier one-sided option takes its place, or nothing, and "
         "the plan says that left and right are not equal. Anything that jars, turns or goes to the floor is capped for "
@@ -36,7 +36,8 @@ def rises_for_coach() -> Section:
          f"early drop in 29% over 65: {TRAN_2021.short}; length [P]"),
         ("standing still after lying", f"{p.STAND_S} s, holding on; if slow, {p.LONG_STAND_S} s",
          f"deepest in the first 15 s: {FREEMAN_2011.short}; length if slow [P]"),
-        ("from a seat or a bed’s edge to a stand", f"{p.STAND_UP_S} s", "[P]"),
+        ("from a seat or a bed’s edge to a stand",
+         f"{p.STAND_UP_S} s; with a walking aid, or after a fall, {p.STAND_UP_S + p.CROSS_S} s", "[P]"),
         ("from lying to the knees, on the floor", f"{p.SIT_UP_S} s", "[P]"),
         ("down on a bed", f"{p.LIE_DOWN_S} s", "[P]"),
     )
@@ -52,7 +53,8 @@ def rises_for_coach() -> Section:
 def limbs_for_client() -> Section:
     """Plain."""
     return Section("limbs", "An arm or a leg that rests", (
-        "We don’t use a resting arm or leg at all: not to push, pull, carry or lean on. You keep everything else.",
+        "We don’t use a resting arm or leg at all: not to push, pull, carry or lean on. You keep everything else. "
+        "With an arm at rest you balance on both feet, holding on.",
         "If one arm or leg hurts, we go easy on it. The other side carries on with its one-sided exercises, so left "
         "and right may not be equal for a while, and we tell you when. Your coach can ask for both to rest.",
         "An exercise that is swapped in never gives an arm or leg more to do than your coach wrote, and never sends "

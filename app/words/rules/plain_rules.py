@@ -22,6 +22,7 @@ from app.words.coach.proofreading import PROBLEMS
 from app.words.parts import REGIONS
 from app.words.rules.exact_rules import span
 from app.words.rules.limb_and_rise_rules import limbs_for_client, rises_for_client
+from app.words.rules.look_rows import looks_for_client
 from app.words.rules.section import Section
 from app.words.rules.watching_rows import PLAIN_LIST, PLAIN_WEEKS
 from app.words.signs import ASK_TODAY, EMERGENCIES, SIGN_WORDS
@@ -221,6 +222,6 @@ def _sources(table: RuleTable) -> Section:
 
 def for_client(table: RuleTable = rules.DEFAULT_RULES) -> tuple[Section, ...]:
     """Every section, with their coach's own table."""
-    return (_how(), _answers(table), _joints(), limbs_for_client(), rises_for_client(), _conditions(), _stops(),
-            _way_back(), *_over_weeks(), _coach(table), _demands(), _checks(), _proofread(),
+    return (_how(), _answers(table), _joints(), limbs_for_client(), rises_for_client(), looks_for_client(),
+            _conditions(), _stops(), _way_back(), *_over_weeks(), _coach(table), _demands(), _checks(), _proofread(),
             _sources(table))

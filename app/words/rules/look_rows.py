@@ -1,0 +1,38 @@
+"""Which pain is looked at before any training, and before a session goes on: in both wordings. Knows no Flet.
+
+Every number comes from the thresholds that `app/domain/dosing/look.py` decides by.
+"""
+from __future__ import annotations
+
+from app.domain.model import thresholds as at
+from app.words.rules.section import Section
+
+
+def looks_for_coach() -> Section:
+    """Exact."""
+    rows = (
+        ("any joint, within a fortnight of a fall", f"≥ {at.PAIN_RESTS}", f"{at.FALL_HOLDS_DAYS} days"),
+        ("what was operated on", f"≥ {at.PAIN_RESTS}", "until the go-ahead"),
+        ("back, with osteoporosis", f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} where it rose by ≥ {at.PAIN_RISE}",
+         "since the last session; within a session, since the morning too"),
+        ("back, with a fracture of the spine", f"≥ {at.PAIN_CAPS}", "until the go-ahead"),
+        ("calf", f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} after an operation or in treatment for cancer",
+         "a clot cannot be ruled out here"),
+    )
+    return Section("looks", "Pain that is looked at first", (
+        "Such a pain gives level 7 in the morning, and ends a session in which it is told; a clinician’s go-ahead is "
+        "then needed, as after any stop. The numbers are [P].",
+        "After any other pain told within a session we go as easy on that place as after the same answer in the "
+        "morning.",
+    ), ("Where", "Pain, 0–10", "For how long"), rows)
+
+
+def looks_for_client() -> Section:
+    """Plain."""
+    return Section("looks", "Pain that is looked at first", (
+        f"Pain of {at.PAIN_RESTS} or more soon after a fall, where you had an operation, or in a calf should be looked "
+        "at before you train. We ask you to have that done, and a session in which you tell us stops there.",
+        f"In the back it is {at.PAIN_CAPS} or more with a broken bone in the spine, and with thin bones when it is "
+        "new.",
+        "We don’t know what it is. It may be nothing, and it may be something that training makes worse.",
+    ))
