@@ -26,7 +26,6 @@ def data(ready: Path, tmp_path: Path) -> Path:
     return Path(shutil.copytree(ready, tmp_path / "data"))
 
 
-@pytest.mark.in_chromium
 def test_a_fall_closes_start_and_its_undo_opens_it(person_at: PersonAt, data: Path) -> None:
     """The number is there as soon as the head is named; nothing is kept before all is answered."""
     with person_at(data, "/diary") as walker:
