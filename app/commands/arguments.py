@@ -113,6 +113,7 @@ def _add_output(one: argparse.ArgumentParser) -> None:
 def _add_pack(one: argparse.ArgumentParser) -> None:
     one.add_argument("source", type=Path, metavar="SOURCE", help="a folder of TOML and media")
     _add_output(one)
+    _add_passphrase(one, words.KEYS_WITH)
     one.add_argument("--no-voice", action="store_true", help="no speech engine says what nobody has recorded")
 
 
@@ -137,6 +138,7 @@ def _add_store(one: argparse.ArgumentParser) -> None:
 
 def _add_intake(one: argparse.ArgumentParser) -> None:
     one.add_argument("paths", type=_file, nargs="+", metavar="PATH", help="returns, or folders of them")
+    _add_passphrase(one, words.KEYS_WITH)
     _add_store(one)
 
 

@@ -11,6 +11,7 @@ from typing import Any
 from app.actions.desk import intake
 from app.commands.data_directory import store_of
 from app.commands.files import is_standard, name_of, read_file
+from app.commands.passphrases import open_keys_with
 from app.commands.progress import Progress
 from app.device.clock import SystemClock
 from app.domain.errors import AppError
@@ -42,6 +43,7 @@ async def run(args: argparse.Namespace) -> int:
             lost.append((name_of(path), error))
     taken: list[intake.Taken] = []
     with store_of(args) as store, Progress() as progress:
+        await open_keys_with(args, store)
         async for one in intake.taking(store, SystemClock(), found):
             taken.append(one)
             progress.step(commands.returns_read(len(taken), len(found)))

@@ -9,6 +9,7 @@ from app.actions.desk import publishing
 from app.commands.data_directory import store_of
 from app.commands.files import require_place, said_beside, write_file, written_name
 from app.commands.json_shapes import problem_shape
+from app.commands.passphrases import open_keys_with
 from app.commands.progress import Progress
 from app.device.clock import SystemClock
 from app.device.speech_engine import Engine, find_engine
@@ -38,6 +39,7 @@ async def run(args: argparse.Namespace) -> int:
     require_place(args.output)
     out = said_beside(args.output)
     with store_of(args) as store, Progress() as progress:
+        await open_keys_with(args, store)
         clock, engine = SystemClock(), None if args.no_voice else find_engine()
         built = await publishing.build(store, clock, args.source, engine and HeardEngine(engine, progress),
                                        lambda stage: progress.stage(commands.BUILDING[stage]))

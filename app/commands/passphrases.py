@@ -5,8 +5,10 @@ import argparse
 import getpass
 import sys
 
+from app.actions.desk.key_locks import is_shut, unlock_keys
 from app.commands.files import is_standard, name_of, read_text
 from app.domain.errors import WrongValue
+from app.storage.database import Store
 from app.words.machine import commands as words
 
 #: More is no passphrase but another file.
@@ -39,6 +41,17 @@ def given_passphrase(args: argparse.Namespace) -> str | None:
     if args.passphrase_file is not None and not _typed(args):
         return _read(args)
     return getpass.getpass(words.PASSPHRASE) if sys.stdin.isatty() else None
+
+
+async def open_keys_with(args: argparse.Namespace, store: Store) -> None:
+    """Opens the coach's keys in that store, where they are locked and a passphrase is given.
+
+    Raises:
+        WrongKeyPassphrase: it is another one.
+        UnreadableSource, TooLarge, WrongValue: as `chosen_passphrase`.
+    """
+    if is_shut(store) and (passphrase := given_passphrase(args)) is not None:
+        await unlock_keys(store, passphrase)
 
 
 def _typed(args: argparse.Namespace) -> bool:

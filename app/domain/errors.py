@@ -156,6 +156,18 @@ class EasyPassphrase(SecretError):
     """least: it has fewer characters than that, or hardly any different ones."""
 
 
+class KeysLocked(SecretError):
+    """The coach's keys are under a passphrase, and it has not been given since the program began."""
+
+
+class WrongKeyPassphrase(SecretError):
+    """The coach's keys open with another passphrase, or what is kept of them was changed."""
+
+
+class SheetFirst(SecretError):
+    """Nothing is locked while the recovery sheet is not on paper: it is the way back from a forgotten passphrase."""
+
+
 class EasyPin(SecretError):
     """least, most: it is not so many digits, or they are all the same or count up or down."""
 

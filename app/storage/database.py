@@ -51,6 +51,8 @@ class Store:
         self.name = str(path) if path else engine.url.render_as_string(hide_password=True)
         self.read_once = ReadOnce()
         """What screens ask for at every turn; a connection hands it on as an option of that name."""
+        self.opened_keys: dict[str, bytes] = {}
+        """Private keys of the coach by kind that a passphrase opened; they are in no file."""
 
     @contextmanager
     def begin(self) -> Iterator[Connection]:

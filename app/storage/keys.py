@@ -4,7 +4,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, delete, select
 
 from app.storage.tables import key as table
 from app.storage.upsert import put
@@ -38,6 +38,11 @@ def replace_keys(db: Connection, pair: StoredKeyPair) -> StoredKeyPair:
         "owner": pair.owner, "kind": pair.kind, "private": pair.private, "public": pair.public, "made_utc": pair.made,
     })
     return pair
+
+
+def forget_keys(db: Connection, owner: str) -> None:
+    """Every pair of that owner goes."""
+    db.execute(delete(table).where(table.c.owner == owner))
 
 
 def keys(db: Connection, owner: str, kind: str) -> StoredKeyPair | None:

@@ -1,6 +1,7 @@
 """`evenload intake` from the outside: good returns kept, bad ones named, and an exit status for each mixture."""
 from __future__ import annotations
 
+import asyncio
 import json
 from dataclasses import dataclass
 from datetime import timedelta
@@ -8,6 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from app.actions.desk.key_locks import lock_keys
+from app.actions.desk.publishing import confirm_sheet
 from app.cli import main
 from app.commands import intake
 from app.device.clock import ManualClock
@@ -105,3 +108,20 @@ def test_a_clock_that_is_wrong_is_told_on_standard_error(post: Post, capsys: Out
     out, err = capsys.readouterr()
     assert "1 new record" in out
     assert err.startswith("ahead.evenload-return: ") and err.count("\n") == 1
+
+
+def test_locked_keys_are_opened_by_the_passphrase_in_a_file(post: Post, tmp_path: Path, capsys: Out) -> None:
+    """Without it, and with another one, exit 2 and nothing taken in; never as an argument."""
+    path = post.letter("a.evenload-return", "c1")
+    store = open_store(post.data)
+    confirm_sheet(store)
+    asyncio.run(lock_keys(store, "kettle plum ladder north"))
+    store.close()
+    assert main(["intake", path]) == 2 and "Your keys are locked" in capsys.readouterr().err
+    file = tmp_path / "phrase.txt"
+    file.write_text("kettle plum ladder south\n", "utf-8")
+    assert main(["intake", path, "--passphrase-file", str(file)]) == 2
+    assert "don’t open with that passphrase" in capsys.readouterr().err and post.names() == []
+    file.write_text("kettle plum ladder north\n", "utf-8")
+    assert main(["intake", path, "--passphrase-file", str(file)]) == 0
+    assert post.names() == ["Vera"]

@@ -12,7 +12,7 @@ from app.words import parts
 from app.words.client import check_in, checks, events, send, welcome
 from app.words.client import today as client
 from app.words.coach import checks as coach_checks
-from app.words.coach import desk, publish, reply
+from app.words.coach import desk, key_lock, publish, reply
 from tests.browser.prepared import MORNING, SOURCE
 from tests.stories import steps
 from tests.stories.person import DESKTOP, PersonAt
@@ -91,6 +91,22 @@ def test_the_keys_of_a_lost_computer_come_back_by_their_words(person_at: PersonA
         walker.press(welcome.COACH).go("/publish").press(publish.RECOVER_OPEN)
         walker.write(publish.RECOVER_FIELD, " ".join(sheet)).press(publish.RECOVER)
         walker.sees(publish.RECOVERED, publish.SHEET_GONE)
+
+
+def test_keys_under_a_passphrase_are_asked_for_once_and_come_out_again(person_at: PersonAt, demo: Demo) -> None:
+    """The sheet is on paper first; two that differ lock nothing; the desk asks before it takes anything in."""
+    phrase = "kettle plum ladder north"
+    with person_at(demo.data, "/publish", began=MORNING, size=DESKTOP) as walker:
+        walker.sees_no_button(key_lock.LOCK_OPEN)
+        walker.press(publish.SHEET_DONE, publish.SHEET_YES).sees(publish.SHEET_GONE).press(key_lock.LOCK_OPEN)
+        walker.write(key_lock.PASSPHRASE, phrase).write(key_lock.AGAIN, "another").press(key_lock.LOCK)
+        walker.sees(key_lock.NOT_THE_SAME).write(key_lock.AGAIN, phrase).press(key_lock.LOCK)
+        walker.sees_heading(key_lock.LOCKED_HEAD).press(key_lock.SHUT_NOW).sees(key_lock.SHUT)
+        walker.go("/desk").sees(key_lock.SHUT).write(key_lock.PASSPHRASE, "kettle plum ladder south")
+        walker.press(key_lock.UNLOCK).sees(re.compile("^Your keys don’t open with that passphrase"))
+        walker.write(key_lock.PASSPHRASE, phrase).press(key_lock.UNLOCK).sees(desk.OPEN_RETURNS)
+        walker.go("/publish").press(key_lock.REMOVE_OPEN).write(key_lock.PASSPHRASE, phrase).press(key_lock.REMOVE)
+        walker.sees(key_lock.LOCK_OPEN)
 
 
 def test_a_source_with_faults_is_kept_back_and_an_unreadable_one_is_named(person_at: PersonAt, demo: Demo) -> None:

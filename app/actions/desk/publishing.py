@@ -9,6 +9,7 @@ from enum import StrEnum
 from pathlib import Path
 from typing import NamedTuple
 
+from app.actions.desk.key_locks import KINDS, SECRET, coach_pair, require_open
 from app.actions.desk.voice import Speaks, voice_of
 from app.data_folder import SOURCES
 from app.device.clock import Clock
@@ -31,11 +32,8 @@ from app.storage.database import Store
 from app.storage.erasing import sweep_after_erasing
 from app.storage.keys import COACH
 
-KINDS = ("signing", "sealing", "recovery_signing", "recovery_sealing")
 #: Settings: the name on the coach's programmes, and what was signed: by source id, its version, hash and instant.
 NAME, PUBLISHED = "coach_name", "coach_published"
-#: Setting: the recovery secret, hex, until the coach says that the sheet is printed or written down.
-SECRET = "coach_recovery_secret"
 #: Setting, after keys were lost and made anew: the statement that goes with every programme, as in a manifest.
 KEY_CHANGE = "coach_key_change"
 
@@ -81,13 +79,18 @@ class PublishableSource:
 
 
 def coach_keys(store: Store) -> CoachKeys | None:
-    """The coach's keys, or None before they were made."""
+    """The coach's keys, or None before they were made. While they are locked the private halves are empty."""
     with store.read() as db:
-        return _whole([keys.keys(db, COACH, kind) for kind in KINDS])
+        return _whole([coach_pair(db, store, kind) for kind in KINDS])
 
 
 async def ensure_coach_keys(store: Store, clock: Clock) -> CoachKeys:
-    """The coach's keys, made on first use. What is here already is never replaced."""
+    """The coach's keys, made on first use. What is here already is never replaced.
+
+    Raises:
+        KeysLocked: they are under a passphrase and have to be opened first.
+    """
+    require_open(store)
     known = coach_keys(store)
     if known is not None:
         return known
@@ -97,7 +100,7 @@ async def ensure_coach_keys(store: Store, clock: Clock) -> CoachKeys:
     # of recovery only the public halves are kept: the private ones come back from the words of the sheet
     made = (signing, sealing, *(KeyPair(b"", pair.public) for pair in recovery))
     with store.begin() as db:
-        meanwhile = _whole([keys.keys(db, COACH, kind) for kind in KINDS])
+        meanwhile = _whole([coach_pair(db, store, kind) for kind in KINDS])
         if meanwhile is not None:
             return meanwhile
         for kind, pair in zip(KINDS, made, strict=True):
@@ -158,7 +161,9 @@ async def build(store: Store, clock: Clock, folder: Path, engine: Speaks | None 
         UnreadableSource, WrongValue, UnknownName: the source cannot be read or says something impossible.
         BadFigure: a moving figure does not pass its checks.
         UnsafeEntry, TooLarge: media that a pack may not hold.
+        KeysLocked: the coach's keys are under a passphrase and have to be opened first.
     """
+    require_open(store)
     begins(BuildStage.READING)
     source, media = read_source(folder), read_media(folder)
     problems = proofread(source)

@@ -18,6 +18,7 @@ JSON = "prints the result as JSON; the fields are listed below"
 
 SEAL_WITH = "seals the copy under the passphrase in this file's first line; - asks, or reads standard input"
 OPEN_WITH = "the passphrase of a sealed copy, in this file's first line; else it is asked for"
+KEYS_WITH = "the passphrase of your keys, where they are locked, in this file’s first line; else it is asked for"
 
 SUMMARIES = {
     "open": "opens the app in the browser, on this machine only",

@@ -10,12 +10,14 @@ import flet as ft
 
 from app.actions.desk import attention_list, publishing
 from app.actions.desk.attention_list import Attention, Case, Marked
+from app.actions.desk.key_locks import is_shut
 from app.domain.measures.attention_summary import Flag
 from app.domain.model.record import Record
 from app.storage.attention_marks import MarkState
 from app.ui.coach.attention.cases import Act, Done, case_row
 from app.ui.coach.attention.intake_panel import IntakePanel
 from app.ui.coach.coach_layout import coach_page
+from app.ui.coach.key_lock_part import KeyLockPart
 from app.ui.parts import Card, bind
 from app.ui.parts import theme as t
 from app.ui.shell.shell import Shell, safe
@@ -96,7 +98,7 @@ def DeskScreen(shell: Shell) -> ft.Control:
     body: list[ft.Control] = [c.title(words.DESK_TITLE)]
     if seen.people:
         body.append(c.lead(words.of_people(today, len(people_left), seen.people)))
-    body.append(IntakePanel(shell, reload))
+    body.append(KeyLockPart(shell, reload) if is_shut(shell.store) else IntakePanel(shell, reload))
     if not seen.people:
         body.append(_first(shell, c))
         return coach_page(shell, "desk", body)

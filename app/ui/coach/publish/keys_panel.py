@@ -6,7 +6,9 @@ from collections.abc import Callable
 import flet as ft
 
 from app.actions.desk import publishing
+from app.actions.desk.key_locks import is_shut
 from app.actions.desk.recovering import recover_keys
+from app.ui.coach.key_lock_part import KeyLockPart
 from app.ui.coach.publish.code_page import CodePart
 from app.ui.coach.stable_field import typed_field, use_typed
 from app.ui.parts import Card, bind
@@ -51,7 +53,10 @@ def KeysPanel(shell: Shell) -> ft.Control:
         CodePart(shell), c.head(words.SHEET_HEAD),
     ]
     if sheet is None:
-        return c.stack([*pieces, c.soft(words.SHEET_GONE)])
+        def done() -> None:
+            set_turn(turn + 1)
+        forgotten = [RecoverPart(shell, done)] if is_shut(shell.store) else []
+        return c.stack([*pieces, c.soft(words.SHEET_GONE), KeyLockPart(shell, done), *forgotten])
     acts = [
         c.small_button(words.SHEET_HIDE if is_shown else words.SHEET_SHOW, bind(show, not is_shown)),
         c.small_button(words.SHEET_SAVE, safe(shell, save)),
