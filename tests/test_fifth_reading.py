@@ -16,6 +16,7 @@ from app.domain.model.body import PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Fall, Last
 from app.domain.model.exercise import Axis, Exercise, Position, Support
+from app.domain.model.kit import WEIGHTS
 from app.domain.model.level import Level
 from app.domain.model.limbs import lies_on_side, takes_both_arms
 from app.domain.model.record import Hurt
@@ -129,6 +130,7 @@ def test_v6_a_broken_spine_neither_bends_nor_lifts_until_the_go_ahead(weeks: int
     for one in done(got):
         assert one.asks(Axis.SPINAL_ROUNDING) == one.asks(Axis.LOADED_SPINAL_FLEXION) == 0, one.id
         assert one.asks(Axis.LOADED_TWIST) == 0 and one.asks(Axis.BEARING_DOWN) <= 1, one.id
+        assert not one.loaded and not WEIGHTS & one.needs(), one.id
 
 
 def test_v6_new_pain_in_a_back_with_thin_bones_is_looked_at_first() -> None:

@@ -362,7 +362,8 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         exercise.position.value == "on_bed" and (demand.get("floor_transfer") or demand.get("head_below_heart")))
     if lying and no_yes(client, "hip_replacement"):
         found.append("lying")
-    if "epilepsy" in names and exercise.loaded and lying:
+    heavy = exercise.loaded or {"dumbbell", "kettlebell"} & set(exercise.equipment)
+    if ("epilepsy" in names and exercise.loaded and lying) or (heavy and no_yes(client, "spine_fracture")):
         found.append("weight")
     bouts = (side,) if side else ("left", "right") if exercise.sides.value == "each" else (exercise.sides.value,)
     if all(uses_rested(exercise, bout, client) for bout in bouts):

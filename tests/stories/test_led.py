@@ -34,7 +34,6 @@ def to_the_start(walker: Person) -> Person:
     return walker.sees(re.compile("left$")).sees(says.whose(NAME))
 
 
-@pytest.mark.in_chromium
 def test_she_leads_him_through_and_her_guess_stays_a_guess(person_at: PersonAt, data: Path) -> None:
     """What to say, where to stand, what to hold and to watch; questions only once he sits; his session, all along."""
     with person_at(data, "/today") as walker:

@@ -55,7 +55,6 @@ def test_no_harmed_programme_gets_in(
     assert len(set(refusals.values())) == len(PACKS)
 
 
-@pytest.mark.in_chromium
 def test_no_return_for_somebody_else_gets_in(
     person_at: PersonAt, bad_files: Path, demo_data: Path, tmp_path: Path,
 ) -> None:

@@ -75,6 +75,8 @@ class ConditionRule:
     """Until a clinician's yes nothing is done lying, and no thigh goes behind the body."""
     is_weightless_lying: bool = False
     """No weight is lifted while lying down, where it would be above the face."""
+    is_weightless_first: bool = False
+    """Until a clinician's yes no weight is lifted."""
     is_slow_up: bool = False
     """Chair stands no quicker than `SLOW_STAND_MS` and none brisk; a stand with a hand on something after a rise."""
     is_steady_up_first: bool = False
@@ -202,7 +204,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 1, Axis.IMPACT: 1},
         first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_SPINAL_FLEXION: 0, Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1,
                Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1, **ON_BOTH_FEET}, first_weeks=12,
-        is_steady_up_first=True),
+        is_steady_up_first=True, is_weightless_first=True),
 }
 
 
@@ -239,6 +241,11 @@ def is_one_handed(client: Client, today: date) -> bool:
 def stays_up(client: Client) -> bool:
     """Whether nothing may be done lying, for want of a clinician's yes: on the way up a new hip turns inwards."""
     return any(CONDITION_RULES[c].is_up_first and not is_cleared(client, c) for c in client.conditions)
+
+
+def lifts_nothing(client: Client) -> bool:
+    """Whether no weight is lifted, for want of a clinician's yes."""
+    return any(CONDITION_RULES[c].is_weightless_first and not is_cleared(client, c) for c in client.conditions)
 
 
 def rises_steadily(client: Client) -> bool:

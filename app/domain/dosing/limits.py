@@ -10,6 +10,7 @@ from app.domain.dosing.conditions import (
     SLOW_STAND_MS,
     condition_caps,
     is_one_handed,
+    lifts_nothing,
     rises_steadily,
     rules_of,
     stays_up,
@@ -111,6 +112,8 @@ class Limits:
     """Nothing that is done lying."""
     is_hip_front_spared: bool = False
     """No stretch of the front of the hip."""
+    is_weightless: bool = False
+    """No weight whatever the day, for want of a clinician's yes."""
     is_weightless_lying: bool = False
     """No weight while lying down."""
     slowest_stand_ms: int = 0
@@ -200,6 +203,8 @@ class Limits:
             yield "seated", exercise.position
         if self.without_weights and (exercise.loaded or WEIGHTS & exercise.needs()):
             yield "weight", "day" if self.is_weightless_day else "owned"
+        elif self.is_weightless and (exercise.loaded or WEIGHTS & exercise.needs()):
+            yield "weight", "go_ahead"
         elif self.is_weightless_lying and exercise.loaded and exercise.lies:
             yield "weight", "lying"
 
@@ -265,6 +270,7 @@ def limits_today(
         is_off_side=is_off_side(client, diary, today),
         is_up=stays_up(client),
         is_hip_front_spared=is_hip_front_spared(client, diary, today),
+        is_weightless=lifts_nothing(client),
         is_weightless_lying=any(r.is_weightless_lying for r in rules),
         slowest_stand_ms=SLOW_STAND_MS if rises_steadily(client) else 0,
         is_same_order=client.same_as_always or any(r.is_same_order for r in rules),

@@ -47,6 +47,8 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
         yield "until the go-ahead nothing lying down, and no stretch of the front of the hip"
     if rule.is_steady_up_first:
         yield f"until the go-ahead a chair stand takes ≥ {SLOW_STAND_MS // 1000} s and is never brisk"
+    if rule.is_weightless_first:
+        yield "until the go-ahead no weight is lifted"
     if rule.is_weightless_lying:
         yield "no weight while lying down"
     if rule.is_slow_up:

@@ -5,6 +5,7 @@ Every number comes from the thresholds that `app/domain/dosing/look.py` decides 
 from __future__ import annotations
 
 from app.domain.model import thresholds as at
+from app.domain.model.level import Level
 from app.words.rules.section import Section
 
 
@@ -20,11 +21,11 @@ def looks_for_coach() -> Section:
          "a clot cannot be ruled out here"),
     )
     return Section("looks", "Pain that is looked at first", (
-        "Such a pain gives level 7 in the morning, and ends a session in which it is told; a clinician’s go-ahead is "
-        "then needed, as after any stop. The numbers are [P].",
+        f"Such a pain gives level {Level.ASK_FIRST:d} in the morning, and ends a session in which it is told; a "
+        "clinician’s go-ahead is then needed, as after any stop. The numbers are [P].",
         "After any other pain told within a session we go as easy on that place as after the same answer in the "
         "morning.",
-    ), ("Where", "Pain, 0–10", "For how long"), rows)
+    ), ("Where", "Pain", "For how long"), rows)
 
 
 def looks_for_client() -> Section:
