@@ -18,11 +18,12 @@ from app.domain.model.diary import Fall, Last
 from app.domain.model.exercise import Axis, Exercise, Position, Support
 from app.domain.model.kit import WEIGHTS
 from app.domain.model.level import Level
-from app.domain.model.limbs import lies_on_side, takes_both_arms
+from app.domain.model.limbs import leaves_a_hand, lies_on_side, takes_both_arms
 from app.domain.model.record import Hurt
 from app.domain.player.pain_response import spare, spared, wants_a_look
 from app.domain.player.player import Started, handle
 from app.domain.player.player_state import open_player
+from app.words.client.safety import SAFETY_FALLS, safety_lines
 from tests.domain.dosing.test_dose import but, dose
 from tests.domain.player.test_player import at
 from tests.domain.shipped import SOME, TODAY, WELL, compiled, library
@@ -218,3 +219,19 @@ def test_v11_from_a_seat_to_where_one_stands_there_is_time_for_the_steps(conditi
     seat, stand = library()["sit-tall"], library()["standing-breath"]
     up = [change.seconds for change in changes_between(seat, stand, only(condition))]
     assert up[0] >= STAND_UP_S + CROSS_S
+
+
+# ------------------------------------------------------------------ a fall of late
+
+@pytest.mark.parametrize("session", SOME)
+def test_v12_after_a_fall_of_late_balance_is_held_and_it_is_said(session: str) -> None:
+    """As with falls that were ticked; an arm that rests the same."""
+    fell = but(fall=Fall(days_ago=5, hurt=False))
+    for client, diary in ((Client(), fell), (SLING, WELL)):
+        got = compiled(session, client, diary=diary)
+        assert all(one.asks(Axis.SINGLE_LEG_BALANCE) <= 2 for one in done(got))
+        lets_go = any(one.support is Support.OPTIONAL and one.asks(Axis.UNHELD_BALANCE) and leaves_a_hand(one)
+                      for one in done(got))
+        assert any(("what", "hand") in reason.data for reason in got.dose.reasons) == lets_go
+    assert SAFETY_FALLS in safety_lines(Client(), led=False, holds_on=True)
+    assert SAFETY_FALLS in safety_lines(SLING, led=False) and SAFETY_FALLS not in safety_lines(Client(), led=False)

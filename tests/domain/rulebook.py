@@ -247,6 +247,7 @@ def caps(client: Client, diary: Diary | None, exercise: Exercise | None = None, 
         cap("floor_transfer", 1)
     if fell_lately(diary):
         cap("unheld_balance", 0)
+        cap("single_leg_balance", 2)
     if no_arm(client):
         cap("unheld_balance", 0)
         cap("single_leg_balance", 1)

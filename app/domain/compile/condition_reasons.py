@@ -7,8 +7,9 @@ from itertools import pairwise
 from app.domain.compile.stations import Order
 from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S
 from app.domain.dosing.limits import Limits
+from app.domain.model.client import Condition
 from app.domain.model.exercise import Axis, Exercise, Support
-from app.domain.model.limbs import leaves_a_hand
+from app.domain.model.limbs import leaves_a_hand, rests_arm
 from app.domain.model.plan import Dose, Reason, Step, StepKind
 from app.domain.model.rules import RuleId
 
@@ -16,8 +17,11 @@ from app.domain.model.rules import RuleId
 def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[Step]) -> Iterator[Reason]:
     """One for each change that can be seen in the steps or in the effort aimed at, and for no other."""
     held = [c for c in sorted(order.client.conditions) if CONDITION_RULES[c].is_held]
-    if held and any(_could_let_go(order.library[s.exercise]) for s in steps if s.is_effort and s.exercise):
-        yield _told(held[0], "hand", 1)
+    lets_go = any(_could_let_go(order.library[s.exercise]) for s in steps if s.is_effort and s.exercise)
+    if limits.needs_support and lets_go:
+        # a fall of late, or an arm that rests, asks for it as well
+        other = Condition.ONE_SIDE if rests_arm(order.client) else Condition.FALLS
+        yield _told(held[0] if held else other, "hand", 1)
     for condition in sorted(order.client.conditions):
         rule = CONDITION_RULES[condition]
         if rule.is_short_hold and _has_split_hold(order, limits, steps):

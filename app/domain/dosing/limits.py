@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from app.domain.dosing.conditions import (
+    HELD,
     SHORT_HOLD_S,
     SLOW_STAND_MS,
     condition_caps,
@@ -231,8 +232,8 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
             lower(axis, cap)
     if not client.rises_unaided:
         lower(Axis.FLOOR_TRANSFER, 1)
-    if has_fallen(diary):
-        lower(Axis.UNHELD_BALANCE, 0)
+    for axis, cap in HELD.items() if has_fallen(diary) else ():
+        lower(axis, cap)
     for spot, level in felt(diary).items():
         if spot.region in BODY_REGIONS:
             cap = cap_where_it_hurts(client, diary or Diary(), spot, level, today)

@@ -5,11 +5,11 @@ process from the journal and the last heartbeat alone.
 """
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from app.domain.model.exercise import Exercise, Mode, Sides
-from app.domain.model.plan import Step, StepKind, StepSide, Timeline
+from app.domain.model.plan import ChangeStage, Step, StepKind, StepSide, Timeline
 from app.domain.model.record import DoneStep, Ending, How, HurtKind
 from app.domain.model.trained_time import led_to
 from app.domain.player import player_navigation
@@ -147,10 +147,32 @@ def _hurt(state: PlayerState, event: HurtTold) -> PlayerState:
     into_ms = state.at_ms - state.step.start_ms
     here = 0 if state.index in out else into_ms
     index = state.index
-    steps = _resized(state, {i: into_ms if i == index else 0 for i in out})
+    lengths = {i: into_ms if i == index else 0 for i in out}
+    empty = _ways_to_nothing(_resized(state, lengths), index + 1)
+    steps = _resized(state, lengths | dict.fromkeys(empty, 0))
     passed = state.passed_by | {i for i in out if steps[i].is_effort}
     at = steps[index].end_ms if index in out else steps[index].start_ms + here
-    return replace(state, steps=steps, at_ms=at, passed_by=passed, status=Status.PAUSED)
+    return replace(state, steps=steps, at_ms=at, passed_by=passed, status=Status.PAUSED,
+                   confirmed=state.confirmed | empty)
+
+
+def _ways_to_nothing(steps: Sequence[Step], first: int) -> frozenset[int]:
+    """Steps of ways down, to the floor or to bed, and up again between which nothing is done any more."""
+    found, way = set[int](), list[int]()
+    was_up = False
+    for i in range(first, len(steps)):
+        step = steps[i]
+        is_down = step.to_floor is True or step.stage is ChangeStage.LIE
+        is_up = step.is_level_change and not is_down
+        if was_up and not is_up:
+            found |= set(way)
+            way.clear()
+        if step.is_effort and step.length_ms:
+            way.clear()
+        elif is_down or (way and step.kind is StepKind.CHANGE):
+            way.append(i)
+        was_up = bool(way) and is_up
+    return frozenset(found | set(way) if was_up else found)
 
 
 def apply(state: PlayerState, event: PlayerEvent) -> PlayerState:

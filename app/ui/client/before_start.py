@@ -7,7 +7,7 @@ import flet as ft
 
 from app.domain.model.exercise import Exercise
 from app.domain.model.person import Person
-from app.domain.model.plan import Step
+from app.domain.model.plan import Step, Timeline
 from app.ui.client.folded import Folded
 from app.ui.parts import Card
 from app.ui.shell.shell import Shell
@@ -15,10 +15,11 @@ from app.words.client import day_card as words
 from app.words.client import safety
 
 
-def look_around(c: Card, person: Person, kit: Collection[str]) -> list[ft.Control]:
+def look_around(c: Card, person: Person, kit: Collection[str], plan: Timeline | None) -> list[ft.Control]:
     """Cautions first, then the room. Read, and never ticked off."""
-    cautions = safety.safety_lines(person.body, led=bool(person.led_by), asked=person.asked)
-    room = safety.look_lines(person.body, kit, person.asked)
+    holds_on = any(("what", "hand") in reason.data for reason in (plan.dose.reasons if plan else ()))
+    cautions = safety.safety_lines(person.body, led=bool(person.led_by), asked=person.asked, holds_on=holds_on)
+    room = safety.look_lines(person.body, kit, person.asked, holds_on=holds_on)
     lines: list[ft.Control] = [*(c.strong(line) for line in cautions), *(c.body(line) for line in room)]
     return [c.head(safety.SAFETY_HEAD, icon=ft.Icons.FRONT_HAND_SHARP), c.rows(lines, 6)]
 

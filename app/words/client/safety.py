@@ -77,8 +77,11 @@ def rest_leg(side: str) -> Pair:
             f"{{name}}’s {side} leg rests: it must not stand or push, not even to get up.")
 
 
-def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
-    """What may do harm, for this body and these circumstances; the last line is for everybody."""
+def safety_lines(body: Client, *, led: bool, asked: str = "", holds_on: bool = False) -> list[str]:
+    """What may do harm, for this body and these circumstances; the last line is for everybody.
+
+    `holds_on`: whether today, for whatever reason, balance is held.
+    """
     lines: list[tuple[bool, str | Pair]] = [
         (led, SAFETY_LEAD), (body.alone, SAFETY_ALONE), (body.alone and not body.rises_unaided, SAFETY_NO_RISING),
         (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
@@ -87,15 +90,15 @@ def safety_lines(body: Client, *, led: bool, asked: str = "") -> list[str]:
         (rests_arm(body), rest_arm(body.rest_side)), (rests_leg(body), rest_leg(body.rest_side)),
         (Condition.HIP_REPLACEMENT in body.conditions and not is_cleared(body, Condition.HIP_REPLACEMENT), SAFETY_HIP),
         *((condition in body.conditions, line) for condition, line in BESIDE_THE_TICK.items()),
-        (_holds_on(body), SAFETY_FALLS), (True, SAFETY_ALWAYS)]
+        (holds_on or _holds_on(body), SAFETY_FALLS), (True, SAFETY_ALWAYS)]
     return [_to(line, asked) for applies, line in lines if applies]
 
 
-def look_lines(body: Client, kit: Collection[str], asked: str = "") -> list[str]:
+def look_lines(body: Client, kit: Collection[str], asked: str = "", *, holds_on: bool = False) -> list[str]:
     """What to look at in the room before the first move."""
     lines: list[tuple[bool, str | Pair]] = [
         ("chair" in kit, CHAIR), (True, SHOES), (True, CLEAR), (True, WATER), (not body.alone, PHONE),
-        (_holds_on(body), SUPPORT), (True, BREATHE)]
+        (holds_on or _holds_on(body), SUPPORT), (True, BREATHE)]
     return [_to(line, asked) for applies, line in lines if applies]
 
 

@@ -12,6 +12,7 @@ from app.domain.dosing.sore_places import ALL
 from app.domain.model.body import REGION_AXES, Region, Spot, parse_spot
 from app.domain.model.client import Client, Place
 from app.domain.model.exercise import Axis, Mode, Option, Sides, Support
+from app.domain.model.plan import ChangeStage
 from app.domain.model.record import Hurt
 from app.domain.model.session import Item
 from app.domain.player.pain_response import easier_now, ends_session, spare, spared
@@ -120,7 +121,38 @@ def test_after_each_hurt_nothing_ahead_loads_what_hurts(session: str, client: Cl
             assert all(asked[a] <= caps[a.value] for a in Axis)
             if step.exercise not in {s.exercise for s in timeline.steps}:
                 assert rulebook.known(done, client)
+        assert not ways_to_nothing(state)
         state = handle(state, Started(), at(now))
+
+
+def ways_to_nothing(state: PlayerState) -> list[int]:
+    """Ways down that are still ahead and have a way up after them with no work in between."""
+    ahead = [(i, s) for i, s in enumerate(state.steps) if i > state.index and s.length_ms]
+    found, down = [], None
+    for i, step in ahead:
+        if step.is_effort:
+            down = None
+        elif step.to_floor is True or step.stage is ChangeStage.LIE:
+            down = i
+        elif step.is_level_change and down is not None:
+            found.append(down)
+            down = None
+    return found
+
+
+def test_where_all_the_floor_work_is_out_nobody_gets_down_for_nothing() -> None:
+    """Neither down nor up again in any round; what stands goes on, and nothing waits for a tap there."""
+    timeline = compiled("dumbbell-circuit")
+    index = next(i for i, s in enumerate(timeline.steps) if s.is_effort and s.exercise == "goblet-squat")
+    state = looked_on(handle(open_player(timeline), Started(), at(0)), timeline.steps[index].start_ms + 1_000)
+    assert any(s.to_floor for s in state.steps[state.index:])
+    limits = limits_today(Client(), Place(), WELL, frozenset(k for e in library().values() for k in e.needs()), TODAY)
+    hip, now = parse_spot("left hip"), timeline.steps[index].start_ms + 1_000
+    after, _ = _answered(state, Hurt(hip, 5), Client(), limits, now)
+    left = [s for i, s in enumerate(after.steps) if i > after.index and s.length_ms]
+    assert any(s.is_effort for s in left) and not any(s.is_level_change for s in left)
+    quiet = {i for i, s in enumerate(after.steps) if i > after.index and s.is_level_change}
+    assert not after.waiting() & quiet
 
 
 def _answered(state: PlayerState, hurt: Hurt, client: Client, limits: Limits, now: int
