@@ -28,4 +28,4 @@ UNLOCK = "Open my keys"
 
 def suggested(passphrase: str) -> str:
     """Words by chance, as a suggestion."""
-    return f"For example: {passphrase}"
+    return f"One made up by chance just now: {passphrase}"
