@@ -67,6 +67,7 @@ WEIGHT: Mapping[str, str] = {
     "day": "uses a weight, and today is without weights",
     "owned": "needs a lighter weight than there is here",
     "lying": "uses a weight while lying down",
+    "standing": "uses a weight while standing, and one hand has to stay free",
     "go_ahead": "uses a weight, which waits for a go-ahead",
 }
 

@@ -27,7 +27,7 @@ LASTING = {
     "osteoporosis": "spinal_rounding 1, loaded_spinal_flexion 2, loaded_twist 1, impact 1",
     "vertigo": "head_below_heart 0, floor_transfer 1, single_leg_balance 2, unheld_balance 0, turning_round 1",
     "pelvic_floor": "impact 1, bearing_down 1",
-    "hip_replacement": "deep_hip_flexion 2, leg_crossing 1, loaded_twist 1",
+    "hip_replacement": "deep_hip_flexion 2, leg_crossing 1, loaded_twist 1, impact 1",
     "knee_replacement": "kneeling 1, impact 1", "falls": "single_leg_balance 2, unheld_balance 0",
     "spine_fracture": "spinal_rounding 1, loaded_spinal_flexion 1, loaded_twist 1, impact 1",
     "cannot_rise": "floor_transfer 1, single_leg_balance 2, unheld_balance 0",
@@ -39,7 +39,7 @@ LASTING = {
     "wheelchair": "single_leg_balance 0, unheld_balance 0, floor_transfer 0, kneeling 0, impact 0, "
                   "turning_round 0, overhead_shoulder 2, shoulder_load 2, wrist_weight_bearing 1, deep_hip_flexion 1, "
                   "spinal_extension 1",
-    "postural_dizziness": "unheld_balance 0, head_below_heart 1",
+    "postural_dizziness": "single_leg_balance 2, unheld_balance 0, head_below_heart 1",
     "blood_thinner": "single_leg_balance 2, unheld_balance 0",
     "shoulder_replacement": "shoulder_load 2, overhead_shoulder 2, wrist_weight_bearing 1",
     "glaucoma": "head_below_heart 1, bearing_down 1, overhead_shoulder 2",
@@ -54,7 +54,7 @@ AT_FIRST = {
     "knee_replacement": "deep_knee_flexion 1, kneeling 0, floor_transfer 1, bearing_down 1, leg_crossing 1, "
                         "unheld_balance 0, single_leg_balance 1",
     "spine_fracture": "spinal_rounding 0, loaded_spinal_flexion 0, loaded_twist 0, floor_transfer 1, bearing_down 1, "
-                      "spinal_extension 1, unheld_balance 0, single_leg_balance 1",
+                      "spinal_extension 1, head_turning 0, neck_load 0, unheld_balance 0, single_leg_balance 1",
     "copd": "overhead_shoulder 1",
     "cancer_treatment": "overhead_shoulder 1, bearing_down 1, loaded_spinal_flexion 1",
     "shoulder_replacement": "shoulder_load 0, overhead_shoulder 1, wrist_weight_bearing 0, floor_transfer 1, grip 1, "
@@ -364,7 +364,8 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     if lying and no_yes(client, "hip_replacement"):
         found.append("lying")
     heavy = exercise.loaded or {"dumbbell", "kettlebell"} & set(exercise.equipment)
-    if ("epilepsy" in names and exercise.loaded and lying) or (heavy and no_yes(client, "spine_fracture")):
+    if ("epilepsy" in names and exercise.loaded and lying) or (heavy and no_yes(client, "spine_fracture")) or (
+            no_arm(client) and exercise.loaded and exercise.position.value == "standing"):
         found.append("weight")
     bouts = (side,) if side else ("left", "right") if exercise.sides.value == "each" else (exercise.sides.value,)
     if all(uses_rested(exercise, bout, client) for bout in bouts):

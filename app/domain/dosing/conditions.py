@@ -122,7 +122,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         caps={Axis.IMPACT: 1, Axis.BEARING_DOWN: 1}),
     Condition.HIP_REPLACEMENT: ConditionRule(
         (EANNUCCI_2019, KORFITSEN_2023),
-        caps={Axis.DEEP_HIP_FLEXION: 2, Axis.LEG_CROSSING: 1, Axis.LOADED_TWIST: 1},
+        caps={Axis.DEEP_HIP_FLEXION: 2, Axis.LEG_CROSSING: 1, Axis.LOADED_TWIST: 1, Axis.IMPACT: 1},
         first={Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1, Axis.DEEP_HIP_FLEXION: 1, Axis.LOADED_SPINAL_FLEXION: 1,
                Axis.LEG_CROSSING: 0, **ON_BOTH_FEET}, first_weeks=12, is_up_first=True, is_steady_up_first=True),
     Condition.KNEE_REPLACEMENT: ConditionRule(
@@ -176,7 +176,7 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         is_seated=True),
     Condition.POSTURAL_DIZZINESS: ConditionRule(
         (TRAN_2021,),
-        caps={Axis.UNHELD_BALANCE: 0, Axis.HEAD_BELOW_HEART: 1}, is_held=True, is_slow_up=True),
+        caps={**HELD, Axis.HEAD_BELOW_HEART: 1}, is_held=True, is_slow_up=True),
     Condition.BLOOD_THINNER: ConditionRule((), "consensus on head knocks", caps=HELD, is_held=True),
     Condition.SHOULDER_REPLACEMENT: ConditionRule(
         (), "a table of protocols, which differ",
@@ -203,8 +203,8 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         (BROOKE_WAVELL_2022, SINAKI_1984), "weeks, and nothing lifted in them, are custom",
         caps={Axis.SPINAL_ROUNDING: 1, Axis.LOADED_SPINAL_FLEXION: 1, Axis.LOADED_TWIST: 1, Axis.IMPACT: 1},
         first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_SPINAL_FLEXION: 0, Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1,
-               Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1, **ON_BOTH_FEET}, first_weeks=12,
-        is_steady_up_first=True, is_weightless_first=True),
+               Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1, Axis.HEAD_TURNING: 0, Axis.NECK_LOAD: 0, **ON_BOTH_FEET},
+        first_weeks=12, is_steady_up_first=True, is_weightless_first=True),
 }
 
 

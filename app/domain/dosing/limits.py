@@ -115,6 +115,8 @@ class Limits:
     """No stretch of the front of the hip."""
     is_weightless: bool = False
     """No weight whatever the day, for want of a clinician's yes."""
+    is_weightless_standing: bool = False
+    """No weight while standing: the one hand that there is stays free."""
     is_weightless_lying: bool = False
     """No weight while lying down."""
     slowest_stand_ms: int = 0
@@ -206,6 +208,8 @@ class Limits:
             yield "weight", "day" if self.is_weightless_day else "owned"
         elif self.is_weightless and (exercise.loaded or WEIGHTS & exercise.needs()):
             yield "weight", "go_ahead"
+        elif self.is_weightless_standing and exercise.loaded and exercise.position is Position.STANDING:
+            yield "weight", "standing"
         elif self.is_weightless_lying and exercise.loaded and exercise.lies:
             yield "weight", "lying"
 
@@ -272,6 +276,7 @@ def limits_today(
         is_up=stays_up(client),
         is_hip_front_spared=is_hip_front_spared(client, diary, today),
         is_weightless=lifts_nothing(client),
+        is_weightless_standing=rests_arm(client),
         is_weightless_lying=any(r.is_weightless_lying for r in rules),
         slowest_stand_ms=SLOW_STAND_MS if rises_steadily(client) else 0,
         is_same_order=client.same_as_always or any(r.is_same_order for r in rules),

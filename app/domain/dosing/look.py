@@ -20,9 +20,10 @@ NEVER = 11
 def looked_at_from(client: Client, diary: Diary | None, *, in_session: bool = False) -> Mapping[Region, int]:
     """Levels of pain, 0–10, by region; a region that is not named is never looked at first.
 
-    Much pain (`PAIN_RESTS`) within a fortnight of a fall, in the back with thin bones, in what was operated on and has
-    no go-ahead yet, and in a calf. Clear pain (`PAIN_CAPS`) in a back with thin bones where it is new, or where a break
-    has no go-ahead; and in a calf after an operation without a go-ahead, or during treatment for cancer.
+    Much pain (`PAIN_RESTS`) within a fortnight of a fall, in the back, a hip or a thigh with thin bones, in what was
+    operated on and has no go-ahead yet, and in a calf. Clear pain (`PAIN_CAPS`) in a back with thin bones where it is
+    new, or where a break has no go-ahead; and in a calf after an operation without a go-ahead, or during treatment for
+    cancer.
 
     Args:
         in_session: whether it is asked in the middle of one, so that what hurt this morning is not new.
@@ -35,6 +36,7 @@ def looked_at_from(client: Client, diary: Diary | None, *, in_session: bool = Fa
     found |= {region: PAIN_RESTS for condition, region in OPERATED.items()
               if condition in client.conditions and not is_cleared(client, condition)}
     if THIN_BONED & client.conditions:
+        found |= {Region.HIP: PAIN_RESTS, Region.THIGH: PAIN_RESTS}
         found[Region.BACK] = PAIN_CAPS if _is_broken(client) else _new_back_pain(told, in_session=in_session)
     return found
 

@@ -17,7 +17,8 @@ def limbs_for_coach() -> Section:
     return Section("limbs", "Limbs, sides and swaps", (
         "Each exercise says which limbs it works (`loads`) and which it leans on (`leans_on`); standing, and getting "
         "down to the floor and up, use both legs. A resting side names its limb, or both: anything that uses that limb "
-        "is left out, and everything else stays. With an arm at rest balance is held, and on both feet. [P]",
+        "is left out, and everything else stays. With an arm at rest balance is held, on both feet, "
+        "and no weight is lifted while standing. [P]",
         "Pain on one side, or going easy on it, applies to work that uses that limb. One-sided work of the "
         "other side stays as written; on the painful side an easier one-sided option takes its place, or nothing, and "
         "the plan says that left and right are not equal. Anything that jars, turns or goes to the floor is capped for "

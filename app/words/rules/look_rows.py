@@ -14,6 +14,7 @@ def looks_for_coach() -> Section:
     rows = (
         ("any joint, within a fortnight of a fall", f"≥ {at.PAIN_RESTS}", f"{at.FALL_HOLDS_DAYS} days"),
         ("what was operated on", f"≥ {at.PAIN_RESTS}", "until the go-ahead"),
+        ("hip or thigh, with osteoporosis", f"≥ {at.PAIN_RESTS}", "always"),
         ("back, with osteoporosis", f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} where it rose by ≥ {at.PAIN_RISE}",
          "since the last session; within a session, since the morning too"),
         ("back, with a fracture of the spine", f"≥ {at.PAIN_CAPS}", "until the go-ahead"),

@@ -1,6 +1,7 @@
 """The player under any sequence of presses against two clocks that are turned by hand, with kills in it."""
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,7 +11,7 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 
 from app.domain.model.client import Client
 from app.domain.model.exercise import Position, Sides
-from app.domain.model.plan import StepKind, Timeline
+from app.domain.model.plan import ChangeStage, Step, StepKind, Timeline
 from app.domain.model.record import Ending, Hurt
 from app.domain.model.session import Item
 from app.domain.player.player import (
@@ -51,6 +52,19 @@ class Kept:
 
     journal: list[tuple[PlayerEvent, int]]
     beat_ms: int = 0
+
+
+def place(steps: Sequence[Step]) -> str:
+    """Where somebody is after these steps; what has no length was not done."""
+    where = "up"
+    for step in (s for s in steps if s.length_ms):
+        if step.to_floor is not None:
+            where = "floor" if step.to_floor else "up"
+        elif step.stage is ChangeStage.LIE:
+            where = "bed"
+        elif step.stage is ChangeStage.SIT and where == "bed":
+            where = "up"
+    return where
 
 
 class Player(RuleBasedStateMachine):
@@ -142,9 +156,8 @@ class Player(RuleBasedStateMachine):
 
     def is_in_place(self, before: PlayerState) -> None:
         """Nobody is told to work on the floor who has not got down to it, nor standing who is on the floor."""
-        between = [s for s in before.steps[before.index:self.state.index] if s.kind is StepKind.CHANGE]
         if before.step.kind is not StepKind.CHANGE:
-            assert len(between) % 2 == 0
+            assert place(before.steps[:before.index]) == place(self.state.steps[:self.state.index])
 
     @rule()
     def back(self) -> None:
@@ -184,7 +197,7 @@ class Player(RuleBasedStateMachine):
             assert self.state.at_ms == before.at_ms
         if before.step.kind is not StepKind.CHANGE and self.state.status not in OVER:
             between = before.steps[before.index:self.state.index]
-            assert not any((s.is_effort and s.length_ms) or s.kind is StepKind.CHANGE for s in between)
+            assert not any(s.length_ms and (s.is_effort or s.kind is StepKind.CHANGE) for s in between)
 
     @rule()
     def count(self) -> None:
