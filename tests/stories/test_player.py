@@ -71,11 +71,12 @@ def test_it_waits_for_somebody_alone(person_at: PersonAt, alone: Path, tmp_path:
 
 
 def test_down_to_the_floor_by_a_tap(person_at: PersonAt, data: Path) -> None:
-    """What to take along is said before; it stands until the tap."""
+    """What to take along is said before; it stands until the tap; and nobody has to get up to be asked what hurts."""
     with person_at(data, f"/play/{ON_THE_FLOOR}", rate=8) as walker:
         walker.press(says.START).sees(LEFT)
         skip_to(walker, says.I_AM_DOWN)
         walker.sees(positions.DOWN_HOW).sees(says.WHEN_DOWN).press(says.I_AM_DOWN).sees_no_button(says.I_AM_DOWN)
+        walker.press(says.HURTS).sees_heading(says.REST_THERE).press(says.I_REST).sees(says.WHERE)
 
 
 def test_whoever_leads_is_told_how_to_help_down(person_at: PersonAt, led: Path, tmp_path: Path) -> None:

@@ -133,6 +133,19 @@ def seated_first(name: str) -> str:
 SIT_THEM_DOWN = "Help them sit down first"
 
 
+REST_THEM_THERE = "Let them rest where they are"
+
+
+def rested_first(name: str) -> str:
+    """The same of somebody who lies or kneels."""
+    return f"Ask once {name} is comfortable. There is no need to get up for it."
+
+
+def they_rest(name: str) -> str:
+    """The press that shows the questions then."""
+    return f"{name} is resting"
+
+
 def they_sit(name: str) -> str:
     """The press that shows the questions."""
     return f"{name} is sitting"

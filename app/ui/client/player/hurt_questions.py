@@ -10,6 +10,7 @@ import flet as ft
 from app.actions.training.playing import sore_spots
 from app.domain.model.body import Spot
 from app.domain.model.diary import AnsweredBy
+from app.domain.model.plan import StepKind
 from app.domain.model.record import Ending, Hurt, HurtKind
 from app.domain.model.thresholds import PAIN_ENDS, PAIN_RESTS
 from app.domain.player import player as events
@@ -55,7 +56,7 @@ class HurtAnswers:
 
 @ft.component
 def HurtPage(shell: Shell, live: Live) -> ft.Control:
-    """Everything stands still. The questions come once the person sits."""
+    """Everything stands still. The questions come once the person sits, or rests where they lie."""
     led = live.now.led
     told, change = ft.use_state(HurtAnswers(by=AnsweredBy.LEADER if led else AnsweredBy.SELF))
     known = ft.use_memo(lambda: sore_spots(shell.store, live.now), [])
@@ -76,9 +77,21 @@ def HurtPage(shell: Shell, live: Live) -> ft.Control:
 
 def _sit_down(c: Card, live: Live, mistaken: ft.Control, sits: Any) -> ft.Control:
     name, led = live.now.person.name, live.now.led
-    head = [c.title(lead.SIT_THEM_DOWN if led else says.SIT_DOWN),
-            c.lead(lead.seated_first(name) if led else says.SIT_DOWN_HOW)]
-    return c.page([*head, mistaken], [c.main_button(lead.they_sit(name) if led else says.I_SIT, sits)])
+    if _is_down(live):  # nobody gets up to be asked
+        title, how = (lead.REST_THEM_THERE, lead.rested_first(name)) if led else (says.REST_THERE, says.REST_THERE_HOW)
+        button = lead.they_rest(name) if led else says.I_REST
+    else:
+        title, how = (lead.SIT_THEM_DOWN, lead.seated_first(name)) if led else (says.SIT_DOWN, says.SIT_DOWN_HOW)
+        button = lead.they_sit(name) if led else says.I_SIT
+    return c.page([c.title(title), c.lead(how), mistaken], [c.main_button(button, sits)])
+
+
+def _is_down(live: Live) -> bool:
+    """Whether what is being done is done lying, or on the floor."""
+    step = live.now.state.step
+    is_there = step.is_effort or step.kind is StepKind.SETUP
+    exercise = live.now.library.get(step.exercise or "") if is_there else None
+    return exercise is not None and (exercise.on_floor or exercise.lies)
 
 
 def _questions(c: Card, live: Live, told: HurtAnswers, known: tuple[Spot, ...], put: Callable[..., None]
