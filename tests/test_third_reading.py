@@ -112,7 +112,7 @@ def test_t4_what_is_done_on_one_leg_or_with_steps_away_from_a_worktop_names_the_
 def test_t6_much_pain_after_a_fall_in_thin_bones_or_where_one_was_operated_on_wants_a_look(level: int) -> None:
     """From 6 on; 5 that is not new only eases; an answer is asked for first, and nothing is called a break."""
     hip, back = Spot(Region.HIP, "left"), Spot(Region.BACK)
-    fell = but(pain={hip: level}, fall=Fall(days_ago=3, hurt=False))
+    fell = but(pain={Spot(Region.KNEE, "left"): level}, fall=Fall(days_ago=3, hurt=False))
     before = Last(days_ago=3, rpe=5, target_rpe=5, completed=100, pain=level, pain_at={back: level})
     new = operated(Condition.HIP_REPLACEMENT, 3)
     as_before = replace(WELL, pain={back: level}, last=before)

@@ -55,6 +55,7 @@ OTHER: Mapping[str, str] = {
     "support": "is done standing, with nothing to hold on to",
     "seated": "isn’t done sitting down",
     "lying": "is done lying down",
+    "step_up": "steps up on to something",
     "on_side": "is done lying on one side",
     "forward": "is done at the front of the seat",
     "brisk": "is done standing up briskly",

@@ -47,6 +47,7 @@ AXIS_WORDS: Mapping[str, str] = {
     "support": "standing with nothing to hold on to",
     "seated": "a position other than sitting",
     "lying": "lying down",
+    "step_up": "stepping up",
     "on_side": "lying on one side",
     "forward": "sitting at the front of the seat",
     "brisk": "standing up briskly",

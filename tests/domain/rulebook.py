@@ -361,6 +361,9 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("hip_front")
     lying = exercise.position.value in ("supine", "prone", "side_lying") or (
         exercise.position.value == "on_bed" and (demand.get("floor_transfer") or demand.get("head_below_heart")))
+    level = no_yes(client, "hip_replacement", "knee_replacement", "shoulder_replacement", "spine_fracture")
+    if "step" in exercise.equipment and (level or "walking_aid" in names):
+        found.append("step_up")
     if lying and no_yes(client, "hip_replacement"):
         found.append("lying")
     heavy = exercise.loaded or {"dumbbell", "kettlebell"} & set(exercise.equipment)

@@ -12,6 +12,7 @@ from app.domain.dosing.conditions import rules_of
 from app.domain.model.client import Client, Condition
 from app.domain.model.exercise import Exercise, Position
 from app.domain.model.kit import CHAIR
+from app.domain.model.limbs import rests_leg
 from app.domain.model.plan import ChangeStage
 
 #: Getting down to the floor or up takes 4.1 ± 1.1 s; nobody is hurried. [P] Source: BOHANNON_LUSARDI_2004.
@@ -109,6 +110,12 @@ def changes_between(before: Exercise | None, after: Exercise | None, client: Cli
     if was in ON_FLOOR and now in ON_FLOOR:
         return _on_the_floor(was, now)
     return (*_up(was, now, client, floor_s), *_down(now, floor_s))
+
+
+def changes_at_the_end(last: Exercise, client: Client) -> tuple[PositionChange, ...]:
+    """Up from what was done last. Whose leg rests ends sitting on the bed: nobody stands up on the other one."""
+    steps = changes_between(last, None, client)
+    return tuple(s for s in steps if s.stage is ChangeStage.SIT) if rests_leg(client) else steps
 
 
 def is_slow_to_rise(client: Client) -> bool:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from app.domain.compile.condition_reasons import condition_reasons
-from app.domain.compile.posture import changes_between, depth
+from app.domain.compile.posture import PositionChange, changes_at_the_end, changes_between, depth
 from app.domain.compile.shortening import WHOLE_SMALL_S, shortened, with_something_left
 from app.domain.compile.stations import (
     Order,
@@ -28,7 +28,6 @@ from app.domain.dosing.limb_caps import with_limb_caps
 from app.domain.dosing.limits import Limits, limits_today
 from app.domain.errors import TooShort
 from app.domain.model.client import Client
-from app.domain.model.exercise import Exercise
 from app.domain.model.plan import Dose, LeftOut, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Session
@@ -50,22 +49,23 @@ class _Ruler:
             self.at_ms += step.length_ms
 
 
-def _change(ruler: _Ruler, step: Step, before: Exercise | None, after: Exercise | None, client: Client) -> None:
+def _change(ruler: _Ruler, step: Step, changes: Iterable[PositionChange]) -> None:
     """The steps of a change of position, each as `step` with its own length and line."""
-    for change in changes_between(before, after, client):
+    for change in changes:
         ruler.add(replace(step, length_ms=change.seconds * 1000, to_floor=change.to_floor, stage=change.stage))
 
 
 def _gap(ruler: _Ruler, before: Station | None, after: Station, client: Client, set_up_s: int) -> None:
     """Rest that remains, then the change, then the set-up."""
     was, now = before.actual if before else None, after.actual
-    change_ms = sum(change.seconds for change in changes_between(was, now, client)) * 1000
+    changes = changes_between(was, now, client)
+    change_ms = sum(change.seconds for change in changes) * 1000
     set_up_ms = 0 if was is not None and was.id == now.id else set_up_s * 1000
     rest_ms = max(0, (before.rest_s * 1000 if before else 0) - change_ms - set_up_ms)
     kind = before.rest_kind if before else StepKind.REST
     ruler.add(Step(kind, before.part if before else after.part, 0, rest_ms, now.id,
                    round=before.round if before else None))
-    _change(ruler, Step(StepKind.CHANGE, after.part, 0, 0, now.id, round=after.round), was, now, client)
+    _change(ruler, Step(StepKind.CHANGE, after.part, 0, 0, now.id, round=after.round), changes)
     ruler.add(Step(StepKind.SETUP, after.part, 0, set_up_ms, now.id, after.bouts[0], after.round))
 
 
@@ -93,7 +93,7 @@ def _lay(stations: Iterable[Station], order: Order) -> tuple[Step, ...]:
             _bout(ruler, station, side)
         before = station
     if before is not None and depth(before.actual):
-        _change(ruler, Step(StepKind.CHANGE, before.part, 0, 0), before.actual, None, client)
+        _change(ruler, Step(StepKind.CHANGE, before.part, 0, 0), changes_at_the_end(before.actual, client))
     return tuple(ruler.steps)
 
 

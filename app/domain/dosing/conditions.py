@@ -80,7 +80,7 @@ class ConditionRule:
     is_slow_up: bool = False
     """Chair stands no quicker than `SLOW_STAND_MS` and none brisk; a stand with a hand on something after a rise."""
     is_steady_up_first: bool = False
-    """Until a clinician's yes the same of chair stands alone."""
+    """Until a clinician's yes the same of chair stands alone, and nothing is stepped up on to."""
     is_held: bool = False
     """Where balance is asked for, a hand stays on something."""
     is_seated: bool = False
@@ -246,6 +246,12 @@ def stays_up(client: Client) -> bool:
 def lifts_nothing(client: Client) -> bool:
     """Whether no weight is lifted, for want of a clinician's yes."""
     return any(CONDITION_RULES[c].is_weightless_first and not is_cleared(client, c) for c in client.conditions)
+
+
+def stays_level(client: Client) -> bool:
+    """Whether nothing is stepped up on to: with a walking aid, or for want of a clinician's yes."""
+    return Condition.WALKING_AID in client.conditions or any(
+        CONDITION_RULES[c].is_steady_up_first and not is_cleared(client, c) for c in client.conditions)
 
 
 def rises_steadily(client: Client) -> bool:

@@ -14,6 +14,7 @@ from app.domain.dosing.conditions import (
     lifts_nothing,
     rises_steadily,
     rules_of,
+    stays_level,
     stays_up,
 )
 from app.domain.dosing.look import looked_at_from
@@ -29,7 +30,7 @@ from app.domain.model.body import BODY_REGIONS, REGION_AXES, Region
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Diary
 from app.domain.model.exercise import CLEAR, Axis, Exercise, Limb, Mode, Position, Space, Support
-from app.domain.model.kit import BED, WEIGHTS
+from app.domain.model.kit import BED, STEP, WEIGHTS
 from app.domain.model.limbs import (
     BodyLimb,
     idle_across,
@@ -109,6 +110,8 @@ class Limits:
     """Nothing for which both arms work, carry or hold on; one that is new may be in a sling."""
     is_off_side: bool = False
     """Nothing that is done lying on one side."""
+    is_level: bool = False
+    """Nothing that is stepped up on to."""
     is_up: bool = False
     """Nothing that is done lying."""
     is_hip_front_spared: bool = False
@@ -198,6 +201,8 @@ class Limits:
             yield "both_arms", ""
         if self.is_hip_front_spared and exercise.stretches_hip_front:
             yield "hip_front", ""
+        if self.is_level and STEP in exercise.needs():
+            yield "step_up", ""
         if self.is_up and exercise.lies:
             yield "lying", ""
         elif self.is_off_side and lies_on_side(exercise):
@@ -273,6 +278,7 @@ def limits_today(
         is_seated=any(r.is_seated for r in rules),
         is_one_handed=is_one_handed(client, today),
         is_off_side=is_off_side(client, diary, today),
+        is_level=stays_level(client),
         is_up=stays_up(client),
         is_hip_front_spared=is_hip_front_spared(client, diary, today),
         is_weightless=lifts_nothing(client),

@@ -13,6 +13,8 @@ from app.domain.model.client import Client, Condition
 from app.domain.model.diary import Diary
 from app.domain.model.thresholds import FALL_HOLDS_DAYS, PAIN_CAPS, PAIN_RESTS, PAIN_RISE
 
+#: What carries somebody, and breaks in a fall without being noticed at once.
+CARRY = (Region.HIP, Region.THIGH, Region.BACK)
 NEVER = 11
 """More than there is."""
 
@@ -21,9 +23,9 @@ def looked_at_from(client: Client, diary: Diary | None, *, in_session: bool = Fa
     """Levels of pain, 0–10, by region; a region that is not named is never looked at first.
 
     Much pain (`PAIN_RESTS`) within a fortnight of a fall, in the back, a hip or a thigh with thin bones, in what was
-    operated on and has no go-ahead yet, and in a calf. Clear pain (`PAIN_CAPS`) in a back with thin bones where it is
-    new, or where a break has no go-ahead; and in a calf after an operation without a go-ahead, or during treatment for
-    cancer.
+    operated on and has no go-ahead yet, and in a calf. Clear pain (`PAIN_CAPS`) in what carries somebody who fell; in a
+    back with thin bones where it is new, or where a break has no go-ahead; and in a calf after an operation without a
+    go-ahead, or during treatment for cancer.
 
     Args:
         in_session: whether it is asked in the middle of one, so that what hurt this morning is not new.
@@ -32,7 +34,7 @@ def looked_at_from(client: Client, diary: Diary | None, *, in_session: bool = Fa
     is_clot = any(c in client.conditions and not is_cleared(client, c) for c in (*OPERATED, Condition.CANCER_TREATMENT))
     found = {Region.CALF: PAIN_CAPS if is_clot else PAIN_RESTS}
     if told.fall is not None and told.fall.days_ago <= FALL_HOLDS_DAYS:
-        found = dict.fromkeys(BODY_REGIONS, PAIN_RESTS) | found
+        found = dict.fromkeys(BODY_REGIONS, PAIN_RESTS) | dict.fromkeys(CARRY, PAIN_CAPS) | found
     found |= {region: PAIN_RESTS for condition, region in OPERATED.items()
               if condition in client.conditions and not is_cleared(client, condition)}
     if THIN_BONED & client.conditions:

@@ -13,6 +13,7 @@ ALWAYS_AT_HAND = frozenset({"none", "wall", "doorway"})
 WEIGHTS = frozenset({"dumbbell"})
 #: What an exercise on a bed needs beside its kit; a place says whether there is one.
 BED = "bed"
+STEP = "step"
 
 
 def is_known(kit: str) -> bool:

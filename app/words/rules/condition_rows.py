@@ -46,7 +46,8 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
     if rule.is_up_first:
         yield "until the go-ahead nothing lying down, and no stretch of the front of the hip"
     if rule.is_steady_up_first:
-        yield f"until the go-ahead a chair stand takes ≥ {SLOW_STAND_MS // 1000} s and is never brisk"
+        yield (f"until the go-ahead a chair stand takes ≥ {SLOW_STAND_MS // 1000} s and is never brisk, "
+               "and nothing is stepped up on to")
     if rule.is_weightless_first:
         yield "until the go-ahead no weight is lifted"
     if rule.is_weightless_lying:

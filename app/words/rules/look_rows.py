@@ -12,7 +12,8 @@ from app.words.rules.section import Section
 def looks_for_coach() -> Section:
     """Exact."""
     rows = (
-        ("any joint, within a fortnight of a fall", f"≥ {at.PAIN_RESTS}", f"{at.FALL_HOLDS_DAYS} days"),
+        ("any joint, after a fall", f"≥ {at.PAIN_RESTS}", f"{at.FALL_HOLDS_DAYS} days"),
+        ("hip, thigh or back, after a fall", f"≥ {at.PAIN_CAPS}", f"{at.FALL_HOLDS_DAYS} days"),
         ("what was operated on", f"≥ {at.PAIN_RESTS}", "until the go-ahead"),
         ("hip or thigh, with osteoporosis", f"≥ {at.PAIN_RESTS}", "always"),
         ("back, with osteoporosis", f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} where it rose by ≥ {at.PAIN_RISE}",
@@ -34,6 +35,7 @@ def looks_for_client() -> Section:
     return Section("looks", "Pain that is looked at first", (
         f"Pain of {at.PAIN_RESTS} or more soon after a fall, where you had an operation, or in a calf should be looked "
         "at before you train. We ask you to have that done, and a session in which you tell us stops there.",
+        f"In a hip, a thigh or the back it is {at.PAIN_CAPS} or more soon after a fall.",
         f"In the back it is {at.PAIN_CAPS} or more with a broken bone in the spine, and with thin bones when it is "
         "new.",
         "We don’t know what it is. It may be nothing, and it may be something that training makes worse.",
