@@ -9,8 +9,9 @@ from dataclasses import replace
 import pytest
 
 from app.domain.model.body import Region, Spot
-from app.domain.model.client import Client, Condition
+from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Fall
+from app.domain.model.exercise import Pattern
 from app.domain.model.level import Level
 from app.domain.model.plan import ChangeStage
 from tests.domain.dosing.test_dose import but, dose
@@ -24,8 +25,11 @@ STANDS = (ChangeStage.UP, ChangeStage.STAND, ChangeStage.RISE)
 @pytest.mark.parametrize("session", ["morning-on-the-bed", *SOME])
 def test_x1_whose_leg_rests_ends_sitting_and_is_never_told_to_stand(session: str, limb: str) -> None:
     """Neither at the end nor in between."""
-    got = compiled(session, Client(rest_side="left", rest_limb=limb, rest_side_because="in plaster"))
-    assert not [step.stage for step in got.steps if step.stage in STANDS]
+    client = Client(rest_side="left", rest_limb=limb, rest_side_because="in plaster")
+    hotel = Place(kit=frozenset({"chair", "worktop", "dumbbell"}), floor=False)
+    for place in (Place(), hotel):
+        got = compiled(session, client, place)
+        assert not [step.stage for step in got.steps if step.stage in STANDS], place
     if session == "morning-on-the-bed":
         assert got.steps[-1].stage is ChangeStage.SIT
 
@@ -48,3 +52,12 @@ def test_x3_clear_pain_in_what_carries_is_looked_at_soon_after_a_fall(region: Re
     assert dose(replace(fell, pain={spot: 3})).level < Level.ASK_FIRST
     assert dose(replace(fell, fall=None)).level < Level.ASK_FIRST
     assert dose(replace(fell, pain={Spot(Region.WRIST, "left"): 5})).level < Level.ASK_FIRST
+
+
+@pytest.mark.parametrize("session", ["fuller-circuit", "down-to-the-floor", "band-at-the-door", *SOME])
+def test_x4_a_new_or_a_sore_hip_stands_in_no_split_stance(session: str) -> None:
+    """The hind thigh carries behind the body, the front one almost alone."""
+    sore_hip = compiled(session, Client(), diary=but(pain={Spot(Region.HIP, "left"): 5}))
+    new = (compiled(session, operated(Condition.HIP_REPLACEMENT, weeks)) for weeks in (2, 8, None))
+    for got in (sore_hip, *new):
+        assert all(one.pattern is not Pattern.LUNGE for one in done(got))

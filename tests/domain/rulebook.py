@@ -357,7 +357,7 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("both_arms")
     if off_side(client, diary) and lies_on_side(exercise):
         found.append("on_side")
-    if hip_front(client, diary) and exercise.stretches_hip_front:
+    if hip_front(client, diary) and (exercise.stretches_hip_front or exercise.pattern.value == "lunge_split"):
         found.append("hip_front")
     lying = exercise.position.value in ("supine", "prone", "side_lying") or (
         exercise.position.value == "on_bed" and (demand.get("floor_transfer") or demand.get("head_below_heart")))

@@ -28,6 +28,8 @@ from app.domain.dosing.limb_caps import with_limb_caps
 from app.domain.dosing.limits import Limits, limits_today
 from app.domain.errors import TooShort
 from app.domain.model.client import Client
+from app.domain.model.exercise import Position
+from app.domain.model.limbs import rests_leg
 from app.domain.model.plan import Dose, LeftOut, Reason, Step, StepKind, StepSide, Timeline
 from app.domain.model.rules import RuleId
 from app.domain.model.session import Session
@@ -159,6 +161,7 @@ def compile_timeline(order: Order) -> Timeline:
     limits = limits_today(order.client, order.place, order.diary, session_kit(session, library), order.today)
     if not order.table.spare_both_sides:
         limits = with_limb_caps(limits, order.client, order.diary, order.today)
+    limits = replace(limits, is_on_bed=_stays_on_bed(order, limits))
     picked = pick(order, dose, limits)
     steps, trim = _fit(order, dose, picked, limits)
     dropped = _dropped(order, picked, trim)
@@ -167,6 +170,12 @@ def compile_timeline(order: Order) -> Timeline:
     return Timeline(session.id, steps, told, picked.substitutions,
                     picked.left_out + dropped, _target_rpe(session, limits), strength and dose.load > 0,
                     one_sided=picked.one_sided)
+
+
+def _stays_on_bed(order: Order, limits: Limits) -> bool:
+    """Whether whoever does a session with a bed in it has a leg that rests, so that nobody crosses on the other one."""
+    written = (order.library[item.exercise] for block in order.session.blocks for item in block.items)
+    return rests_leg(order.client) and limits.bed and any(one.position is Position.ON_BED for one in written)
 
 
 def _dropped(order: Order, picked: PickedStations, trim: Trim) -> tuple[LeftOut, ...]:

@@ -115,7 +115,9 @@ class Limits:
     is_up: bool = False
     """Nothing that is done lying."""
     is_hip_front_spared: bool = False
-    """No stretch of the front of the hip."""
+    """No thigh behind the body: no stretch of the front of the hip, and no split stance that bends."""
+    is_on_bed: bool = False
+    """Only what is done on the bed: whose leg rests does not cross to a chair and back."""
     is_weightless: bool = False
     """No weight whatever the day, for want of a clinician's yes."""
     is_weightless_standing: bool = False
@@ -199,8 +201,10 @@ class Limits:
             yield HANDS_FREE, ""
         if self.is_one_handed and takes_both_arms(exercise):
             yield "both_arms", ""
-        if self.is_hip_front_spared and exercise.stretches_hip_front:
+        if self.is_hip_front_spared and exercise.takes_thigh_back:
             yield "hip_front", ""
+        if self.is_on_bed and exercise.position is not Position.ON_BED:
+            yield "crossing", ""
         if self.is_level and STEP in exercise.needs():
             yield "step_up", ""
         if self.is_up and exercise.lies:

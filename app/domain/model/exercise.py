@@ -212,6 +212,11 @@ class Exercise:
         return self.position in (Position.SUPINE, Position.PRONE, Position.SIDE_LYING)
 
     @property
+    def takes_thigh_back(self) -> bool:
+        """Whether a thigh goes behind the body and stays there, or carries it from there."""
+        return self.stretches_hip_front or self.pattern is Pattern.LUNGE
+
+    @property
     def on_floor(self) -> bool:
         """Whether one gets down to do it."""
         return self.position in FLOOR_POSITIONS

@@ -76,7 +76,7 @@ def wants_a_look(hurt: Hurt, limits: Limits) -> bool:
 def _is_over(exercise: Exercise, limits: Limits) -> bool:
     """Whether it asks too much of what hurts, or lies on it, or stretches it."""
     return bool(limits.over(exercise)) or (limits.is_off_side and lies_on_side(exercise)) \
-        or (limits.is_hip_front_spared and exercise.stretches_hip_front)
+        or (limits.is_hip_front_spared and exercise.takes_thigh_back)
 
 
 def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limits: Limits) -> Sparing:

@@ -44,7 +44,7 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
     if rule.is_one_handed_acute:
         yield "nothing that takes both arms in the first weeks; never a push with that arm until the go-ahead"
     if rule.is_up_first:
-        yield "until the go-ahead nothing lying down, and no stretch of the front of the hip"
+        yield "until the go-ahead nothing lying down, and no thigh behind the body"
     if rule.is_steady_up_first:
         yield (f"until the go-ahead a chair stand takes ≥ {SLOW_STAND_MS // 1000} s and is never brisk, "
                "and nothing is stepped up on to")
