@@ -57,7 +57,7 @@ async def run(args: argparse.Namespace) -> int:
         for t, person in good:
             print(commands.taken_in(**_shape(t, person)))
         for t in taken:
-            for line in desk_words.odd_lines(t.misdated, t.resembles, t.clock_is_wrong):
+            for line in desk_words.odd_lines(t.misdated, t.resembles, t.clock_is_wrong, t.is_unreadable):
                 print(f"{t.name}: {line}", file=sys.stderr)
     for name, why in bad:
         print(commands.refused(name, errors.error_text(why)), file=sys.stderr)

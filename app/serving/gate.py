@@ -95,7 +95,8 @@ class Gate:
         place = _place_without(scope, "key")
         joined = f"{place}{'&' if '?' in place else '?'}key={key}"
         page = choosing_page(f"http://{self._own}{joined}", f"http://{self._own}{SEEN}", f"{joined}&here=1").encode()
-        policy = f"default-src 'none'; script-src 'unsafe-inline'; img-src http://{self._own}"
+        policy = ("default-src 'none'; frame-ancestors 'none'; script-src 'unsafe-inline'; "
+                  f"img-src http://{self._own}")
         await self._answer(send, 200, [(b"content-type", b"text/html; charset=utf-8")], page, policy)
 
     async def _let_in(self, scope: Scope, send: Send, key: str) -> None:

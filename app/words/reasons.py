@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from app.domain.errors import UnknownName
 from app.domain.model.body import REGION_AXES, parse_spot
 from app.domain.model.diary import Symptom
 from app.domain.model.plan import Reason
@@ -175,8 +176,15 @@ REASONS: Mapping[RuleId, Callable[[Data, Whose], str]] = {
 }
 
 
+#: What a reason raises that came from elsewhere without what it speaks of, or with something that cannot be.
+UNTELLABLE = (LookupError, TypeError, ValueError, UnknownName)
+WITHOUT_DETAILS = "A reason was given, but its details are missing."
+
+
 def reason_text(reason: Reason, asked: str = "") -> str:
     """One reason in a plain sentence for the client, or, where `asked` names whom somebody leads, for the leader."""
     whose = Whose(asked)
-    data = dict(reason.data)
-    return _missing(reason.missing, whose) if reason.missing else REASONS[reason.rule](data, whose)
+    try:
+        return _missing(reason.missing, whose) if reason.missing else REASONS[reason.rule](dict(reason.data), whose)
+    except UNTELLABLE:
+        return WITHOUT_DETAILS

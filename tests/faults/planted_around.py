@@ -70,6 +70,8 @@ FAULTS: tuple[Fault, ...] = (
     Fault("other sites send the cookie", GATE, "SameSite=Strict", "SameSite=None", T_GATE),
     Fault("what begins like an icon is open", GATE, 'OPEN_PATHS.fullmatch(scope["path"])',
           'OPEN_PATHS.match(scope["path"])', T_GATE),
+    Fault("anybody's page may hold ours in a frame", GATE, '        (b"x-frame-options", b"DENY"),\n', "", T_GATE),
+    Fault("any ancestor may frame it", GATE, '        "frame-ancestors \'none\'",\n', "", T_GATE),
     Fault("half-open connections pile up", HALF, "        while len(self._waiting) > self.most:\n",
           "        while False:\n", T_HALF),
     Fault("a head without end", HALF, "MOST_HEAD = 16 * 1024", "MOST_HEAD = 1 << 30", T_HALF),

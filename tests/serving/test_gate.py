@@ -186,6 +186,15 @@ def test_every_answer_says_what_may_be_loaded() -> None:
         assert not outcome.header(b"access-control-allow-origin")
 
 
+def test_no_page_anywhere_may_hold_ours_in_a_frame() -> None:
+    """Or it would have somebody press what they cannot see; in both ways of saying so, in every answer."""
+    chooses = call(HOST, query=f"key={KEYS.new()}", name="evenload.localhost")
+    for outcome in (call(HOST), call(HOST, COOKIE), call(HOST, query=f"key={KEYS.new()}"), chooses,
+                    call(HOST, COOKIE, path="/main.js"), call((b"host", b"x"))):
+        assert outcome.header(b"x-frame-options") == "DENY"
+        assert "frame-ancestors 'none'" in outcome.header(b"content-security-policy").split("; ")
+
+
 def test_a_key_opens_once() -> None:
     """Whoever reads it afterwards, in a history or among a browser's arguments, has nothing."""
     key = KEYS.new()

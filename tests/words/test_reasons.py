@@ -5,9 +5,11 @@ import re
 
 import pytest
 
-from app.domain.model.plan import Reason
+from app.domain.model.plan import Dose, Reason
 from app.domain.model.rules import RuleId
-from app.words.reasons import REASONS, reason_text
+from app.words.client.diary_weeks import eased_sentence
+from app.words.coach.person import reason_line
+from app.words.reasons import REASONS, WITHOUT_DETAILS, reason_text
 
 DATA = (("symptom", "fever"), ("spot", "left knee"), ("value", 4), ("rpe", 7), ("target", 5), ("done", 60),
         ("slept", 2), ("energy", 3), ("calm", 4), ("days", 1), ("rounds", 2), ("condition", "copd"),
@@ -27,3 +29,21 @@ def test_what_was_not_answered_is_told_of_the_right_person(missing: str) -> None
     """Also of a question that this version does not know."""
     led = reason_text(Reason(RuleId.READINESS, 2, (("missing", missing),)), "Ines")
     assert not re.search(r"\byour?\b", led, re.IGNORECASE), led
+
+
+@pytest.mark.parametrize("data", [
+    (), (("spot", "left knee"),), (("spot", "elsewhere"), ("value", 9)), (("value", "many"), ("days", "many")),
+    (("symptom", "none of ours"), ("condition", "none of ours"), ("what", ""), ("value", 1)),
+    (("done", 10**9), ("slept", ""), ("rpe", ""), ("rounds", "")),
+])
+@pytest.mark.parametrize("rule", sorted(REASONS))
+def test_a_reason_from_elsewhere_without_what_it_speaks_of_is_still_a_sentence(
+    rule: RuleId, data: tuple[tuple[str, str | int], ...],
+) -> None:
+    """In a diary, in the weeks of one and at the desk: a hole in one file breaks no page."""
+    reason = Reason(rule, 3, data)
+    for said in (reason_text(reason), reason_text(reason, "Ines"), reason_line(reason)[1],
+                 eased_sentence(Dose(3, 2, 75, 150, 70, (reason,)))):
+        assert said.endswith(".")
+    if not data and rule in (RuleId.PAIN, RuleId.SYMPTOMS, RuleId.DAYS):
+        assert reason_text(reason) == WITHOUT_DETAILS

@@ -9,7 +9,7 @@ from app.actions.desk.recovering import opening_keys
 from app.device.clock import Clock
 from app.domain.errors import AppError, ContentError, FileError, UntrustedSigner
 from app.domain.model.misdated import no_later
-from app.domain.model.names import skeleton
+from app.domain.model.names import can_be_seen, skeleton
 from app.domain.model.person import Person
 from app.exchange.crypto.keys import KeyPair
 from app.exchange.crypto.text_form import unwrapped
@@ -53,6 +53,11 @@ class Taken:
     def is_new_phone(self) -> bool:
         """Whether it was refused because its key is not the person's pinned one."""
         return isinstance(self.error, UntrustedSigner)
+
+    @property
+    def is_unreadable(self) -> bool:
+        """Whether their name is blank, or would be read otherwise than it is written."""
+        return self.person is not None and not can_be_seen(self.person.name)
 
 
 #: What a file says, or why it is refused.

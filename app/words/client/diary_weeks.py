@@ -13,6 +13,7 @@ from app.domain.model.plan import Dose, Reason
 from app.domain.model.record import CheckIn
 from app.domain.model.rules import RuleId
 from app.words.client.diary import week_aside
+from app.words.reasons import UNTELLABLE
 from app.words.text import count, listed, spot_words
 
 Data = Mapping[str, str | int]
@@ -83,9 +84,8 @@ def eased_sentence(dose: Dose) -> str:
     """
     said = [f"{_how(dose)}{_because(dose)}."] if dose.level in HEADS else []
     for reason in dose.reasons:
-        data = dict(reason.data)
         if reason.rule is RuleId.MINUTES:
-            said.append(f"Cut to fit {data['minutes']} minutes.")
+            said.append(f"Cut to fit {dict(reason.data).get('minutes', 'fewer')} minutes.")
         elif reason.rule is RuleId.LIGHTER_WEEK:
             said.append("A lighter week.")
     return " ".join(said)
@@ -111,8 +111,10 @@ def _because(dose: Dose) -> str:
 def _cause(reason: Reason) -> str:
     if reason.missing:
         return "a question was not answered"
-    word = CAUSES.get(reason.rule)
-    return word(dict(reason.data)) if word else ""
+    try:
+        return CAUSES[reason.rule](dict(reason.data))
+    except UNTELLABLE:
+        return ""  # a change that no vote made, or one from elsewhere without what it speaks of
 
 
 def reasons_line(number: int) -> str:

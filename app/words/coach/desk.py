@@ -128,10 +128,14 @@ def resembles(names: Sequence[str]) -> str:
             "people: ask whether it is the same person on a second device.")
 
 
-def odd_lines(misdated_records: int, alike: Sequence[str], clock_is_wrong: bool) -> tuple[str, ...]:
-    """What is odd about a diary that was added; none where nothing is."""
-    told = (resembles(alike) if alike else "", misdated(misdated_records) if misdated_records else "",
-            CLOCK_IS_WRONG if clock_is_wrong else "")
+UNREADABLE_NAME = "The name in it is blank or has hidden characters in it. Ask who sent this before you rely on it."
+
+
+def odd_lines(misdated_records: int, alike: Sequence[str], clock_is_wrong: bool, is_unreadable: bool = False
+              ) -> tuple[str, ...]:
+    """What is odd about a diary that was added; none where nothing is. `is_unreadable` is said of its name."""
+    told = (UNREADABLE_NAME if is_unreadable else "", resembles(alike) if alike else "",
+            misdated(misdated_records) if misdated_records else "", CLOCK_IS_WRONG if clock_is_wrong else "")
     return tuple(filter(None, told))
 
 

@@ -5,6 +5,7 @@ import asyncio
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime, timedelta
+from itertools import permutations
 
 import pytest
 
@@ -179,6 +180,23 @@ def test_any_order_gives_the_same_records(store: Store, clock: ManualClock, orde
     with store.read() as db:
         assert records.records(db, "p-vera", CheckIn) == (corrected,)
         assert len(records.records(db, "p-vera", SessionDone)) == 1
+
+
+@pytest.mark.parametrize("order", [*permutations(range(3)), (2, 0, 2, 1), (1, 0, 1, 2, 0)])
+def test_any_order_gives_the_same_person_and_last_return(store: Store, clock: ManualClock, order: tuple[int, ...]
+                                                         ) -> None:
+    """What the newest of them says of the person stands, and so do its number and its time."""
+    client, files = Client(VERA), []
+    for at, goals in enumerate(("Stairs", "Carry the shopping", "Dance")):
+        client.person = replace(VERA, goals=goals)
+        files.append(client.sends(store, [check_in("p-vera", f"c{at}", 3 - at)], NOW - timedelta(days=3 - at)))
+    for at in order:
+        taken(store, clock, (str(at), files[at]))
+    with store.read() as db:
+        pinned, found = people.pinned_keys(db, "p-vera"), people.person(db, "p-vera")
+        assert len(records.records(db, "p-vera", CheckIn)) == 3
+    assert found is not None and found.goals == "Dance"
+    assert pinned is not None and (pinned.last_number, pinned.last_return) == (3, NOW - timedelta(days=1))
 
 
 def test_who_trains_here_keeps_what_was_not_sent(store: Store, clock: ManualClock) -> None:

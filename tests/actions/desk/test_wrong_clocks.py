@@ -243,6 +243,15 @@ def test_whoever_reads_like_somebody_known_is_told_of(store: Store, clock: Manua
     assert taken(store, clock, Client(Person("p-third", "Verena")), []).resembles == ()
 
 
+@pytest.mark.parametrize("name", ["", " ", "\u200b", "\u3164", "Ver\x9ba", "\u202eareV"])
+def test_a_name_that_cannot_be_read_is_told_of(store: Store, clock: ManualClock, name: str) -> None:
+    """Blank, unseen, with a control of the upper set, or turned round: the diary is kept, and the coach hears of it."""
+    got = taken(store, clock, Client(Person("p-odd", name)), [session("p-odd", "s1")])
+    assert got.new == 1 and got.is_unreadable
+    assert desk.odd_lines(0, (), False, got.is_unreadable) == (desk.UNREADABLE_NAME,)
+    assert not taken(store, clock, Client(VERA), []).is_unreadable
+
+
 def test_mending_leaves_what_is_aside_where_it_is(store: Store, clock: ManualClock) -> None:
     """What stands beside a record is compared with what it says; the order of arrival is none of it."""
     taken(store, clock, Client(VERA), [dated(check_in("p-vera", "c1", pain=8), FAR), check_in("p-vera", "c2", pain=8)])

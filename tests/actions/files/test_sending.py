@@ -17,6 +17,8 @@ from app.actions.people import change_person
 from app.actions.training import diary
 from app.domain.errors import UnknownName
 from app.domain.model.person import Person
+from app.domain.model.plan import Reason
+from app.domain.model.rules import RuleId
 from app.exchange.crypto.file_kinds import Kind
 from app.exchange.crypto.sealing import reader_ids
 from app.exchange.crypto.text_form import from_text
@@ -24,6 +26,7 @@ from app.exchange.letters.file_names import return_name
 from app.exchange.letters.returns import read_return
 from app.storage import people, records
 from app.storage.people import Trains
+from app.words.reasons import WITHOUT_DETAILS
 from tests.actions.at_home import Home
 
 
@@ -109,6 +112,20 @@ def test_the_copies_are_readable(at_home: Home) -> None:
         assert "sessions.csv" in archive.namelist()
         assert archive.read("sessions.csv").startswith(b"\xef\xbb\xbf")
     assert not re.search("tomas|verrey", f"{name} {zipped}", re.IGNORECASE)
+
+
+def test_a_reason_without_its_details_breaks_no_copy(at_home: Home) -> None:
+    """As another program may have written it: it passes as part of a return, and stands in the copy as a sentence."""
+    done = at_home.done()
+    hollow = Reason(RuleId.PAIN, 2, (("spot", "left knee"),))
+    plan = replace(done.plan, dose=replace(done.plan.dose, reasons=(hollow,)))
+    with at_home.store.begin() as db:
+        records.save_record(db, replace(done, plan=plan))
+    made = asyncio.run(sending.make_return(at_home.store, at_home.clock, at_home.person.id))
+    assert asyncio.run(intake.take_in(at_home.desk, at_home.clock, [(made.name, made.data)]))[0].error is None
+    assert WITHOUT_DETAILS.encode() in sending.readable_copy(at_home.store, at_home.person)[1]
+    with zipfile.ZipFile(BytesIO(sending.tables_copy(at_home.store, at_home.person)[1])) as archive:
+        assert WITHOUT_DETAILS.encode() in archive.read("sessions.csv")
 
 
 def test_a_files_name_names_nobody(at_home: Home) -> None:

@@ -98,9 +98,11 @@ def _row(shell: Shell, c: Card, result: _Result, accept: Callable[[_Result], obj
         sign = ft.Icons.ERROR_SHARP
     else:
         brought = words.came_in(taken.new, taken.newer, taken.same + taken.older)
-        said = [c.strong(taken.person.name if taken.person else taken.name), c.body(brought)]
+        whose = taken.person.name if taken.person and not taken.is_unreadable else taken.name
+        said = [c.strong(whose), c.body(brought)]
         said += [c.soft(words.unread(taken.unread))] if taken.unread else []
-        said += [c.strong(line) for line in words.odd_lines(taken.misdated, taken.resembles, taken.clock_is_wrong)]
+        said += [c.strong(line) for line in words.odd_lines(taken.misdated, taken.resembles, taken.clock_is_wrong,
+                                                            taken.is_unreadable)]
         sign = ft.Icons.CHECK_SHARP
     says = c.stack(said, 2)
     says.expand = True
