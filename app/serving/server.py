@@ -20,6 +20,7 @@ from app.device.track_folder import swept
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import PortTaken
 from app.serving.client_page import ClientPage
+from app.serving.closed_windows import ClosedWindows
 from app.serving.gate import App, Gate
 from app.serving.half_open import MOST_HEAD, bounded_protocol
 from app.serving.overlay import Overlay
@@ -81,7 +82,7 @@ def flet_app(main: Main, assets_dir: Path, brand: Brand = EVENLOAD) -> App:
         main, assets_dir=str(assets_dir.resolve()), app_name=brand.name, app_short_name=brand.short_name,
         app_description=brand.description, no_cdn=True, session_timeout_seconds=VISIT_S,
     )
-    return ClientPage(whole, assets_dir, brand)
+    return ClientPage(ClosedWindows(whole), assets_dir, brand)
 
 
 class Loopback(uvicorn.Server):

@@ -16,6 +16,7 @@ from app.ui.routes import asks_somebody, parts_of, screen_named, shown_for
 from app.ui.shell.pin_gate import LOCKED, pin_owner
 from app.ui.shell.reminder import keep_reminding
 from app.ui.shell.shell import Shell, Tools
+from app.ui.shell.visit import end_with_visit, while_kept
 from app.words.page_titles import page_title
 
 
@@ -62,6 +63,7 @@ def Root(tools: Tools) -> ft.Control:
         page.on_resize = lambda e: set_size((e.width, e.height))
         page.on_route_change = lambda e: set_route(e.route)
         page.on_platform_brightness_change = brightness
+        end_with_visit(page)
 
     async def remind() -> None:
         await keep_reminding(tools)
@@ -71,7 +73,7 @@ def Root(tools: Tools) -> ft.Control:
             await tools.device.tree.tell_all(True)
 
     ft.use_effect(follow, dependencies=[])
-    ft.use_effect(remind, dependencies=[], cleanup=lambda: None)
+    ft.use_effect(while_kept(page, remind), dependencies=[], cleanup=lambda: None)
     ft.use_effect(tell_reader, dependencies=[], cleanup=lambda: None)
     shell = Shell(tools, size[0], size[1], scale, palette_of(page, tools.brand), turn,
                   lambda: set_turn(lambda n: n + 1), choose, chosen_id(tools.store) if asks_somebody(route) else "")

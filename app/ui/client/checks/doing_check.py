@@ -18,6 +18,7 @@ from app.ui.parts import Card, Look, options
 from app.ui.parts import theme as t
 from app.ui.parts.count_panel import Phase, count_panel
 from app.ui.shell.shell import Shell, safe
+from app.ui.shell.visit import while_kept
 from app.words import signs as sign_words
 from app.words.client import checks as words
 from app.words.client import today
@@ -38,7 +39,8 @@ def CheckPage(shell: Shell, person: Person, check: FunctionalCheck) -> ft.Contro
     held: ft.MutableRef[Doing] = ft.use_ref(opened)
     doing = held.current
     assert doing is not None
-    ft.use_effect(safe(shell, doing.run), dependencies=[], cleanup=safe(shell, doing.close))
+    run = while_kept(shell.tools.page, doing.run)
+    ft.use_effect(safe(shell, run), dependencies=[], cleanup=safe(shell, doing.close))
     c = shell.card()
     if not may:
         return c.page([c.title(words.NAMES[check])], [c.button(words.TO_CHECKS, goes(shell, "/checks"))])

@@ -16,6 +16,7 @@ from app.ui.client.player.session_view import player_page
 from app.ui.parts.frame import MAIN
 from app.ui.shell.moving_figures import wanted_motion
 from app.ui.shell.shell import Shell, safe
+from app.ui.shell.visit import while_kept
 
 Draw = Callable[[Shell, Live], ft.Control]
 OVER_IT: dict[Panel, Draw] = {
@@ -61,7 +62,7 @@ def PlayScreen(shell: Shell) -> ft.Control:
 
     ft.use_effect(safe(shell, follow), dependencies=[])
     ft.use_effect(safe(shell, ask_about_motion), dependencies=[])
-    ft.use_effect(safe(shell, live.run), dependencies=[], cleanup=safe(shell, leave))
+    ft.use_effect(safe(shell, while_kept(page, live.run)), dependencies=[], cleanup=safe(shell, leave))
     return _drawn(shell, live)
 
 
