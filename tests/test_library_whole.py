@@ -42,7 +42,7 @@ def said(exercise: Exercise) -> str:
 DONE_OTHERWISE = {
     ("feet-together-stand", "count-and-stand"),
     ("seated-knee-straightening", "quick-knee-straightening"), ("seated-band-row", "quick-band-pull"),
-    ("wall-calf-stretch", "bent-knee-calf-stretch"),
+    ("wall-calf-stretch", "bent-knee-calf-stretch"), ("hands-on-sit-to-stand", "fingertips-sit-to-stand"),
 }
 
 
