@@ -10,12 +10,12 @@ import pytest
 
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition, Place
-from app.domain.model.diary import Fall
+from app.domain.model.diary import Fall, Last
 from app.domain.model.exercise import Pattern
 from app.domain.model.level import Level
 from app.domain.model.plan import ChangeStage
 from tests.domain.dosing.test_dose import but, dose
-from tests.domain.shipped import SOME, compiled
+from tests.domain.shipped import SOME, WELL, compiled
 from tests.test_fresh_reading import done, only, operated
 
 STANDS = (ChangeStage.UP, ChangeStage.STAND, ChangeStage.RISE)
@@ -61,3 +61,15 @@ def test_x4_a_new_or_a_sore_hip_stands_in_no_split_stance(session: str) -> None:
     new = (compiled(session, operated(Condition.HIP_REPLACEMENT, weeks)) for weeks in (2, 8, None))
     for got in (sore_hip, *new):
         assert all(one.pattern is not Pattern.LUNGE for one in done(got))
+
+
+@pytest.mark.parametrize("region", [Region.HIP, Region.THIGH, Region.BACK])
+@pytest.mark.parametrize("client", [only(Condition.OSTEOPOROSIS), operated(Condition.HIP_REPLACEMENT, 2),
+                                    operated(Condition.SPINAL_SURGERY, 2)], ids=["thin", "hip", "back"])
+def test_x3_no_reason_to_look_takes_another_away(client: Client, region: Region) -> None:
+    """After a fall 4 counts, also for thin bones and what was operated on; whatever else was known of the pain."""
+    spot = Spot(region, "" if region is Region.BACK else "left")
+    was = Last(days_ago=3, rpe=5, target_rpe=5, completed=100, pain=4, pain_at={spot: 4})
+    fell = replace(WELL, pain={spot: 4}, last=was, fall=Fall(days_ago=2, hurt=False))
+    assert dose(fell, client).level == Level.ASK_FIRST
+    assert dose(replace(fell, fall=None), client).level < Level.ASK_FIRST

@@ -22,8 +22,7 @@ KINDS = ("signing", "sealing", "recovery_signing", "recovery_sealing")
 
 def is_locked(store: Store) -> bool:
     """Whether a passphrase was set, open or not."""
-    with store.read() as db:
-        return settings.setting(db, LOCK) is not None
+    return _sealed(store) is not None
 
 
 def is_shut(store: Store) -> bool:
@@ -76,10 +75,8 @@ async def unlock_keys(store: Store, passphrase: str) -> None:
     Raises:
         WrongKeyPassphrase: they stay as they are.
     """
-    with store.read() as db:
-        kept = settings.setting(db, LOCK)
-    if kept is not None:
-        store.opened_keys |= await open_keys(SealedKeys.from_json(kept), passphrase)
+    if sealed := _sealed(store):
+        store.opened_keys |= await open_keys(sealed, passphrase)
 
 
 def shut_keys(store: Store) -> None:
@@ -93,11 +90,10 @@ async def remove_lock(store: Store, passphrase: str) -> None:
     Raises:
         WrongKeyPassphrase: they stay as they are.
     """
-    with store.read() as db:
-        kept = settings.setting(db, LOCK)
-    if kept is None:
+    sealed = _sealed(store)
+    if sealed is None:
         return
-    opened = await open_keys(SealedKeys.from_json(kept), passphrase)
+    opened = await open_keys(sealed, passphrase)
     with store.begin() as db:
         _put(db, opened)
         settings.forget_setting(db, LOCK)
@@ -109,6 +105,12 @@ def forget_locked(db: Connection, store: Store) -> None:
     settings.forget_setting(db, LOCK)
     keys.forget_keys(db, COACH)
     store.opened_keys.clear()
+
+
+def _sealed(store: Store) -> SealedKeys | None:
+    with store.read() as db:
+        kept = settings.setting(db, LOCK)
+    return None if kept is None else SealedKeys.from_json(kept)
 
 
 def _private(db: Connection) -> dict[str, bytes]:

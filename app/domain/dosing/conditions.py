@@ -238,26 +238,34 @@ def is_one_handed(client: Client, today: date) -> bool:
     return any(CONDITION_RULES[c].is_one_handed_acute and is_acute(client, c, today) for c in client.conditions)
 
 
+def uncleared(client: Client) -> frozenset[Condition]:
+    """What was ticked and has no clinician's yes."""
+    return frozenset(c for c in client.conditions if not is_cleared(client, c))
+
+
+def _waiting(client: Client) -> Iterator[ConditionRule]:
+    return (CONDITION_RULES[condition] for condition in uncleared(client))
+
+
 def stays_up(client: Client) -> bool:
     """Whether nothing may be done lying, for want of a clinician's yes: on the way up a new hip turns inwards."""
-    return any(CONDITION_RULES[c].is_up_first and not is_cleared(client, c) for c in client.conditions)
+    return any(rule.is_up_first for rule in _waiting(client))
 
 
 def lifts_nothing(client: Client) -> bool:
     """Whether no weight is lifted, for want of a clinician's yes."""
-    return any(CONDITION_RULES[c].is_weightless_first and not is_cleared(client, c) for c in client.conditions)
+    return any(rule.is_weightless_first for rule in _waiting(client))
 
 
 def stays_level(client: Client) -> bool:
     """Whether nothing is stepped up on to: with a walking aid, or for want of a clinician's yes."""
-    return Condition.WALKING_AID in client.conditions or any(
-        CONDITION_RULES[c].is_steady_up_first and not is_cleared(client, c) for c in client.conditions)
+    return Condition.WALKING_AID in client.conditions or any(rule.is_steady_up_first for rule in _waiting(client))
 
 
 def rises_steadily(client: Client) -> bool:
     """Whether chair stands are slow and never brisk: for good, or for want of a clinician's yes."""
-    return any(CONDITION_RULES[c].is_slow_up or (CONDITION_RULES[c].is_steady_up_first and not is_cleared(client, c))
-               for c in client.conditions)
+    return any(rule.is_slow_up for rule in rules_of(client)) or any(
+        rule.is_steady_up_first for rule in _waiting(client))
 
 
 def condition_caps(client: Client, condition: Condition, today: date) -> Caps:

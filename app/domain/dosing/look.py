@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from app.domain.dosing.conditions import OPERATED, THIN_BONED, is_cleared
+from app.domain.dosing.conditions import OPERATED, THIN_BONED, uncleared
 from app.domain.model.body import BODY_REGIONS, Region
 from app.domain.model.client import Client, Condition
 from app.domain.model.diary import Diary
@@ -30,21 +30,18 @@ def looked_at_from(client: Client, diary: Diary | None, *, in_session: bool = Fa
     Args:
         in_session: whether it is asked in the middle of one, so that what hurt this morning is not new.
     """
-    told = diary or Diary()
-    is_clot = any(c in client.conditions and not is_cleared(client, c) for c in (*OPERATED, Condition.CANCER_TREATMENT))
-    found = {Region.CALF: PAIN_CAPS if is_clot else PAIN_RESTS}
+    told, waits = diary or Diary(), uncleared(client)
+    reasons: list[Mapping[Region, int]] = [
+        {Region.CALF: PAIN_CAPS if waits & {*OPERATED, Condition.CANCER_TREATMENT} else PAIN_RESTS},
+        {OPERATED[condition]: PAIN_RESTS for condition in waits & OPERATED.keys()}]
     if told.fall is not None and told.fall.days_ago <= FALL_HOLDS_DAYS:
-        found = dict.fromkeys(BODY_REGIONS, PAIN_RESTS) | dict.fromkeys(CARRY, PAIN_CAPS) | found
-    found |= {region: PAIN_RESTS for condition, region in OPERATED.items()
-              if condition in client.conditions and not is_cleared(client, condition)}
+        reasons.append(dict.fromkeys(BODY_REGIONS, PAIN_RESTS) | dict.fromkeys(CARRY, PAIN_CAPS))
     if THIN_BONED & client.conditions:
-        found |= {Region.HIP: PAIN_RESTS, Region.THIGH: PAIN_RESTS}
-        found[Region.BACK] = PAIN_CAPS if _is_broken(client) else _new_back_pain(told, in_session=in_session)
-    return found
-
-
-def _is_broken(client: Client) -> bool:
-    return Condition.SPINE_FRACTURE in client.conditions and not is_cleared(client, Condition.SPINE_FRACTURE)
+        is_broken = Condition.SPINE_FRACTURE in waits
+        back = PAIN_CAPS if is_broken else _new_back_pain(told, in_session=in_session)
+        reasons.append({Region.HIP: PAIN_RESTS, Region.THIGH: PAIN_RESTS, Region.BACK: back})
+    # the strictest counts: no reason to look takes another away
+    return {region: min(one[region] for one in reasons if region in one) for region in set[Region]().union(*reasons)}
 
 
 def _new_back_pain(diary: Diary, *, in_session: bool) -> int:

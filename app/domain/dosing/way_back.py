@@ -10,9 +10,7 @@ from app.domain.model.diary import Symptom
 from app.domain.model.level import Level
 from app.domain.model.record import CheckIn, Clearance, Ending, Event, EventKind, Record, SessionDone
 from app.domain.model.rules import RuleId
-from app.domain.model.thresholds import (
-    FEVER_FREE,
-)
+from app.domain.model.thresholds import FEVER_FREE
 
 ILLNESS_CARRIES = Level.LIGHT
 """An illness that was told without a stop is left step by step, as a head cold is."""

@@ -29,14 +29,12 @@ class SealedKeys:
 
     def as_json(self) -> dict[str, Any]:
         """For a setting."""
-        return {"salt": base64.b64encode(self.how.salt).decode(), "rounds": self.how.rounds,
-                "sealed": base64.b64encode(self.sealed).decode()}
+        return self.how.as_json() | {"sealed": base64.b64encode(self.sealed).decode()}
 
     @classmethod
     def from_json(cls, kept: Mapping[str, Any]) -> SealedKeys:
         """The same from a setting."""
-        how = Stretching(base64.b64decode(kept["salt"]), int(kept["rounds"]))
-        return cls(how, base64.b64decode(kept["sealed"]))
+        return cls(Stretching.from_json(kept), base64.b64decode(kept["sealed"]))
 
 
 async def seal_keys(private: Mapping[str, bytes], passphrase: str) -> SealedKeys:

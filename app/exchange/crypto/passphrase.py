@@ -13,7 +13,9 @@ from __future__ import annotations
 import base64
 import re
 import unicodedata
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from app.domain.errors import DamagedFile, EasyPassphrase, NewerFormat, NotOurFile, WrongPassphrase
 from app.exchange.crypto import cipher
@@ -43,6 +45,15 @@ class Stretching:
 
     salt: bytes = field(repr=False)
     rounds: int = ROUNDS
+
+    def as_json(self) -> dict[str, Any]:
+        """For a setting."""
+        return {"salt": base64.b64encode(self.salt).decode(), "rounds": self.rounds}
+
+    @classmethod
+    def from_json(cls, kept: Mapping[str, Any]) -> Stretching:
+        """The same from a setting, whatever else stands in it."""
+        return cls(base64.b64decode(kept["salt"]), int(kept["rounds"]))
 
 
 def new_stretching() -> Stretching:

@@ -34,14 +34,12 @@ class KeptPin:
 
     def as_json(self) -> dict[str, Any]:
         """For a setting."""
-        return {"salt": base64.b64encode(self.how.salt).decode(), "rounds": self.how.rounds,
-                "key": base64.b64encode(self.key).decode()}
+        return self.how.as_json() | {"key": base64.b64encode(self.key).decode()}
 
     @classmethod
     def from_json(cls, kept: Mapping[str, Any]) -> KeptPin:
         """The same from a setting."""
-        how = Stretching(base64.b64decode(kept["salt"]), int(kept["rounds"]))
-        return cls(how, base64.b64decode(kept["key"]))
+        return cls(Stretching.from_json(kept), base64.b64decode(kept["key"]))
 
 
 async def kept_pin(pin: str) -> KeptPin:
