@@ -70,7 +70,7 @@ WEIGHT: Mapping[str, str] = {
     "owned": "needs a lighter weight than there is here",
     "lying": "uses a weight while lying down",
     "standing": "uses a weight while standing, and one hand has to stay free",
-    "go_ahead": "uses a weight, which waits for a go-ahead",
+    "go_ahead": "uses a weight, and weights wait for a go-ahead",
 }
 
 

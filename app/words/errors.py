@@ -107,9 +107,9 @@ ERRORS: Mapping[type[e.AppError], Callable[[Mapping[str, object]], str]] = {
                                   "was changed; check capital letters and spaces, and try again."),
     e.EasyPassphrase: lambda w: (f"That passphrase is too easy to guess: use at least {w['least']} characters, such as "
                                  "five or six words that don’t belong together. Nothing was written."),
-    e.KeysLocked: lambda w: ("Your keys are locked. Open them with your passphrase under “Publish”, then try again. "
+    e.KeysLocked: lambda w: ("Your keys are locked. Unlock them with your passphrase under “Publish”, then try again. "
                              "Nothing was changed."),
-    e.WrongKeyPassphrase: lambda w: ("Your keys don’t open with that passphrase. Check capital letters and spaces, and "
+    e.WrongKeyPassphrase: lambda w: ("That passphrase doesn’t unlock your keys. Check capital letters and spaces, and "
                                      "try again."),
     e.SheetFirst: lambda w: ("First put your recovery sheet on paper: it is the only way back if you forget the "
                              "passphrase. Nothing was changed."),

@@ -7,7 +7,7 @@ from app.domain.model.plan import ChangeStage, Step
 
 DOWN, UP = "Get down", "Get up"
 DOWN_HOW = "Get down to the floor in your own time. Hold on to a chair, or something else that stands firm."
-UP_HOW = "Over hands and knees: hold on to what stands firm, put one foot forward and stand. Then one slow breath."
+UP_HOW = "From hands and knees, hold on to something firm, put one foot forward and stand. Then one slow breath."
 #: Each other part of a change of position: its word, and its line.
 STAGES: Mapping[ChangeStage, tuple[str, str]] = {
     ChangeStage.SIT: ("Sit", "Roll onto your better side, knees bent, and push up with a good arm. Stay "

@@ -121,7 +121,7 @@ def test_locked_keys_are_opened_by_the_passphrase_in_a_file(post: Post, tmp_path
     file = tmp_path / "phrase.txt"
     file.write_text("kettle plum ladder south\n", "utf-8")
     assert main(["intake", path, "--passphrase-file", str(file)]) == 2
-    assert "don’t open with that passphrase" in capsys.readouterr().err and post.names() == []
+    assert "doesn’t unlock your keys" in capsys.readouterr().err and post.names() == []
     file.write_text("kettle plum ladder north\n", "utf-8")
     assert main(["intake", path, "--passphrase-file", str(file)]) == 0
     assert post.names() == ["Vera"]

@@ -1,7 +1,7 @@
 """The coach's keys under a passphrase: locked, opened until the program ends, and taken out again."""
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -9,16 +9,12 @@ import flet as ft
 
 from app.actions.backup import suggested_passphrase
 from app.actions.desk import key_locks as acting
-from app.domain.errors import SecretError
 from app.ui.coach.stable_field import Typed, use_typed
 from app.ui.parts import Card, Look, bind
 from app.ui.parts import theme as t
+from app.ui.shell.complaints import SecretAct, complaint_of
 from app.ui.shell.shell import Shell, safe
 from app.words.coach import key_lock as words
-from app.words.errors import error_text
-
-#: Returns what is wrong; empty: nothing.
-Act = Callable[[], Awaitable[str]]
 
 
 @ft.component
@@ -29,13 +25,9 @@ def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
     (wrong, turn), put = ft.use_state(("", 0))
     first, again = use_typed(), use_typed()
 
-    def press(act: Act) -> Callable[[Any], None]:
+    def press(act: SecretAct) -> Callable[[Any], None]:
         async def acted() -> None:
-            try:
-                complaint = await act()
-            except SecretError as error:
-                complaint = error_text(error)
-            if complaint:
+            if complaint := await complaint_of(act):
                 put((complaint, turn))
                 return
             first.words = again.words = ""
@@ -66,12 +58,12 @@ def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
     one = _secret(c, words.PASSPHRASE, first, f"first {turn}")
     back = c.button(words.NOT_NOW, bind(set_open, False))
     if acting.is_shut(shell.store):
-        return c.stack([c.head(words.SHUT_HEAD), c.body(words.SHUT), one, *told,
+        return c.stack([c.head(words.LOCKED_HEAD), c.body(words.LOCKED), one, *told,
                         c.side_by_side([c.button(words.UNLOCK, press(unlock), look=Look.SOLID)])], 12)
     if acting.is_locked(shell.store):
-        acts = [c.small_button(words.SHUT_NOW, press(shut)), c.small_button(words.REMOVE_OPEN, bind(set_open, True))]
+        acts = [c.small_button(words.LOCK_NOW, press(shut)), c.small_button(words.REMOVE_OPEN, bind(set_open, True))]
         if not is_open:
-            return c.stack([c.head(words.LOCKED_HEAD), c.soft(words.LOCKED), c.side_by_side(acts)], t.GAP_S)
+            return c.stack([c.head(words.UNLOCKED_HEAD), c.soft(words.UNLOCKED), c.side_by_side(acts)], t.GAP_S)
         return c.stack([c.head(words.REMOVE_HEAD), c.body(words.REMOVE_WHY), one, *told,
                         c.side_by_side([c.button(words.REMOVE, press(remove)), back])], 12)
     if not is_open:

@@ -20,7 +20,7 @@ KINDS: Mapping[HurtKind, str] = {
 }
 NUMB_STOPS = "New numbness or tingling is a warning sign. Pressing Done ends the session."
 LEVEL_STOPS = f"At {PAIN_ENDS} or more, the session ends."
-LOOK_STOPS = "So much pain there should be looked at before you go on. The session ends."
+LOOK_STOPS = "That much pain there should be looked at first, so the session ends."
 CALL_SOMEBODY = "That is a lot of pain"
 CALL_WHY: Pair = (
     "Rest for a few minutes first. Let someone near you know how you are, or phone them. If it doesn’t ease while you "

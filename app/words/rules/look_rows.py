@@ -34,9 +34,10 @@ def looks_for_client() -> Section:
     """Plain."""
     return Section("looks", "Pain that is looked at first", (
         f"Pain of {at.PAIN_RESTS} or more soon after a fall, where you had an operation, or in a calf should be looked "
-        "at before you train. We ask you to have that done, and a session in which you tell us stops there.",
+        "at before you train. We ask you to do that first. If you tell us during a session, the session ends.",
         f"In a hip, a thigh or the back it is {at.PAIN_CAPS} or more soon after a fall.",
         f"In the back it is {at.PAIN_CAPS} or more with a broken bone in the spine, and with thin bones when it is "
-        "new.",
+        "new. "
+        f"In a hip or thigh with thin bones it is {at.PAIN_RESTS} or more.",
         "We don’t know what it is. It may be nothing, and it may be something that training makes worse.",
     ))

@@ -1,22 +1,21 @@
 """A PIN for one person on a shared device, or for the coach's desk: chosen, changed, removed."""
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable
+from collections.abc import Callable
 from typing import Any
 
 import flet as ft
 
 from app.actions import pins as acting
 from app.actions.pin_locks import DESK, has_pin
-from app.domain.errors import SecretError
 from app.domain.model.person import Person
 from app.ui.client.profile.profile_draft import use_held
 from app.ui.client.profile.secret_field import pin_field
 from app.ui.client.today.locked_card import goes
 from app.ui.parts import Look
+from app.ui.shell.complaints import SecretAct, complaint_of
 from app.ui.shell.shell import Shell, safe
 from app.words.client import today
-from app.words.errors import error_text
 from app.words.machine import pins as words
 
 
@@ -40,13 +39,9 @@ def PinPage(shell: Shell, person: Person | None) -> ft.Control:
         await acting.remove_pin(shell.store, shell.clock, owner, before.value)
         return ""
 
-    def press(act: Callable[[], Awaitable[str]], done: str) -> Callable[[Any], None]:
+    def press(act: SecretAct, done: str) -> Callable[[Any], None]:
         async def acted() -> None:
-            try:
-                complaint = await act()
-            except SecretError as error:
-                complaint = error_text(error)
-            if complaint:
+            if complaint := await complaint_of(act):
                 put((complaint, "", turn))
                 return
             shell.tools.opened.add(owner)  # whoever chose it need not give it at once
