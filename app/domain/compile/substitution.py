@@ -139,13 +139,14 @@ def candidates(written: Exercise, library: Library, *, whole_library: bool) -> I
     for exercise in library.values():
         if exercise.id == written.id or not set(exercise.muscles) & set(written.muscles):
             continue
-        if asks_more(exercise, written):
+        is_alike = whole_library and exercise.pattern is written.pattern
+        is_quiet = exercise.is_strength is written.is_strength and (
+            exercise.mode is Mode.HOLD or exercise.position is Position.SEATED)
+        if not (is_alike or is_quiet) or asks_more(exercise, written):
             continue
-        if whole_library and exercise.pattern is written.pattern:
+        if is_alike:
             yield Candidate(exercise, 2, 0)
-        if exercise.is_strength is not written.is_strength:
-            continue
-        if exercise.mode is Mode.HOLD or exercise.position is Position.SEATED:
+        if is_quiet:
             yield Candidate(exercise, 3, 0)
 
 
@@ -154,15 +155,15 @@ def _able(written: Exercise, found: Iterable[Candidate], client: Client, limits:
 
     So nobody gains work by one thing more being forbidden.
     """
-    listed = list(found)
-    usual = [(c, fitted(written, c.exercise, unrested(c.exercise, client), client)) for c in listed]
-    efforts = [(c.tier, bouts.effort) for c, bouts in usual if bouts is not None and bouts.sides]
-    for candidate in listed:
+    listed = [(c, unrested(c.exercise, client)) for c in found]
+    usual = [(c, sides, fitted(written, c.exercise, sides, client)) for c, sides in listed]
+    efforts = [(c.tier, bouts.effort) for c, _, bouts in usual if bouts is not None and bouts.sides]
+    for candidate, free, as_usual in usual:
         sides = open_sides(candidate.exercise, client, limits)
-        bouts = fitted(written, candidate.exercise, sides, client) if sides else None
+        one_sided = sides != free
+        bouts = None if not sides else fitted(written, candidate.exercise, sides, client) if one_sided else as_usual
         if bouts is None:
             continue
-        one_sided = sides != unrested(candidate.exercise, client)
         most = min((effort for tier, effort in efforts if one_sided or tier < candidate.tier),
                    default=Fraction(len(sides_of(written))))
         yield Able(candidate, bouts.at_most(most), one_sided)

@@ -158,7 +158,8 @@ class Limits:
     def over(self, exercise: Exercise, side: StepSide | None = None) -> tuple[Axis, ...]:
         """Axes on which it asks more than the body allows today; of one side's bout, where that is told."""
         caps = self.caps if side is None else self.caps_of(exercise, side)
-        return tuple(a for a in Axis if self.asked(exercise, a) > caps.get(a, ALL))
+        # nothing asks more than the highest rating
+        return tuple(a for a in Axis if (cap := caps.get(a, ALL)) < ALL and self.asked(exercise, a) > cap)
 
     def asked(self, exercise: Exercise, axis: Axis) -> int:
         """What it asks of this body, which may have to keep a hand on something."""

@@ -167,7 +167,7 @@ class SessionDone:
     @property
     def is_pain_stop(self) -> bool:
         """Whether what hurt has to be looked at before the next session."""
-        return (self.worst_pain or 0) >= PAIN_ENDS or any(h.gave_way or h.wants_look for h in self.hurts)
+        return any(h.gave_way or h.wants_look for h in self.hurts) or (self.worst_pain or 0) >= PAIN_ENDS
 
     @property
     def worst_pain(self) -> int | None:
