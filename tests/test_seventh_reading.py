@@ -8,16 +8,22 @@ from dataclasses import replace
 
 import pytest
 
+from app.domain.dosing.limits import limits_today
 from app.domain.model.body import Region, Spot
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Fall, Last
-from app.domain.model.exercise import Pattern
+from app.domain.model.exercise import CLEAR, Axis, Pattern, Position
 from app.domain.model.level import Level
 from app.domain.model.plan import ChangeStage
+from app.domain.model.record import Hurt
+from app.domain.player.pain_response import spare
+from app.domain.player.player_state import open_player
+from app.words.client.safety import SAFETY_LEADS, safety_lines
 from tests.domain.dosing.test_dose import but, dose
-from tests.domain.shipped import SOME, WELL, compiled
+from tests.domain.shipped import SOME, TODAY, WELL, compiled, library
 from tests.test_fresh_reading import done, only, operated
 
+KIT = frozenset(kit for one in library().values() for kit in one.equipment)
 STANDS = (ChangeStage.UP, ChangeStage.STAND, ChangeStage.RISE)
 
 
@@ -73,3 +79,45 @@ def test_x3_no_reason_to_look_takes_another_away(client: Client, region: Region)
     fell = replace(WELL, pain={spot: 4}, last=was, fall=Fall(days_ago=2, hurt=False))
     assert dose(fell, client).level == Level.ASK_FIRST
     assert dose(replace(fell, fall=None), client).level < Level.ASK_FIRST
+
+
+# ------------------------------------------------------------------ what that reader called less, and is mended
+
+@pytest.mark.parametrize("session", ["round-the-worktop", "walk-and-turn", "loosen-and-balance", *SOME])
+def test_x5_with_a_walking_aid_nobody_stands_heel_to_toe_or_lifts_both_hands_at_a_flat_wall(session: str) -> None:
+    """Where one leg carries there is something to grasp, even where the words put a hand on the wall."""
+    for one in done(compiled(session, only(Condition.WALKING_AID))):
+        if one.position is Position.STANDING and not {"worktop", "chair"} & set(one.equipment):
+            assert one.asks(Axis.SINGLE_LEG_BALANCE) < CLEAR and one.asks(Axis.OVERHEAD_SHOULDER) < CLEAR, one.id
+
+
+@pytest.mark.parametrize("condition", [Condition.HIP_REPLACEMENT, Condition.KNEE_REPLACEMENT])
+def test_x6_a_new_joint_neither_steps_quickly_nor_bends_with_one_foot_ahead(condition: Condition) -> None:
+    """Nor, with a new hip, turns round on it or leans back to lift the knees; nothing in the library gets by."""
+    today = limits_today(operated(condition, 2), Place(), WELL, KIT, TODAY)
+    for one in (one for one in library().values() if not today.against(one)):
+        assert not one.rises_briskly, one.id
+        assert not (one.pattern is Pattern.LUNGE and one.position is Position.STANDING), one.id
+        if condition is Condition.HIP_REPLACEMENT:
+            assert one.asks(Axis.TURNING_ROUND) <= 1 and one.asks(Axis.BEARING_DOWN) <= 1, one.id
+
+
+def test_x7_whoever_keeps_the_same_order_is_given_nothing_new_after_that_hurts() -> None:
+    """It is left out."""
+    client = only(Condition.MEMORY_LOSS)
+    state = open_player(compiled("dumbbell-circuit", client))
+    effort = next(s for s in state.steps if s.is_effort and s.exercise and library()[s.exercise].easier)
+    hurt = Hurt(Spot(Region.KNEE, "left"), 5, exercise=effort.exercise)
+    for body, is_swapped in ((client, False), (Client(), True)):
+        limits = limits_today(body, Place(), WELL, KIT, TODAY)
+        found = spare(state, hurt, library(), body, limits)
+        assert bool(found.swaps) is is_swapped and (found.leave_out or is_swapped)
+
+
+def test_x8_new_leads_are_said_before_the_start_and_no_longer_after_six_weeks() -> None:
+    """And where no day is known."""
+    for weeks, is_said in ((2, True), (5, True), (7, False)):
+        lines = safety_lines(operated(Condition.PACEMAKER, weeks), led=False, today=TODAY)
+        assert (SAFETY_LEADS[0] in lines) is is_said, weeks
+    assert SAFETY_LEADS[0] in safety_lines(only(Condition.PACEMAKER), led=False, today=TODAY)
+    assert any("Anna’s elbow" in line for line in safety_lines(only(Condition.PACEMAKER), led=True, asked="Anna"))

@@ -106,7 +106,7 @@ COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
     Condition.PARKINSONS: ("trains when the tablets are working",),
     Condition.CANCER_TREATMENT: ("blood counts and fever are the clinic’s limits",),
     Condition.BLOOD_THINNER: ("a knock on the head needs emergency care",),
-    Condition.WALKING_AID: ("stands, and stands up, only while holding on; steps up on to nothing",),
+    Condition.WALKING_AID: ("stands, and stands up, only while holding on; no step up, and no bend with a foot ahead",),
     Condition.COPD: ("effort judged by breathing",),
     Condition.SPINAL_SURGERY: ("walking and loosening only for the first six weeks",),
     Condition.SPINE_FRACTURE: ("new or worse pain in the back is looked at before any training",),
@@ -120,7 +120,7 @@ BECAUSE: Mapping[Condition, str] = {
 
 def condition_change(condition: str, what: str, value: int, asked: str = "") -> str:
     """What a condition changed in a session beside its choice of exercises."""
-    why = BECAUSE.get(Condition(condition), "what you ticked")
+    why = BECAUSE.get(Condition(condition), "what you ticked") if condition else "a limit of your own"
     if asked:
         why = why.replace("your ", f"{asked}’s ").replace("what you ticked", f"what was ticked for {asked}")
     if what == "hold":

@@ -50,7 +50,7 @@ LASTING = {
 AT_FIRST = {
     "osteoporosis": "loaded_spinal_flexion 1, loaded_twist 0", "vertigo": "head_turning 0, single_leg_balance 1",
     "hip_replacement": "loaded_twist 0, floor_transfer 1, deep_hip_flexion 1, loaded_spinal_flexion 1, "
-                       "leg_crossing 0, unheld_balance 0, single_leg_balance 1",
+                       "leg_crossing 0, turning_round 1, bearing_down 1, unheld_balance 0, single_leg_balance 1",
     "knee_replacement": "deep_knee_flexion 1, kneeling 0, floor_transfer 1, bearing_down 1, leg_crossing 1, "
                         "unheld_balance 0, single_leg_balance 1",
     "spine_fracture": "spinal_rounding 0, loaded_spinal_flexion 0, loaded_twist 0, floor_transfer 1, bearing_down 1, "
@@ -67,8 +67,6 @@ FRESH = {"shoulder_replacement": (6, "overhead_shoulder 0, grip 0, elbow_load 0"
          "pacemaker": (6, "overhead_shoulder 1, shoulder_load 0, wrist_weight_bearing 0, floor_transfer 1, grip 1"),
          "spinal_surgery": (6, "bearing_down 0, loaded_spinal_flexion 0, deep_hip_flexion 1, head_turning 0, "
                                "neck_load 0, ankle_load 1, overhead_shoulder 1")}
-HAND_ON = {"falls", "cannot_rise", "vertigo", "parkinsons", "neuropathy", "walking_aid", "postural_dizziness",
-           "blood_thinner", "epilepsy"}
 
 
 def is_fresh(name: str, client: Client) -> bool:
@@ -316,7 +314,7 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     """Everything that speaks against an exercise, or against one side's bout of it; empty where it may be done."""
     names = {c.value for c in client.conditions}
     demand = {axis.value: asked for axis, asked in exercise.demand.items()}
-    holds_on = names & HAND_ON or fell_lately(diary) or no_arm(client)
+    holds_on = caps(client, diary).get("unheld_balance", 3) < 3
     if holds_on and exercise.support.value == "optional" and hand_left(exercise):
         demand["unheld_balance"] = 0
     one = side if exercise.sides.value == "each" else ""
@@ -337,10 +335,11 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("space")
     if "wheelchair" in names and exercise.position.value != "seated":
         found.append("seated")
-    on_it = bool({"wall", "worktop"} & set(exercise.equipment)) and not hand_left(exercise)
+    on_it = bool({"wall", "worktop"} & set(exercise.equipment)) and not hand_left(exercise) and (
+        demand.get("overhead_shoulder", 0) < 2)
     grasped = demand.get("single_leg_balance", 0) < 2 or {"worktop", "chair"} & set(exercise.equipment)
-    nothing_firm = not on_it and exercise.support.value != "required" and not (
-        exercise.support.value == "optional" and hand_left(exercise) and grasped)
+    nothing_firm = not on_it and not (grasped and (
+        exercise.support.value == "required" or (exercise.support.value == "optional" and hand_left(exercise))))
     if "walking_aid" in names and exercise.position.value == "standing" and nothing_firm:
         found.append("support")
     rises = exercise.pattern.value == "squat" and (
@@ -364,6 +363,9 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     level = no_yes(client, "hip_replacement", "knee_replacement", "shoulder_replacement", "spine_fracture")
     if "step" in exercise.equipment and (level or "walking_aid" in names):
         found.append("step_up")
+    if exercise.pattern.value == "lunge_split" and exercise.position.value == "standing" and (
+            level or "walking_aid" in names):
+        found.append("split")
     if lying and no_yes(client, "hip_replacement"):
         found.append("lying")
     heavy = exercise.loaded or {"dumbbell", "kettlebell"} & set(exercise.equipment)

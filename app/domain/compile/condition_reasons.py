@@ -5,8 +5,8 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from app.domain.compile.stations import Order
-from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S
-from app.domain.dosing.limits import Limits
+from app.domain.dosing.conditions import CONDITION_RULES, SHORT_HOLD_S, condition_caps
+from app.domain.dosing.limits import Limits, has_fallen
 from app.domain.model.client import Condition
 from app.domain.model.exercise import Axis, Exercise, Support
 from app.domain.model.limbs import leaves_a_hand, rests_arm
@@ -16,12 +16,9 @@ from app.domain.model.rules import RuleId
 
 def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[Step]) -> Iterator[Reason]:
     """One for each change that can be seen in the steps or in the effort aimed at, and for no other."""
-    held = [c for c in sorted(order.client.conditions) if CONDITION_RULES[c].is_held]
     lets_go = any(_could_let_go(order.library[s.exercise]) for s in steps if s.is_effort and s.exercise)
     if limits.needs_support and lets_go:
-        # a fall of late, or an arm that rests, asks for it as well
-        other = Condition.ONE_SIDE if rests_arm(order.client) else Condition.FALLS
-        yield _told(held[0] if held else other, "hand", 1)
+        yield _told(_holds_for(order), "hand", 1)
     for condition in sorted(order.client.conditions):
         rule = CONDITION_RULES[condition]
         if rule.is_short_hold and _has_split_hold(order, limits, steps):
@@ -30,6 +27,15 @@ def condition_reasons(order: Order, dose: Dose, limits: Limits, steps: Sequence[
             yield _told(condition, "rest", rule.rest)
         if rule.most_rpe is not None and rule.most_rpe < order.session.target_rpe:
             yield _told(condition, "effort", rule.most_rpe)
+
+
+def _holds_for(order: Order) -> str:
+    """The condition for which somebody holds on; empty where it is a limit of their own."""
+    held = [c for c in sorted(order.client.conditions)
+            if Axis.UNHELD_BALANCE in condition_caps(order.client, c, order.today)]
+    arm = [Condition.ONE_SIDE] if rests_arm(order.client) else []
+    fall = [Condition.FALLS] if has_fallen(order.diary) else []
+    return next(iter((*held, *arm, *fall)), "")
 
 
 def _could_let_go(exercise: Exercise) -> bool:

@@ -80,7 +80,7 @@ class ConditionRule:
     is_slow_up: bool = False
     """Chair stands no quicker than `SLOW_STAND_MS` and none brisk; a stand with a hand on something after a rise."""
     is_steady_up_first: bool = False
-    """Until a clinician's yes the same of chair stands alone, and nothing is stepped up on to."""
+    """Until a clinician's yes the same of chair stands alone; no step up, and no bend with one foot ahead."""
     is_held: bool = False
     """Where balance is asked for, a hand stays on something."""
     is_seated: bool = False
@@ -124,7 +124,8 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         (EANNUCCI_2019, KORFITSEN_2023),
         caps={Axis.DEEP_HIP_FLEXION: 2, Axis.LEG_CROSSING: 1, Axis.LOADED_TWIST: 1, Axis.IMPACT: 1},
         first={Axis.LOADED_TWIST: 0, Axis.FLOOR_TRANSFER: 1, Axis.DEEP_HIP_FLEXION: 1, Axis.LOADED_SPINAL_FLEXION: 1,
-               Axis.LEG_CROSSING: 0, **ON_BOTH_FEET}, first_weeks=12, is_up_first=True, is_steady_up_first=True),
+               Axis.LEG_CROSSING: 0, Axis.TURNING_ROUND: 1, Axis.BEARING_DOWN: 1, **ON_BOTH_FEET},
+        first_weeks=12, is_up_first=True, is_steady_up_first=True),
     Condition.KNEE_REPLACEMENT: ConditionRule(
         (WYLDE_2019, JENKINS_2008), "nothing heavy on it at first is custom",
         caps={Axis.KNEELING: 1, Axis.IMPACT: 1},

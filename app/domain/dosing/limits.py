@@ -17,6 +17,7 @@ from app.domain.dosing.conditions import (
     stays_level,
     stays_up,
 )
+from app.domain.dosing.holding import hands_help, is_held_throughout, may_hold
 from app.domain.dosing.look import looked_at_from
 from app.domain.dosing.sore_places import (
     ALL,
@@ -29,13 +30,11 @@ from app.domain.dosing.sore_places import (
 from app.domain.model.body import BODY_REGIONS, REGION_AXES, Region
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Diary
-from app.domain.model.exercise import CLEAR, Axis, Exercise, Limb, Mode, Position, Space, Support
+from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Pattern, Position, Space
 from app.domain.model.kit import BED, STEP, WEIGHTS
 from app.domain.model.limbs import (
     BodyLimb,
     idle_across,
-    leans_of,
-    leaves_a_hand,
     lies_on_side,
     rests_arm,
     takes_both_arms,
@@ -55,38 +54,12 @@ ONE_ARM: Mapping[Axis, int] = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 
 #: What speaks against standing up from a chair without the hands, where they have to help.
 HANDS_FREE = "hands_free"
 
-#: What somebody holds on to where they stand; a wall takes both hands, a worktop or a chair's back as well.
-STEADY = frozenset({"wall", "worktop"})
-#: What a hand can close on, or press down on. A flat wall gives nothing to somebody whose legs give way.
-GRASPED = frozenset({"worktop", "chair"})
-
-
-def _may_hold(exercise: Exercise) -> bool:
-    """Whether its words leave it open to hold on, and it leaves a hand for that."""
-    return exercise.support is Support.OPTIONAL and leaves_a_hand(exercise)
-
-
-def _is_held(exercise: Exercise) -> bool:
-    """Whether somebody can hold on throughout: it says so, it may be, or the hands are on a wall or a worktop.
-
-    Where one leg carries, what may be held is something to grasp.
-    """
-    on_it = bool(STEADY & set(exercise.equipment)) and not leaves_a_hand(exercise)
-    firm = exercise.asks(Axis.SINGLE_LEG_BALANCE) < CLEAR or bool(GRASPED & set(exercise.equipment))
-    return exercise.support is Support.REQUIRED or (_may_hold(exercise) and firm) or on_it
-
-
-def _hands_help(exercise: Exercise) -> bool:
-    """Whether a hand carries or holds on while somebody stands up from a seat."""
-    return bool({Limb.ARM, Limb.OTHER_ARM} & leans_of(exercise)) or exercise.support is Support.REQUIRED
-
-
 def _asked(exercise: Exercise, axis: Axis, *, is_held: bool = False) -> int:
     """Its rating; on the floor never less than getting down there asks, however it was rated.
 
     With `is_held` the hand that may stay on something stays there, which takes the unheld balance away.
     """
-    if is_held and axis is Axis.UNHELD_BALANCE and axis in exercise.demand and _may_hold(exercise):
+    if is_held and axis is Axis.UNHELD_BALANCE and axis in exercise.demand and may_hold(exercise):
         return 0
     return max(exercise.asks(axis), DOWN if axis is Axis.FLOOR_TRANSFER and exercise.on_floor else 0)
 
@@ -101,7 +74,7 @@ class Limits:
     hold_s: int | None = None
     """Longest hard hold, s; None: as written. Stretches, breathing and light holds stay as they are."""
     needs_support: bool = False
-    """Balance only with a hand on something."""
+    """Balance only with a hand on something: so for whomever anything keeps from balancing without, whatever it is."""
     is_held_up: bool = False
     """They stand, and stand up, only with something to hold, whatever they do."""
     is_seated: bool = False
@@ -111,7 +84,7 @@ class Limits:
     is_off_side: bool = False
     """Nothing that is done lying on one side."""
     is_level: bool = False
-    """Nothing that is stepped up on to."""
+    """Nothing that is stepped up on to, and no bend with one foot ahead."""
     is_up: bool = False
     """Nothing that is done lying."""
     is_hip_front_spared: bool = False
@@ -192,13 +165,13 @@ class Limits:
             yield "noise", ""
         if exercise.space is Space.LARGE and self.space is Space.SMALL:
             yield "space", ""
-        if self.is_held_up and exercise.position is Position.STANDING and not _is_held(exercise):
+        if self.is_held_up and exercise.position is Position.STANDING and not is_held_throughout(exercise):
             yield "support", ""
         if self.is_seated and exercise.sits_forward:
             yield "forward", ""
         if self.slowest_stand_ms and exercise.rises_briskly:
             yield "brisk", ""
-        if self.is_held_up and exercise.is_chair_stand and not _hands_help(exercise):
+        if self.is_held_up and exercise.is_chair_stand and not hands_help(exercise):
             yield HANDS_FREE, ""
         if self.is_one_handed and takes_both_arms(exercise):
             yield "both_arms", ""
@@ -208,6 +181,8 @@ class Limits:
             yield "crossing", ""
         if self.is_level and STEP in exercise.needs():
             yield "step_up", ""
+        if self.is_level and exercise.pattern is Pattern.LUNGE and exercise.position is Position.STANDING:
+            yield "split", ""
         if self.is_up and exercise.lies:
             yield "lying", ""
         elif self.is_off_side and lies_on_side(exercise):
@@ -273,12 +248,13 @@ def limits_today(
     if not place.noise:
         room[Axis.IMPACT] = NOISE_CAP
     at_hand, rules = session_kit if kit is None else kit, tuple(rules_of(client))
+    caps = caps_today(client, diary, today)
     return Limits(
-        caps=caps_today(client, diary, today),
+        caps=caps,
         kit=at_hand | ({"chair"} if any(r.is_seated for r in rules) else frozenset()),
         space=place.space,
         hold_s=SHORT_HOLD_S if any(r.is_short_hold for r in rules) else None,
-        needs_support=any(r.is_held for r in rules) or has_fallen(diary) or rests_arm(client),
+        needs_support=caps[Axis.UNHELD_BALANCE] < ALL,
         is_held_up=Condition.WALKING_AID in client.conditions,
         is_seated=any(r.is_seated for r in rules),
         is_one_handed=is_one_handed(client, today),

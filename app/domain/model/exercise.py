@@ -179,7 +179,7 @@ class Exercise:
     sits_forward: bool = field(default=False, metadata=LATE)
     """Done at the front of the seat or away from its back."""
     rises_briskly: bool = field(default=False, metadata=LATE)
-    """One is told to stand up briskly."""
+    """One is told to do it briskly on the feet: to stand up, to rise on to the toes, to step."""
     stretches_hip_front: bool = field(default=False, metadata=LATE)
     """A thigh is taken behind the body and held there, so that the front of the hip is stretched."""
 

@@ -87,11 +87,11 @@ def spare(state: PlayerState, hurt: Hurt, library: Library, client: Client, limi
     """
     limits = spared(limits, hurt)
     ahead = dict.fromkeys(s.exercise for s in state.steps[state.index:] if s.is_effort and s.exercise)
-    swaps, out = [], []
+    swaps, out, is_steady = [], [], client.same_as_always or limits.is_same_order
     for exercise in (library[i] for i in ahead if i):
         if not _is_over(exercise, limits) and exercise.id != hurt.exercise:
             continue
-        option = None if client.same_as_always else easier_now(exercise, library, client, limits)
+        option = None if is_steady else easier_now(exercise, library, client, limits)
         if option is None:
             out.append(exercise.id)
         else:

@@ -2,6 +2,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from datetime import date
 
 import flet as ft
 
@@ -15,10 +16,12 @@ from app.words.client import day_card as words
 from app.words.client import safety
 
 
-def look_around(c: Card, person: Person, kit: Collection[str], plan: Timeline | None) -> list[ft.Control]:
+def look_around(c: Card, person: Person, kit: Collection[str], plan: Timeline | None, today: date | None = None
+                ) -> list[ft.Control]:
     """Cautions first, then the room. Read, and never ticked off."""
     holds_on = any(("what", "hand") in reason.data for reason in (plan.dose.reasons if plan else ()))
-    cautions = safety.safety_lines(person.body, led=bool(person.led_by), asked=person.asked, holds_on=holds_on)
+    cautions = safety.safety_lines(person.body, led=bool(person.led_by), asked=person.asked, holds_on=holds_on,
+                                   today=today)
     room = safety.look_lines(person.body, kit, person.asked, holds_on=holds_on)
     lines: list[ft.Control] = [*(c.strong(line) for line in cautions), *(c.body(line) for line in room)]
     return [c.head(safety.SAFETY_HEAD, icon=ft.Icons.FRONT_HAND_SHARP), c.rows(lines, 6)]

@@ -2,8 +2,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from datetime import date
 
-from app.domain.dosing.conditions import is_cleared, rules_of
+from app.domain.dosing.conditions import is_acute, is_cleared, rules_of
 from app.domain.model.client import Client, Condition
 from app.domain.model.limbs import rests_arm, rests_leg
 from app.words.client.today import Pair, said
@@ -29,6 +30,10 @@ SAFETY_PULSE: Pair = (
     "Go by {name}’s breathing and whether {name} can talk, never by the pulse.",
 )
 SAFETY_ARM = "Never push or lean on the arm that was operated on, not even to get up from a chair or the bed."
+SAFETY_LEADS: Pair = (
+    "New pacemaker: keep that elbow below the shoulder, and never push, pull or lift with that arm.",
+    "New pacemaker: {name}’s elbow on that side stays below the shoulder; that arm never pushes, pulls or lifts.",
+)
 SAFETY_HIP = "New hip: sit on a high, firm seat, never cross the legs, and never twist on that leg."
 SAFETY_BRAKES = "Put the brakes on, and sit well back. Swing the footplates away when the feet work on the floor."
 SAFETY_INHALER: Pair = ("Keep your inhaler within reach.", "Keep {name}’s inhaler within reach.")
@@ -77,16 +82,18 @@ def rest_leg(side: str) -> Pair:
             f"{{name}}’s {side} leg rests: it must not stand or push, not even to get up.")
 
 
-def safety_lines(body: Client, *, led: bool, asked: str = "", holds_on: bool = False) -> list[str]:
+def safety_lines(body: Client, *, led: bool, asked: str = "", holds_on: bool = False, today: date | None = None
+                 ) -> list[str]:
     """What may do harm, for this body and these circumstances; the last line is for everybody.
 
-    `holds_on`: whether today, for whatever reason, balance is held.
+    `holds_on`: whether today, for whatever reason, balance is held. `today` None: first weeks are taken to count still.
     """
     lines: list[tuple[bool, str | Pair]] = [
         (led, SAFETY_LEAD), (body.alone, SAFETY_ALONE), (body.alone and not body.rises_unaided, SAFETY_NO_RISING),
         (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
         (Condition.SHOULDER_REPLACEMENT in body.conditions and not is_cleared(body, Condition.SHOULDER_REPLACEMENT),
          SAFETY_ARM),
+        (_has_new_leads(body, today), SAFETY_LEADS),
         (rests_arm(body), rest_arm(body.rest_side)), (rests_leg(body), rest_leg(body.rest_side)),
         (Condition.HIP_REPLACEMENT in body.conditions and not is_cleared(body, Condition.HIP_REPLACEMENT), SAFETY_HIP),
         *((condition in body.conditions, line) for condition, line in BESIDE_THE_TICK.items()),
@@ -100,6 +107,11 @@ def look_lines(body: Client, kit: Collection[str], asked: str = "", *, holds_on:
         ("chair" in kit, CHAIR), (True, SHOES), (True, CLEAR), (True, WATER), (not body.alone, PHONE),
         (holds_on or _holds_on(body), SUPPORT), (True, BREATHE)]
     return [_to(line, asked) for applies, line in lines if applies]
+
+
+def _has_new_leads(body: Client, today: date | None) -> bool:
+    has_one = Condition.PACEMAKER in body.conditions and not is_cleared(body, Condition.PACEMAKER)
+    return has_one and (today is None or is_acute(body, Condition.PACEMAKER, today))
 
 
 def _holds_on(body: Client) -> bool:

@@ -31,8 +31,9 @@ def _look_around(shell: Shell, live: Live) -> ft.Control:
     person, name, kit, steps, library = about(live)
     pack = live.playing.pack if live.playing else live.card.pack.sha256 if live.card and live.card.pack else ""
     plan = live.playing.plan if live.playing else live.card.timeline if live.card else None
+    day = live.card.day if live.card else None
     body: list[ft.Control] = [
-        c.title(says.BEFORE), c.lead(says.before_lead(name)), *look_around(c, person, kit, plan),
+        c.title(says.BEFORE), c.lead(says.before_lead(name)), *look_around(c, person, kit, plan, day),
         *before_first(shell, pack, steps, library), what_comes(shell, person, pack, steps, library),
         c.link(says.NOT_NOW, live.press(shell.go, "/today")),
     ]

@@ -88,7 +88,7 @@ def _session(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, sessi
     body = drawn.session_head(c, shell, card, c.room(nav))
     if not is_ready:
         body.append(c.soft(today_words.said(day_card.AS_WRITTEN_FIRST, card.person.asked)))
-    body += look_around(c, card.person, card.kit(), card.timeline)
+    body += look_around(c, card.person, card.kit(), card.timeline, card.day)
     body += notes_below(c, shell, card, face)
     pack, steps = card.pack.sha256 if card.pack else "", card.timeline.steps if card.timeline else ()
     folded = [*(before_first(shell, pack, steps, card.library) if is_ready else []),
