@@ -125,12 +125,17 @@ async def unlock_remembered(store: Store) -> bool:
 
 async def forget_remembered(store: Store) -> None:
     """Has the password store forget it; afterwards it is typed again."""
+    await drop_remembered(store)
+    with store.begin() as db:
+        settings.forget_setting(db, REMEMBERED)
+
+
+async def drop_remembered(store: Store) -> None:
+    """As `forget_remembered`, for whoever writes that it is forgotten together with what else changes."""
     with store.read() as db:
         name = settings.setting(db, REMEMBERED)
     if name:
         await drop_secret(str(name))
-        with store.begin() as db:
-            settings.forget_setting(db, REMEMBERED)
 
 
 def shut_keys(store: Store) -> None:
@@ -148,10 +153,11 @@ async def remove_lock(store: Store, passphrase: str) -> None:
     if sealed is None:
         return
     opened = await open_keys(sealed, passphrase)
-    await forget_remembered(store)
+    await drop_remembered(store)
     with store.begin() as db:
         _put(db, opened)
         settings.forget_setting(db, LOCK)
+        settings.forget_setting(db, REMEMBERED)
     store.opened_keys.clear()
 
 

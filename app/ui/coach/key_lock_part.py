@@ -19,7 +19,7 @@ from app.ui.shell.shell import Shell, safe
 from app.words.coach import key_lock as words
 
 
-class _Page(Enum):
+class _Unfolded(Enum):
     """A line alone; its form, to lock or to take the lock away; or what the computer is to remember."""
 
     SHORT = 0
@@ -31,7 +31,7 @@ class _Page(Enum):
 def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
     """Where the keys were made and their sheet is on paper."""
     c = shell.card()
-    page, turn_to = ft.use_state(_Page.SHORT)
+    page, turn_to = ft.use_state(_Unfolded.SHORT)
     (wrong, turn), put = ft.use_state(("", 0))
     first, again = use_typed(), use_typed()
 
@@ -42,7 +42,7 @@ def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
                 return
             first.words = again.words = ""
             put(("", turn + 1))
-            turn_to(_Page.SHORT)
+            turn_to(_Unfolded.SHORT)
             on_done()
         return safe(shell, lambda _: shell.run(acted))
 
@@ -77,30 +77,30 @@ def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
 
     told = [c.notice(wrong)] if wrong else []
     one = _secret(c, words.PASSPHRASE, first, f"first {turn}")
-    back = c.button(words.NOT_NOW, bind(turn_to, _Page.SHORT))
+    back = c.button(words.NOT_NOW, bind(turn_to, _Unfolded.SHORT))
     remembered = acting.is_remembered(shell.store)
     if acting.is_shut(shell.store):
         here = [c.button(words.UNLOCK_HERE, press(unlock_here), look=Look.SOLID)] if remembered else []
         typed = c.button(words.UNLOCK, press(unlock), look=Look.BOX if remembered else Look.SOLID)
         return c.stack([c.head(words.LOCKED_HEAD), c.body(words.LOCKED), *map(c.side_by_side, [here] if here else []),
                         one, *told, c.side_by_side([typed])], 12)
-    if acting.is_locked(shell.store) and page is _Page.REMEMBER:
+    if acting.is_locked(shell.store) and page is _Unfolded.REMEMBER:
         return c.stack([c.head(words.REMEMBER), c.body(words.REMEMBER_WHY), one, *told, c.side_by_side([
             c.button(words.REMEMBER, press(remember), look=Look.SOLID), back])], 12)
-    if acting.is_locked(shell.store) and page is _Page.LONG:
+    if acting.is_locked(shell.store) and page is _Unfolded.LONG:
         return c.stack([c.head(words.REMOVE_HEAD), c.body(words.REMOVE_WHY), one, *told,
                         c.side_by_side([c.button(words.REMOVE, press(remove)), back])], 12)
     if acting.is_locked(shell.store):
         acts = [c.small_button(words.LOCK_NOW, press(shut)),
-                c.small_button(words.REMOVE_OPEN, bind(turn_to, _Page.LONG))]
+                c.small_button(words.REMOVE_OPEN, bind(turn_to, _Unfolded.LONG))]
         if remembered:
             acts.append(c.small_button(words.FORGET, press(forget)))
         elif acting.can_remember():
-            acts.append(c.small_button(words.REMEMBER, bind(turn_to, _Page.REMEMBER)))
+            acts.append(c.small_button(words.REMEMBER, bind(turn_to, _Unfolded.REMEMBER)))
         said = f"{words.UNLOCKED} {words.REMEMBERED}" if remembered else words.UNLOCKED
         return c.stack([c.head(words.UNLOCKED_HEAD), c.soft(said), *told, c.side_by_side(acts)], t.GAP_S)
-    if page is _Page.SHORT:
-        return c.link(words.LOCK_OPEN, bind(turn_to, _Page.LONG))
+    if page is _Unfolded.SHORT:
+        return c.link(words.LOCK_OPEN, bind(turn_to, _Unfolded.LONG))
     return c.stack([
         c.head(words.LOCK_HEAD), c.body(words.LOCK_WHY), _Suggested(shell), one,
         _secret(c, words.AGAIN, again, f"again {turn}"), *told, c.side_by_side([
