@@ -98,6 +98,7 @@ KEEPS = {
     "pydantic": {"exchange"},
     "cryptography": {"exchange"},
     "plyer": {"device"},
+    "keyring": {"device"},
     "flet_platform_assets": {"exchange"},
     "PIL": {"exchange"},
     "js": {"exchange", "device", "web"},

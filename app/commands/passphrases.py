@@ -5,7 +5,7 @@ import argparse
 import getpass
 import sys
 
-from app.actions.desk.key_locks import is_shut, unlock_keys
+from app.actions.desk.key_locks import is_shut, unlock_keys, unlock_remembered
 from app.commands.files import is_standard, name_of, read_text
 from app.domain.errors import WrongValue
 from app.storage.database import Store
@@ -44,12 +44,14 @@ def given_passphrase(args: argparse.Namespace) -> str | None:
 
 
 async def open_keys_with(args: argparse.Namespace, store: Store) -> None:
-    """Opens the coach's keys in that store, where they are locked and a passphrase is given.
+    """Opens the coach's keys in that store, where they are locked and a passphrase is given or kept by the computer.
 
     Raises:
         WrongKeyPassphrase: it is another one.
         UnreadableSource, TooLarge, WrongValue: as `chosen_passphrase`.
     """
+    if is_shut(store) and args.passphrase_file is None and await unlock_remembered(store):
+        return
     if is_shut(store) and (passphrase := given_passphrase(args)) is not None:
         await unlock_keys(store, passphrase)
 

@@ -9,11 +9,17 @@ from app.domain.model.record import DoneStep, How
 
 YES = "Yes"
 NO = "No"
+SHOW_TYPED, HIDE_TYPED = "Show", "Hide"
 
 
 def answer(about: str, word: str) -> str:
     """The spoken name of an answer: "Knee pain: Yes"."""
     return f"{about}: {word}" if about else word
+
+
+def of_field(word: str, label: str) -> str:
+    """The spoken name of what a word does to a field: "Show: New PIN"."""
+    return f"{word}: {label}"
 
 
 def of(about: str, number: int, top: int) -> str:

@@ -52,7 +52,7 @@ def kills(count: int, seed: int, only: str) -> list[dict[str, str]]:
     with tempfile.TemporaryDirectory() as folder:
         library = built(Path(folder))
         env = os.environ | ({"LD_PRELOAD": str(library)} if library else {})
-        command = [sys.executable, "-m", "tests.trust.cutting", str(count), str(seed), "--only", only]
+        command = [sys.executable, "-m", "tests.trust.cutting", str(count), str(seed), "--only", only, "--small-disk"]
         done = subprocess.run(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True)
     found = [json.loads(line) for line in done.stdout.splitlines()]
     if not library:

@@ -1,6 +1,8 @@
 """Cuts: a process ended, or its disk failing, in the midst of something; then the question what is left.
 
-    LD_PRELOAD=failing_disk.so python -m tests.trust.cutting COUNT [SEED] [--only NAME]      JSON, one line a cut
+    LD_PRELOAD=failing_disk.so python -m tests.trust.cutting COUNT [SEED] [--only NAME] [--small-disk]
+
+JSON, one line a cut. A small disk is one of its own, mounted for it, full but for a few blocks at some of the cuts.
 
 Each undertaking is first done whole, noting every state between two transactions. Then a forked process does it again
 and meets its fault; what it said that it had done has to be there afterwards, and nothing that is half of a step.
@@ -17,7 +19,7 @@ import sqlite3
 import sys
 import tempfile
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, nullcontext
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
 
@@ -26,6 +28,7 @@ from app.storage.copies import is_whole
 from app.storage.database import Connection, Store, open_store
 from app.storage.export import logical_dump
 from tests.trust.disk import ENDED, Disk, Fault
+from tests.trust.small_disk import filled, small_disk
 from tests.trust.undertakings import HERS, UNDERTAKINGS, Undertaking, World
 
 #: Keys, digests and ids; those that chance makes are others each time, and count as the same.
@@ -86,8 +89,8 @@ def state_of(store: Store) -> str:
 class Cutter:
     """Data directories as they begin, kept to be copied; and cuts."""
 
-    def __init__(self, place: Path, disk: Disk) -> None:
-        self._place, self._disk = place, disk
+    def __init__(self, place: Path, disk: Disk, small: Path | None = None) -> None:
+        self._place, self._disk, self._small = place, disk, small
         self._wholes: dict[str, Whole] = {}
 
     def whole(self, name: str) -> Whole:
@@ -101,7 +104,7 @@ class Cutter:
         kept = self._place / f"{name}, as it begins"
         if not kept.exists():
             UNDERTAKINGS[name].begins(kept)
-        folder = self._place / "now"
+        folder = (self._small or self._place) / "now"
         shutil.rmtree(folder, ignore_errors=True)
         shutil.copytree(kept, folder)
         return folder
@@ -132,14 +135,16 @@ class Cutter:
     def cut(self, name: str, fault: Fault, moment: int) -> Cut:
         """Does it again with that fault at that moment, and looks at what is left."""
         whole = self.whole(name)
-        folder, acknowledged, told = self._forked(name, fault, moment)
-        wrong = "" if told in ("cut", "done") or told.startswith("told ") else f"crashed: {told}"
+        folder = self.begun(name)
+        with filled(folder.parent, moment) if fault is Fault.FULL else nullcontext():
+            acknowledged, told = self._forked(name, folder, fault, moment)
+            crashed = _opened_while_full(folder) if fault is Fault.FULL else ""
+        wrong = crashed if told in ("cut", "done") or told.startswith("told ") else f"crashed: {told}"
         wrong = wrong or left_wrong(folder, whole, acknowledged, UNDERTAKINGS[name])
         return Cut(name, fault.words, moment, acknowledged, told, wrong)
 
-    def _forked(self, name: str, fault: Fault, moment: int) -> tuple[Path, int, str]:
-        """Its folder, how many steps were acknowledged, and how it ended."""
-        folder = self.begun(name)
+    def _forked(self, name: str, folder: Path, fault: Fault, moment: int) -> tuple[int, str]:
+        """How many steps were acknowledged, and how it ended."""
         self._disk.arm(Path("/nowhere"), Fault.NOTHING, 0)
         hears, says = os.pipe()
         child = os.fork()
@@ -151,7 +156,18 @@ class Cutter:
             said = lines.read().splitlines()
         status = os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
         told = "cut" if status == ENDED else said[-1] if said and said[-1] != "step" else f"exit {status}"
-        return folder, said.count("step"), told
+        return said.count("step"), told
+
+
+def _opened_while_full(folder: Path) -> str:
+    """What is wrong with opening it before there is room again: it may be refused in a sentence."""
+    try:
+        open_store(folder).close()
+    except AppError:
+        return ""
+    except Exception as error:
+        return f"opened on a full disk: {type(error).__name__} {error}"
+    return ""
 
 
 def left_wrong(folder: Path, whole: Whole, acknowledged: int, undertaking: Undertaking) -> str:
@@ -231,10 +247,10 @@ def _say(says: int, words: str) -> None:
     os.write(says, f"{words}\n".encode())
 
 
-def cuts(count: int, seed: int, only: str, place: Path) -> list[Cut]:
+def cuts(count: int, seed: int, only: str, place: Path, small: Path | None = None) -> list[Cut]:
     """So many cuts at chosen moments, each undertaking and each fault in turn."""
-    disk, rng, found = Disk(), random.Random(seed), []
-    cutter = Cutter(place, disk)
+    disk, rng, found = Disk(is_small=small is not None), random.Random(seed), []
+    cutter = Cutter(place, disk, small)
     names = [name for name in UNDERTAKINGS if only in name]
     begun = rng.randrange(len(names) or 1)
     for number in range(count if names else 0):
@@ -253,10 +269,14 @@ def main() -> int:
     asked.add_argument("count", type=int)
     asked.add_argument("seed", type=int, nargs="?", default=1)
     asked.add_argument("--only", default="")
+    asked.add_argument("--small-disk", action="store_true", help="on a real small disk, which is full now and then")
     args = asked.parse_args()
     in_memory = "/dev/shm" if os.access("/dev/shm", os.W_OK) else None  # what is kept there outlives a process too
-    with tempfile.TemporaryDirectory(prefix="evenload-cuts-", dir=in_memory) as place:
-        found = cuts(args.count, args.seed, args.only, Path(place))
+    with (tempfile.TemporaryDirectory(prefix="evenload-cuts-", dir=in_memory) as place,
+          small_disk(Path(place)) if args.small_disk else nullcontext() as small):
+        if args.small_disk and small is None:
+            print("No small disk: this machine or this user cannot mount one.", file=sys.stderr)
+        found = cuts(args.count, args.seed, args.only, Path(place), small)
     for one in found:
         print(json.dumps(asdict(one)), flush=True)
     return 1 if any(one.wrong for one in found) else 0

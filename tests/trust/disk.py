@@ -14,6 +14,8 @@ from pathlib import Path
 
 from sqlalchemy import Engine, event
 
+from tests.trust.small_disk import MOST_FREE
+
 CODE = Path(__file__).parent / "failing_disk.c"
 #: Exit status of a process that was ended on purpose.
 ENDED = 86
@@ -30,6 +32,7 @@ class Fault(Enum):
     RENAME = ("a rename fails", 5, 2)
     NO_ROOM = ("there is no more room", 6, 0)
     STATEMENT = ("the process is ended at an SQL statement", 0, -2)
+    FULL = ("a real small disk is full", 0, -3)
 
     def __init__(self, words: str, number: int, counted: int) -> None:
         self.words, self.number, self.counted = words, number, counted
@@ -47,9 +50,10 @@ def built(folder: Path) -> Path | None:
 
 
 class Disk:
-    """Faults of this process, armed for one folder at a time."""
+    """Faults of this process, armed for one folder at a time. `is_small`: that folder lies on a small disk."""
 
-    def __init__(self) -> None:
+    def __init__(self, *, is_small: bool = False) -> None:
+        self.is_small = is_small
         self._library = ctypes.CDLL(None) if os.environ.get("LD_PRELOAD") else None
         self._statements, self._ends_at = 0, 0
         event.listen(Engine, "before_cursor_execute", self._count)
@@ -57,7 +61,8 @@ class Disk:
     @property
     def faults(self) -> tuple[Fault, ...]:
         """Those that can be brought about here."""
-        return tuple(Fault)[1:] if self._library else (Fault.STATEMENT,)
+        failing = tuple(fault for fault in Fault if fault.number) if self._library else ()
+        return (*failing, Fault.STATEMENT, *((Fault.FULL,) if self.is_small else ()))
 
     def arm(self, folder: Path, fault: Fault, moment: int) -> None:
         """From now on, below that folder."""
@@ -67,6 +72,8 @@ class Disk:
 
     def count(self, fault: Fault) -> int:
         """How many moments there were, since it was armed, at which the fault could have come."""
+        if fault is Fault.FULL:
+            return MOST_FREE
         if fault is Fault.STATEMENT:
             return self._statements
         return int(self._library.disk_count(fault.counted)) if self._library else 0

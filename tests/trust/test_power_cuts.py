@@ -12,9 +12,10 @@ import pytest
 
 from app.storage.database import open_store
 from app.storage.settings import save_setting
-from tests.sampling import examples
+from tests.sampling import examples, is_whole
 from tests.trust.cutting import Cutter, left_wrong
 from tests.trust.disk import Disk, Fault, built
+from tests.trust.small_disk import BLOCK, filled, small_disk
 from tests.trust.undertakings import UNDERTAKINGS
 
 ROOT = Path(__file__).parents[2]
@@ -26,7 +27,8 @@ def test_nothing_is_lost_by_a_cut(tmp_path: Path) -> None:
     library = built(tmp_path)
     preloaded = {"LD_PRELOAD": str(library)} if library else {}
     count = examples(10, 40)
-    done = subprocess.run([sys.executable, "-m", "tests.trust.cutting", str(count)], cwd=ROOT, text=True,
+    small = ("--small-disk",) if is_whole() else ()
+    done = subprocess.run([sys.executable, "-m", "tests.trust.cutting", str(count), *small], cwd=ROOT, text=True,
                           env=os.environ | preloaded, capture_output=True, timeout=600)
     found = [json.loads(line) for line in done.stdout.splitlines()]
     assert [one for one in found if one["wrong"]] == [] and done.returncode == 0, done.stderr
@@ -48,6 +50,17 @@ def test_a_step_is_one_transaction_or_is_whole_in_each(name: str, cutter: Cutter
     most = 2 if UNDERTAKINGS[name].erases else 1
     assert all(later - before <= most for before, later in pairwise(after)), after
     assert after[-1] > 0 or name in ("migration", "backup")
+
+
+def test_a_small_disk_is_full_but_for_what_is_left_and_has_its_room_again(tmp_path: Path) -> None:
+    """Where one can be mounted."""
+    with small_disk(tmp_path) as place:
+        if place is None:
+            pytest.skip("this user cannot mount a disk")
+        with filled(place, 3), pytest.raises(OSError, match="space"):
+            (place / "much").write_bytes(bytes(8 * BLOCK))
+        (place / "much").write_bytes(bytes(8 * BLOCK))
+    assert not any(tmp_path.glob("disk/*"))
 
 
 def test_what_is_missing_half_or_broken_is_seen(cutter: Cutter) -> None:

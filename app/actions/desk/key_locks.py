@@ -8,15 +8,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from app.domain.errors import KeysLocked, SheetFirst
+from app.device.password_store import drop_secret, has_password_store, keep_secret, kept_secret
+from app.domain.errors import KeysLocked, SheetFirst, WrongKeyPassphrase
 from app.exchange.crypto.key_lock import SealedKeys, open_keys, seal_keys
 from app.storage import keys, settings
 from app.storage.database import Connection, Store
 from app.storage.erasing import sweep_after_erasing
 from app.storage.keys import COACH
 
-#: Settings: the sealed keys; and the recovery secret, hex, while the sheet is not on paper.
-LOCK, SECRET = "coach_key_lock", "coach_recovery_secret"
+#: Settings: the sealed keys; the recovery secret, hex, while the sheet is not on paper; and the name under which this
+#: computer's password store keeps the passphrase.
+LOCK, SECRET, REMEMBERED = "coach_key_lock", "coach_recovery_secret", "coach_key_lock_remembered"
 KINDS = ("signing", "sealing", "recovery_signing", "recovery_sealing")
 
 
@@ -79,6 +81,58 @@ async def unlock_keys(store: Store, passphrase: str) -> None:
         store.opened_keys |= await open_keys(sealed, passphrase)
 
 
+def can_remember() -> bool:
+    """Whether this computer has a password store that could keep the passphrase."""
+    return has_password_store()
+
+
+def is_remembered(store: Store) -> bool:
+    """Whether its password store was asked to keep the passphrase."""
+    with store.read() as db:
+        return settings.setting(db, REMEMBERED) is not None
+
+
+async def remember_passphrase(store: Store, passphrase: str) -> bool:
+    """Has the computer's password store keep the passphrase; False: there is none, or it refused.
+
+    Raises:
+        WrongKeyPassphrase: it opens nothing here, so that nothing is kept.
+    """
+    await unlock_keys(store, passphrase)
+    with store.read() as db:
+        pair = keys.keys(db, COACH, "signing")
+    name = f"keys of {pair.public.hex()[:16]}" if pair else ""
+    if not is_locked(store) or not await keep_secret(name, passphrase):
+        return False
+    with store.begin() as db:
+        settings.save_setting(db, REMEMBERED, name)
+    return True
+
+
+async def unlock_remembered(store: Store) -> bool:
+    """Opens the keys with what the password store keeps; False: it gave nothing, or another passphrase."""
+    with store.read() as db:
+        name = settings.setting(db, REMEMBERED)
+    passphrase = await kept_secret(str(name)) if name else None
+    if passphrase is None:
+        return False
+    try:
+        await unlock_keys(store, passphrase)
+    except WrongKeyPassphrase:
+        return False
+    return True
+
+
+async def forget_remembered(store: Store) -> None:
+    """Has the password store forget it; afterwards it is typed again."""
+    with store.read() as db:
+        name = settings.setting(db, REMEMBERED)
+    if name:
+        await drop_secret(str(name))
+        with store.begin() as db:
+            settings.forget_setting(db, REMEMBERED)
+
+
 def shut_keys(store: Store) -> None:
     """Forgets what was opened."""
     store.opened_keys.clear()
@@ -94,6 +148,7 @@ async def remove_lock(store: Store, passphrase: str) -> None:
     if sealed is None:
         return
     opened = await open_keys(sealed, passphrase)
+    await forget_remembered(store)
     with store.begin() as db:
         _put(db, opened)
         settings.forget_setting(db, LOCK)
@@ -103,6 +158,7 @@ async def remove_lock(store: Store, passphrase: str) -> None:
 def forget_locked(db: Connection, store: Store) -> None:
     """Drops keys that nobody can open any more, so that new ones can be made from the recovery sheet."""
     settings.forget_setting(db, LOCK)
+    settings.forget_setting(db, REMEMBERED)
     keys.forget_keys(db, COACH)
     store.opened_keys.clear()
 

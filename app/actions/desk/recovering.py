@@ -1,7 +1,7 @@
 """A coach's keys on a new machine: new ones, which clients believe because the recovery key of the sheet signs them."""
 from __future__ import annotations
 
-from app.actions.desk.key_locks import KINDS, coach_pair, forget_locked, is_shut, require_open
+from app.actions.desk.key_locks import KINDS, coach_pair, forget_locked, forget_remembered, is_shut, require_open
 from app.actions.desk.publishing import KEY_CHANGE, coach_keys
 from app.device.clock import Clock
 from app.domain.errors import WrongValue
@@ -29,6 +29,8 @@ async def recover_keys(store: Store, clock: Clock, words: str) -> CoachKeys:
     signer, opener = await key_pairs.recovery_pairs(seed)
     if known is not None and known.recovery_signing != signer.public:
         raise WrongValue(where="recovery words", value="these words", expected="the words of the sheet of these keys")
+    if shut:
+        await forget_remembered(store)
     signing, sealing = await key_pairs.new_signing_pair(), await key_pairs.new_sealing_pair()
     made = CoachKeys(signing, sealing, signer.public, opener.public)
     change = await signed_key_change(public_keys(made), signer, int(clock.now().timestamp()))

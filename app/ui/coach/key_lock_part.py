@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from enum import Enum
 from typing import Any
 
 import flet as ft
@@ -12,16 +13,25 @@ from app.actions.desk import key_locks as acting
 from app.ui.coach.stable_field import Typed, use_typed
 from app.ui.parts import Card, Look, bind
 from app.ui.parts import theme as t
+from app.ui.parts.secret_field import SecretField
 from app.ui.shell.complaints import SecretAct, complaint_of
 from app.ui.shell.shell import Shell, safe
 from app.words.coach import key_lock as words
+
+
+class _Page(Enum):
+    """A line alone; its form, to lock or to take the lock away; or what the computer is to remember."""
+
+    SHORT = 0
+    LONG = 1
+    REMEMBER = 2
 
 
 @ft.component
 def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
     """Where the keys were made and their sheet is on paper."""
     c = shell.card()
-    is_open, set_open = ft.use_state(False)
+    page, turn_to = ft.use_state(_Page.SHORT)
     (wrong, turn), put = ft.use_state(("", 0))
     first, again = use_typed(), use_typed()
 
@@ -32,7 +42,7 @@ def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
                 return
             first.words = again.words = ""
             put(("", turn + 1))
-            set_open(False)
+            turn_to(_Page.SHORT)
             on_done()
         return safe(shell, lambda _: shell.run(acted))
 
@@ -50,24 +60,47 @@ def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
         await acting.remove_lock(shell.store, first.words)
         return ""
 
+    async def remember() -> str:
+        kept = await acting.remember_passphrase(shell.store, first.words)
+        return "" if kept else words.REMEMBER_REFUSED
+
+    async def unlock_here() -> str:
+        return "" if await acting.unlock_remembered(shell.store) else words.UNLOCK_HERE_REFUSED
+
+    async def forget() -> str:
+        await acting.forget_remembered(shell.store)
+        return ""
+
     async def shut() -> str:
         acting.shut_keys(shell.store)
         return ""
 
     told = [c.notice(wrong)] if wrong else []
     one = _secret(c, words.PASSPHRASE, first, f"first {turn}")
-    back = c.button(words.NOT_NOW, bind(set_open, False))
+    back = c.button(words.NOT_NOW, bind(turn_to, _Page.SHORT))
+    remembered = acting.is_remembered(shell.store)
     if acting.is_shut(shell.store):
-        return c.stack([c.head(words.LOCKED_HEAD), c.body(words.LOCKED), one, *told,
-                        c.side_by_side([c.button(words.UNLOCK, press(unlock), look=Look.SOLID)])], 12)
-    if acting.is_locked(shell.store):
-        acts = [c.small_button(words.LOCK_NOW, press(shut)), c.small_button(words.REMOVE_OPEN, bind(set_open, True))]
-        if not is_open:
-            return c.stack([c.head(words.UNLOCKED_HEAD), c.soft(words.UNLOCKED), c.side_by_side(acts)], t.GAP_S)
+        here = [c.button(words.UNLOCK_HERE, press(unlock_here), look=Look.SOLID)] if remembered else []
+        typed = c.button(words.UNLOCK, press(unlock), look=Look.BOX if remembered else Look.SOLID)
+        return c.stack([c.head(words.LOCKED_HEAD), c.body(words.LOCKED), *map(c.side_by_side, [here] if here else []),
+                        one, *told, c.side_by_side([typed])], 12)
+    if acting.is_locked(shell.store) and page is _Page.REMEMBER:
+        return c.stack([c.head(words.REMEMBER), c.body(words.REMEMBER_WHY), one, *told, c.side_by_side([
+            c.button(words.REMEMBER, press(remember), look=Look.SOLID), back])], 12)
+    if acting.is_locked(shell.store) and page is _Page.LONG:
         return c.stack([c.head(words.REMOVE_HEAD), c.body(words.REMOVE_WHY), one, *told,
                         c.side_by_side([c.button(words.REMOVE, press(remove)), back])], 12)
-    if not is_open:
-        return c.link(words.LOCK_OPEN, bind(set_open, True))
+    if acting.is_locked(shell.store):
+        acts = [c.small_button(words.LOCK_NOW, press(shut)),
+                c.small_button(words.REMOVE_OPEN, bind(turn_to, _Page.LONG))]
+        if remembered:
+            acts.append(c.small_button(words.FORGET, press(forget)))
+        elif acting.can_remember():
+            acts.append(c.small_button(words.REMEMBER, bind(turn_to, _Page.REMEMBER)))
+        said = f"{words.UNLOCKED} {words.REMEMBERED}" if remembered else words.UNLOCKED
+        return c.stack([c.head(words.UNLOCKED_HEAD), c.soft(said), *told, c.side_by_side(acts)], t.GAP_S)
+    if page is _Page.SHORT:
+        return c.link(words.LOCK_OPEN, bind(turn_to, _Page.LONG))
     return c.stack([
         c.head(words.LOCK_HEAD), c.body(words.LOCK_WHY), _Suggested(shell), one,
         _secret(c, words.AGAIN, again, f"again {turn}"), *told, c.side_by_side([
@@ -88,8 +121,6 @@ def _Suggested(shell: Shell) -> ft.Control:
 
 
 def _secret(c: Card, label: str, typed: Typed, key: str) -> ft.Control:
-    """No keyboard learns what is typed."""
-    def note(event: Any) -> None:
-        typed.words = event.control.value or ""
-    return c.field(label, typed.words, note, password=True, can_reveal_password=True, autocorrect=False,
-                   enable_suggestions=False, key=key)
+    def note(said: str) -> None:
+        typed.words = said
+    return SecretField(c, label, typed.words, note, key=key)

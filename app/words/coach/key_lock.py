@@ -22,6 +22,16 @@ REMOVE_WHY = "Your keys go back into your records on this computer, and anyone w
 LOCKED_HEAD = "Your keys are locked"
 LOCKED = "Until you unlock them, you can’t publish, answer, or read new diaries. Everything already here can be read."
 UNLOCK = "Unlock my keys"
+REMEMBER = "Let this computer remember it"
+REMEMBER_WHY = (
+    "Your computer’s own password store then keeps the passphrase, and you needn’t type it. Anyone who can use this "
+    "computer as you can then unlock your keys. A copy of your records elsewhere stays locked."
+)
+REMEMBER_REFUSED = "Your computer’s password store didn’t keep it. You’ll need to type the passphrase next time."
+UNLOCK_HERE = "Unlock with this computer"
+UNLOCK_HERE_REFUSED = "This computer’s password store didn’t give the right passphrase. Please type it."
+REMEMBERED = "This computer remembers the passphrase."
+FORGET = "Make it forget"
 
 
 def suggested(passphrase: str) -> str:

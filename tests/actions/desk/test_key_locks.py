@@ -8,12 +8,17 @@ import pytest
 
 from app.actions.desk import intake, publishing, replying
 from app.actions.desk.key_locks import (
+    can_remember,
+    forget_remembered,
     is_locked,
+    is_remembered,
     is_shut,
     lock_keys,
+    remember_passphrase,
     remove_lock,
     shut_keys,
     unlock_keys,
+    unlock_remembered,
 )
 from app.actions.desk.recovering import recover_keys
 from app.actions.desk.replying import ReplyDraft
@@ -24,6 +29,7 @@ from app.resources import resource_dir
 from app.storage.database import open_store
 from app.storage.export import logical_dump
 from tests.actions.at_home import Home
+from tests.device.stand_in_keyring import put_in
 
 SOURCE = resource_dir("assets") / "programmes" / "brackwater"
 PASSPHRASE = "kettle plum ladder north"
@@ -159,3 +165,52 @@ def test_a_forgotten_passphrase_has_the_sheet_as_its_way_back(at_home: Home) -> 
     assert publishing.matching_words(at_home.desk) != old and not is_locked(at_home.desk)
     taken, = asyncio.run(intake.take_in(at_home.desk, at_home.clock, [(made.name, made.data)]))
     assert taken.error is None and publishing.key_change(at_home.desk) is not None
+
+
+# ------------------------------------------------------------------ remembered by the computer
+
+def test_the_computer_remembers_the_passphrase_and_opens_the_keys_with_it(at_home: Home, monkeypatch: pytest.MonkeyPatch
+                                                                          ) -> None:
+    """Until it is told to forget it; the records themselves hold nothing that opens."""
+    locked(at_home)
+    assert not can_remember() and not asyncio.run(remember_passphrase(at_home.desk, PASSPHRASE))
+    behind = put_in(monkeypatch)
+    assert can_remember() and asyncio.run(remember_passphrase(at_home.desk, PASSPHRASE)) and is_remembered(at_home.desk)
+    assert PASSPHRASE not in everything(at_home) and list(behind.kept.values()) == [PASSPHRASE]
+    shut_keys(at_home.desk)
+    assert is_shut(at_home.desk) and asyncio.run(unlock_remembered(at_home.desk)) and not is_shut(at_home.desk)
+    asyncio.run(forget_remembered(at_home.desk))
+    shut_keys(at_home.desk)
+    assert behind.kept == {} and not asyncio.run(unlock_remembered(at_home.desk)) and is_shut(at_home.desk)
+
+
+def test_a_wrong_passphrase_is_not_remembered_and_one_that_was_changed_opens_nothing(
+    at_home: Home, monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """And a store that refuses is no store."""
+    locked(at_home)
+    behind = put_in(monkeypatch)
+    with pytest.raises(WrongKeyPassphrase):
+        asyncio.run(remember_passphrase(at_home.desk, "kettle plum ladder south"))
+    assert behind.kept == {} and not is_remembered(at_home.desk)
+    behind.refuses = True
+    assert not asyncio.run(remember_passphrase(at_home.desk, PASSPHRASE)) and not is_remembered(at_home.desk)
+    behind.refuses = False
+    asyncio.run(remember_passphrase(at_home.desk, PASSPHRASE))
+    behind.kept = dict.fromkeys(behind.kept, "kettle plum ladder south")
+    shut_keys(at_home.desk)
+    assert not asyncio.run(unlock_remembered(at_home.desk)) and is_shut(at_home.desk)
+
+
+def test_without_the_lock_nothing_is_remembered_any_more(at_home: Home, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Taken away with the passphrase, or with the recovery sheet."""
+    sheet = locked(at_home)
+    behind = put_in(monkeypatch)
+    asyncio.run(remember_passphrase(at_home.desk, PASSPHRASE))
+    asyncio.run(remove_lock(at_home.desk, PASSPHRASE))
+    assert behind.kept == {} and not is_remembered(at_home.desk)
+    asyncio.run(lock_keys(at_home.desk, PASSPHRASE))
+    asyncio.run(remember_passphrase(at_home.desk, PASSPHRASE))
+    shut_keys(at_home.desk)
+    asyncio.run(recover_keys(at_home.desk, at_home.clock, sheet))
+    assert behind.kept == {} and not is_remembered(at_home.desk)

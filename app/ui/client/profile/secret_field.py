@@ -1,4 +1,4 @@
-"""Fields whose words are not shown unless asked for."""
+"""Secrets that a page keeps until it is left: a passphrase, a PIN."""
 from __future__ import annotations
 
 from typing import Any
@@ -7,12 +7,12 @@ import flet as ft
 
 from app.ui.client.profile.profile_draft import Held
 from app.ui.parts import Card
+from app.ui.parts.secret_field import SecretField
 
 
 def secret_field(c: Card, label: str, typed: Held[str], **more: Any) -> ft.Control:
-    """No keyboard learns what is typed."""
-    return c.field(label, typed.value, lambda e: typed.note(e.control.value or ""), password=True,
-                   can_reveal_password=True, autocorrect=False, enable_suggestions=False, **more)
+    """What is typed is kept in `typed`."""
+    return SecretField(c, label, typed.value, typed.note, **more)
 
 
 def pin_field(c: Card, label: str, typed: Held[str], **more: Any) -> ft.Control:
