@@ -10,6 +10,7 @@ const TRIED = "evenload offline " + SCOPE;            // when a start without a 
 const SWITCH_MS = 40_000;                             // an older worker that was called back is let go after 30 s
 const workers = navigator.serviceWorker;
 let isShown = false;                                  // from then on somebody may be in the middle of something
+let waitedBefore = null;                              // the version that waited when this page was opened
 
 const waitingVersion = async () => {
     const known = await workers?.getRegistration();
@@ -31,7 +32,7 @@ const loaded = () => new Promise((done) => {
 // A version downloaded on an earlier visit takes over now, before anything of this one runs, so that no two ever mix.
 // If another window is open it says so, and comes at a later start.
 const takeNewer = async () => {
-    const newer = await waitingVersion();
+    const newer = waitedBefore = await waitingVersion();
     if (!newer || !workers.controller) return;
     // One request while the older worker goes would call it back, and it might stay for minutes: this page wants nothing.
     await loaded();
@@ -44,9 +45,9 @@ const takeNewer = async () => {
     });
 };
 
-const tellOnceHere = (newer) => newer?.addEventListener("statechange", () => {
-    if (newer.state === "installed" && workers.controller) dispatchEvent(new Event("evenload-newer"));
-});
+const tellNewer = () => { if (workers.controller) dispatchEvent(new Event("evenload-newer")); };
+const tellOnceHere = (newer) =>
+    newer?.addEventListener("statechange", () => { if (newer.state === "installed") tellNewer(); });
 
 // A private window may have no place for records: then nothing is worth downloading for later either.
 const hasPlace = () => navigator.storage?.getDirectory?.().then(() => true, () => false) ?? false;
@@ -54,7 +55,9 @@ const hasPlace = () => navigator.storage?.getDirectory?.().then(() => true, () =
 const keepUpToDate = async () => {
     if (!workers || !(await hasPlace())) return;
     const ours = await workers.register("sw.js", { updateViaCache: "none" });
-    tellOnceHere(ours.installing);                    // a browser may have found it before it was asked
+    // A browser may have found it before it was asked; then it answers only once that one is downloaded, which may be now.
+    tellOnceHere(ours.installing);
+    if (ours.waiting && ours.waiting !== waitedBefore) tellNewer();
     ours.addEventListener("updatefound", () => tellOnceHere(ours.installing));
     await ours.update();
 };
