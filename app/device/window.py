@@ -1,4 +1,4 @@
-"""A window that may have gone: its visit is kept for half an hour, and what runs for it meanwhile gets no error for it."""
+"""A window that may have gone: its visit is kept for half an hour, and what runs for it meanwhile gets no error."""
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable

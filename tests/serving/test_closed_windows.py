@@ -52,7 +52,8 @@ async def opened(window: Any, messages: Iterable[Message], kind: str = "websocke
         await asyncio.sleep(0.01)
         return next(said)
 
-    scope = {"type": kind, "path": SOCKET, "headers": [], "query_string": b"", "scheme": "ws", "server": ("127.0.0.1", 1)}
+    scope = {"type": kind, "path": SOCKET, "headers": [], "query_string": b"", "scheme": "ws",
+             "server": ("127.0.0.1", 1)}
     await asyncio.wait_for(ClosedWindows(page_that_fails, lambda: window)(scope, receive, shut), WITHIN_S)
 
 

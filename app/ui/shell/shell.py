@@ -110,7 +110,7 @@ class Shell:
         start(page, answer_of(lambda: page.push_route(route)))
 
     def run(self, task: Callable[..., Any], *values: Any) -> None:
-        """Starts an async task of a handler, also where the window has gone; what it raises is said, never swallowed."""
+        """Starts an async task of a handler, whether or not the window has gone; what it raises is said."""
         start(self.tools.page, safe(self, task)(*values))
 
     def say(self, words: str) -> None:
