@@ -14,6 +14,7 @@ import signal
 import sys
 from collections import Counter
 from pathlib import Path
+from typing import ClassVar
 
 from app.cli import load
 
@@ -25,26 +26,30 @@ LOGGERS = ("flet", "flet_web.fastapi")
 class Kept(logging.Handler):
     """Counts by Flet's own log, since what Python's collector was told to freeze is in none of its lists."""
 
-    MADE = {"New session created": "visits", "New FletApp": "windows"}
-    SWEPT = {"Session was garbage collected": "visits", "FletApp was garbage collected": "windows"}
+    MADE: ClassVar = {"New session created": "visits", "New FletApp": "windows"}
+    SWEPT: ClassVar = {"Session was garbage collected": "visits", "FletApp was garbage collected": "windows"}
 
     def __init__(self) -> None:
         super().__init__(logging.INFO)
-        self.left = Counter[str]()
+        self.left, self.opened = Counter[str](), 0
 
     def emit(self, record: logging.LogRecord) -> None:
         for begins, by in ((self.MADE, 1), (self.SWEPT, -1)):
             for start, kind in begins.items():
-                self.left[kind] += by * str(record.msg).startswith(start)
+                told = str(record.msg).startswith(start)
+                self.left[kind] += by * told
+                self.opened += told and (by, kind) == (1, "windows")
 
     def write(self, place: Path) -> None:
-        """What is in memory, and what that measures, MiB, when the allocator has given back what is free."""
+        """What is left, and what memory measures now, when what is free was given back, and at most, MiB."""
         gc.collect()
         ctypes.CDLL(None).malloc_trim(0)
         status = Path("/proc/self/status").read_text()
-        resident = next(int(line.split()[1]) for line in status.splitlines() if line.startswith("VmRSS")) / 1024
+        said = dict(line.split(":", 1) for line in status.splitlines())
+        now, most = (int(said[name].split()[0]) / 1024 for name in ("VmRSS", "VmHWM"))
         beside = place.with_suffix(".new")
-        beside.write_text(json.dumps({"visits": 0, "windows": 0} | self.left | {"memory_mib": resident}))
+        left = {"visits": 0, "windows": 0} | self.left
+        beside.write_text(json.dumps(left | {"opened": self.opened, "memory_mib": now, "peak_mib": most}))
         beside.replace(place)
 
 

@@ -1,4 +1,4 @@
-"""A window of the app without a browser, in another process than the app: Flet's own wire, and the tree that comes by it.
+"""A window of the app without a browser, in another process than the app: Flet's wire, and the tree that comes by it.
 
 A frame is a zero byte and a pair, `[action, body]`, in MessagePack. Controls come as maps, with their kind under `_c`
 and their number under `_i`; what changes, as operations on the map of one control.
@@ -14,6 +14,7 @@ from typing import Any
 import msgpack
 from flet.messaging.protocol import MessageAction
 from websockets.asyncio.client import ClientConnection, connect
+from websockets.typing import Origin
 
 PAGE, OPEN_S = 1, 60.0
 REPLACE, ADD, REMOVE, MOVE = range(4)
@@ -106,12 +107,16 @@ class Wire:
             case MessageAction.SESSION_CRASHED:
                 raise Crashed(body["message"])
 
+    def says(self, said: str) -> bool:
+        """Whether the page says something of that pattern now."""
+        wanted = re.compile(said)
+        return any(wanted.search(line) for line in words(self.tree.page))
+
     async def until(self, said: str, within_s: float) -> None:
         """Takes what comes until the page says something of that pattern."""
-        wanted = re.compile(said)
         try:
             async with asyncio.timeout(within_s):
-                while not any(wanted.search(line) for line in words(self.tree.page)):
+                while not self.says(said):
                     await self.take()
         except TimeoutError:
             raise AssertionError(f"not in {within_s} s: {said}; the page says {list(words(self.tree.page))}") from None
@@ -160,8 +165,8 @@ class Wire:
 @asynccontextmanager
 async def wire(host: str, cookie: str) -> AsyncIterator[Wire]:
     """A window that has come through the gate: its socket, with the cookie. At the end it says goodbye, if it can."""
-    async with connect(f"ws://{host}/ws", origin=f"http://{host}",  # type: ignore[arg-type]
-                       additional_headers={"Cookie": cookie}, max_size=None, ping_interval=None, open_timeout=OPEN_S) as socket:
+    async with connect(f"ws://{host}/ws", origin=Origin(f"http://{host}"), additional_headers={"Cookie": cookie},
+                       max_size=None, ping_interval=None, open_timeout=OPEN_S) as socket:
         yield Wire(socket)
 
 

@@ -104,6 +104,7 @@ def test_whether_figures_may_move_is_asked_again_of_who_comes_back(person: TreeW
     monkeypatch.setattr(person.client, "_answer", lambda **_: None)
     person.go("/play")
     gone(person)
+    person.loop.advance(60)
     monkeypatch.setattr(person.client, "_answer", answer)
     back(person).press(says.START).sees(re.compile("left$"))
     assert moves()
