@@ -54,7 +54,10 @@ async def opened(window: Any, messages: Iterable[Message], kind: str = "websocke
 
     scope = {"type": kind, "path": SOCKET, "headers": [], "query_string": b"", "scheme": "ws",
              "server": ("127.0.0.1", 1)}
+    loop = asyncio.get_running_loop()
+    began = loop.time()
     await asyncio.wait_for(ClosedWindows(page_that_fails, lambda: window)(scope, receive, shut), WITHIN_S)
+    assert loop.time() - began < WITHIN_S, "it ended only because the test did not wait longer"
 
 
 def flets(main: Callable[[ft.Page], Awaitable[None]]) -> Window:

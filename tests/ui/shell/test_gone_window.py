@@ -98,7 +98,7 @@ def test_whether_figures_may_move_is_asked_again_of_who_comes_back(person: TreeW
                                                                    ) -> None:
     """They would stand still for the whole session otherwise."""
     def moves() -> bool:
-        return any(type(one).__name__ == "Lottie" and one.animate for one in person.controls())
+        return any(type(one).__name__ == "Lottie" and getattr(one, "animate", False) for one in person.controls())
 
     answer: Any = person.client._answer
     monkeypatch.setattr(person.client, "_answer", lambda **_: None)
