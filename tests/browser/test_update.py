@@ -101,7 +101,7 @@ def test_it_comes_while_a_session_runs_and_is_used_from_the_next_start(
         put_store(visitor.context, host, ready)
         visitor.visit().keep().page.evaluate(SERVED, ASKED)
         host.publish(versions.new, held=CHANGED[0])
-        visitor.start_anew().sees(today.START)
+        visitor.start_anew().sees_button(today.START)
         wait_until(visitor.page, "coming")  # a browser may put it off while sound is played
         visitor.press(today.START).sees(re.compile("left$")).page.evaluate("window.mark = 'the same page'")
         before = time_left(visitor)
@@ -217,9 +217,9 @@ def test_an_older_version_leaves_newer_records_alone_says_so_and_goes_on_once_it
     """Plain words and not one byte; then the newer version is fetched, and the page goes on by itself."""
     with Host(versions.new) as host, Visitor(browser, host.address) as visitor:
         put_store(visitor.context, host, ready)
-        visitor.visit().sees(today.START).keep()
+        visitor.visit().sees_button(today.START).keep()
         host.publish(versions.old)
-        visitor.start_anew().sees(today.START)
+        visitor.start_anew().sees_button(today.START)
         wait_until(visitor.page, "waits")
         visitor.page.goto("about:blank")
         before = in_lab(visitor.context, host, HASHES)
@@ -238,7 +238,7 @@ def test_an_older_version_leaves_newer_records_alone_says_so_and_goes_on_once_it
         visitor.visit().sees_heading(web.NEWER_TITLE)
         host.let_go()
         visitor.page.wait_for_event("load")
-        visitor.listen().sees(today.START)
+        visitor.listen().sees_button(today.START)
         assert_served(visitor.page, versions.new)
 
 

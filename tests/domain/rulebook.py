@@ -17,7 +17,7 @@ REGION = {
     "neck": "neck_load head_turning head_below_heart",
     "shoulder": "overhead_shoulder shoulder_load wrist_weight_bearing",
     "elbow": "elbow_load grip", "wrist": "wrist_weight_bearing grip", "hand": "wrist_weight_bearing grip",
-    "thigh": "deep_knee_flexion deep_hip_flexion impact", "calf": "ankle_load impact",
+    "thigh": "deep_knee_flexion deep_hip_flexion single_leg_balance impact", "calf": "ankle_load impact",
     "foot": "ankle_load impact single_leg_balance",
     "ribs": "loaded_twist spinal_rounding spinal_extension bearing_down shoulder_load",
     "balance": "single_leg_balance unheld_balance", "floor": "floor_transfer head_below_heart",
@@ -249,6 +249,10 @@ def caps(client: Client, diary: Diary | None, exercise: Exercise | None = None, 
     if no_arm(client):
         cap("unheld_balance", 0)
         cap("single_leg_balance", 1)
+    names = {c.value for c in client.conditions}
+    with_one_arm = no_arm(client) or ("shoulder_replacement" in names and is_fresh("shoulder_replacement", client))
+    if "walking_aid" in names and with_one_arm:
+        cap("single_leg_balance", 0)
     for spot, level in said_of(diary).items():
         most = _pain_cap(client, diary or Diary(), spot, level)
         for axis in axes(spot):
@@ -363,7 +367,7 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
     level = no_yes(client, "hip_replacement", "knee_replacement", "shoulder_replacement", "spine_fracture")
     if "step" in exercise.equipment and (level or "walking_aid" in names):
         found.append("step_up")
-    if exercise.pattern.value == "lunge_split" and exercise.position.value == "standing" and (
+    if exercise.pattern.value == "lunge_split" and exercise.position.value in ("standing", "kneeling") and (
             level or "walking_aid" in names):
         found.append("split")
     if lying and no_yes(client, "hip_replacement"):

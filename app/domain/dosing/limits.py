@@ -51,6 +51,12 @@ DOWN = 2
 #: With an arm that rests: it neither balances nor catches anybody.
 ONE_ARM: Mapping[Axis, int] = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 1}
 
+#: Who needs a walking aid besides, or has one arm alone for it, is carried by both feet.
+ONE_ARM_AND_AID: Mapping[Axis, int] = {**ONE_ARM, Axis.SINGLE_LEG_BALANCE: 0}
+
+#: Where a lunge carries somebody on the foot ahead.
+SPLIT = frozenset({Position.STANDING, Position.KNEELING})
+
 #: What speaks against standing up from a chair without the hands, where they have to help.
 HANDS_FREE = "hands_free"
 
@@ -181,7 +187,7 @@ class Limits:
             yield "crossing", ""
         if self.is_level and STEP in exercise.needs():
             yield "step_up", ""
-        if self.is_level and exercise.pattern is Pattern.LUNGE and exercise.position is Position.STANDING:
+        if self.is_level and exercise.pattern is Pattern.LUNGE and exercise.position in SPLIT:
             yield "split", ""
         if self.is_up and exercise.lies:
             yield "lying", ""
@@ -214,7 +220,7 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
         for axis in REGION_AXES[spot.region]:
             lower(axis, cap)
         lower(Axis.FLOOR_TRANSFER, getting_up_cap(spot.region, cap))
-    for axis, cap in ONE_ARM.items() if rests_arm(client) else ():
+    for axis, cap in one_arm_caps(client, today).items():
         lower(axis, cap)
     for condition in client.conditions:
         for axis, cap in condition_caps(client, condition, today).items():
@@ -230,6 +236,13 @@ def caps_today(client: Client, diary: Diary | None, today: date) -> dict[Axis, i
                 lower(axis, cap)
             lower(Axis.FLOOR_TRANSFER, getting_up_cap(spot.region, cap))
     return caps
+
+
+def one_arm_caps(client: Client, today: date) -> Mapping[Axis, int]:
+    """What one arm alone allows: it steadies somebody on one leg, and takes no walking aid's place. [P]"""
+    if Condition.WALKING_AID in client.conditions and (rests_arm(client) or is_one_handed(client, today)):
+        return ONE_ARM_AND_AID
+    return ONE_ARM if rests_arm(client) else {}
 
 
 def has_fallen(diary: Diary | None) -> bool:

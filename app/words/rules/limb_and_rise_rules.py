@@ -17,8 +17,8 @@ def limbs_for_coach() -> Section:
     return Section("limbs", "Limbs, sides and swaps", (
         "Each exercise says which limbs it works (`loads`) and which it leans on (`leans_on`); standing, and getting "
         "down to the floor and up, use both legs. A resting side names its limb, or both: anything that uses that limb "
-        "is left out, and everything else stays. With an arm at rest balance is held, on both feet, "
-        "and no weight is lifted while standing. [P]",
+        "is left out, and everything else stays. With an arm at rest balance is held, on one leg only with a firm "
+        "hold, and with a walking aid as well on both feet; no weight is lifted while standing. [P]",
         "Pain on one side, or going easy on it, applies to work that uses that limb. One-sided work of the "
         "other side stays as written; on the painful side an easier one-sided option takes its place, or nothing, and "
         "the plan says that left and right are not equal. Anything that jars, turns or goes to the floor is capped for "
@@ -55,7 +55,7 @@ def limbs_for_client() -> Section:
     """Plain."""
     return Section("limbs", "An arm or a leg that rests", (
         "We don’t use a resting arm or leg at all: not to push, pull, carry or lean on. You keep everything else. "
-        "With an arm at rest you balance on both feet, holding on.",
+        "With an arm at rest you always hold on, and if you use a walking aid as well, both feet stay down.",
         "If one arm or leg hurts, we go easy on it. The other side carries on with its one-sided exercises, so left "
         "and right may not be equal for a while, and we tell you when. Your coach can ask for both to rest.",
         "An exercise that is swapped in never gives an arm or leg more to do than your coach wrote, and never sends "

@@ -13,13 +13,14 @@ def looks_for_coach() -> Section:
     """Exact."""
     rows = (
         ("any joint, after a fall", f"≥ {at.PAIN_RESTS}", f"{at.FALL_HOLDS_DAYS} days"),
-        ("hip, thigh or back, after a fall", f"≥ {at.PAIN_CAPS}", f"{at.FALL_HOLDS_DAYS} days"),
+        ("hip, thigh, back or neck, after a fall", f"≥ {at.PAIN_CAPS}", f"{at.FALL_HOLDS_DAYS} days"),
         ("what was operated on", f"≥ {at.PAIN_RESTS}", "until the go-ahead"),
-        ("hip or thigh, with osteoporosis", f"≥ {at.PAIN_RESTS}", "always"),
-        ("back, with osteoporosis", f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} where it rose by ≥ {at.PAIN_RISE}",
+        ("hip, thigh or back, with osteoporosis",
+         f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} where it rose by ≥ {at.PAIN_RISE}",
          "since the last session; within a session, since the morning too"),
         ("back, with a fracture of the spine", f"≥ {at.PAIN_CAPS}", "until the go-ahead"),
-        ("calf", f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} after an operation or in treatment for cancer",
+        ("calf", f"≥ {at.PAIN_RESTS}; ≥ {at.PAIN_CAPS} after an operation, in treatment for cancer, or with a "
+         "leg at rest",
          "a clot cannot be ruled out here"),
     )
     return Section("looks", "Pain that is looked at first", (
@@ -35,9 +36,11 @@ def looks_for_client() -> Section:
     return Section("looks", "Pain that is looked at first", (
         f"Pain of {at.PAIN_RESTS} or more soon after a fall, where you had an operation, or in a calf should be looked "
         "at before you train. We ask you to do that first. If you tell us during a session, the session ends.",
-        f"In a hip, a thigh or the back it is {at.PAIN_CAPS} or more soon after a fall.",
-        f"In the back it is {at.PAIN_CAPS} or more with a broken bone in the spine, and with thin bones when it is "
-        "new. "
-        f"In a hip or thigh with thin bones it is {at.PAIN_RESTS} or more.",
+        f"In a calf it is {at.PAIN_CAPS} or more after an operation, during treatment for cancer, and while a leg "
+        "rests, in plaster for instance.",
+        f"In a hip, a thigh, the back or the neck it is {at.PAIN_CAPS} or more soon after a fall.",
+        f"In the back it is {at.PAIN_CAPS} or more with a broken bone in the spine. With thin bones it is "
+        f"{at.PAIN_CAPS} or more in the back, a hip or a thigh when the pain is new, and {at.PAIN_RESTS} or more when "
+        "it isn’t.",
         "We don’t know what it is. It may be nothing, and it may be something that training makes worse.",
     ))
