@@ -1,4 +1,7 @@
-"""One way to ask the machine for something: bounded in time, never raising, noted once where it lacks."""
+"""One way to ask the machine for something: bounded in time, never raising, noted once where it lacks.
+
+A window that has gone lacks nothing: it is only not there.
+"""
 from __future__ import annotations
 
 import asyncio
@@ -6,6 +9,7 @@ import logging
 from collections.abc import Awaitable, Callable
 
 from app.device.abilities import Ability, Missing
+from app.device.window import is_gone
 
 log = logging.getLogger(__name__)
 
@@ -20,7 +24,8 @@ async def ask(ability: Ability, missing: Missing, act: Callable[[], Awaitable[ob
         await asyncio.wait_for(act(), within_s)
     except Exception as lack:
         log.debug("%s: %r", ability, lack)
-        missing.note(ability)
+        if not is_gone():
+            missing.note(ability)
         return False
     missing.forget(ability)
     return True

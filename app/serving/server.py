@@ -5,6 +5,7 @@ leads in again.
 """
 from __future__ import annotations
 
+import asyncio
 import contextlib
 import os
 import socket
@@ -14,13 +15,14 @@ from pathlib import Path
 import flet as ft
 import flet_web.fastapi
 import uvicorn
+from flet_web.fastapi.flet_app_manager import app_manager
 
 from app.data_folder import OLD_KEY, WAY_IN
 from app.device.track_folder import swept
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.errors import PortTaken
 from app.serving.client_page import ClientPage
-from app.serving.closed_windows import ClosedWindows
+from app.serving.closed_windows import ClosedWindows, Window
 from app.serving.gate import App, Gate
 from app.serving.half_open import MOST_HEAD, bounded_protocol
 from app.serving.overlay import Overlay
@@ -82,7 +84,10 @@ def flet_app(main: Main, assets_dir: Path, brand: Brand = EVENLOAD) -> App:
         main, assets_dir=str(assets_dir.resolve()), app_name=brand.name, app_short_name=brand.short_name,
         app_description=brand.description, no_cdn=True, session_timeout_seconds=VISIT_S,
     )
-    return ClientPage(ClosedWindows(whole), assets_dir, brand)
+    def window() -> Window:
+        return Window(asyncio.get_running_loop(), app_manager.executor, main, None, session_timeout_seconds=VISIT_S)
+
+    return ClientPage(ClosedWindows(whole, window), assets_dir, brand)
 
 
 class Loopback(uvicorn.Server):

@@ -10,6 +10,7 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from typing import Self
 from urllib.parse import urlsplit
 
 from app.data_folder import WAY_IN
@@ -43,7 +44,7 @@ class Server:
         self._process: subprocess.Popen[str] | None = None
         self._told: str | None = None
 
-    def start(self) -> Server:
+    def start(self) -> Self:
         """Starts it, at the address that it had before if it had one."""
         port = ["--port", str(self.port)] if self.port else ["--port", str(_free_port())]
         command = [sys.executable, "-m", self.module, str(self.data_dir), *port, *self.more]

@@ -235,7 +235,8 @@ class TreeWalker:
         tasks = asyncio.all_tasks(self.loop)
         for task in tasks:
             task.cancel()
-        self.loop.finish(asyncio.gather(*tasks, return_exceptions=True))
+        if tasks:  # of none there would be a future of another loop
+            self.loop.finish(asyncio.gather(*tasks, return_exceptions=True))
         self.loop.close()
 
     def __enter__(self) -> Self:

@@ -1,8 +1,9 @@
-"""The reliability table: `python -m tests.trust [--inputs N] [--kills N] [--soak HOURS] [--seed N]`.
+"""The reliability table: `python -m tests.trust [--inputs N] [--kills N] [--soak HOURS] [--crowd N] [--seed N]`.
 
 Exit 1: something is amiss.
-N inputs of each kind (fewer of those that take long), N cuts in all, simulated hours of use; `--only WORDS` takes those
-whose name holds the words. Whatever crashed is kept under dist/trust.
+N inputs of each kind (fewer of those that take long), N cuts in all, simulated hours of use, N windows at once and two
+browsers (the one that EVENLOAD_BROWSER names, or the machine's own; Linux); `--only WORDS` takes those whose name holds
+the words. Whatever crashed is kept under dist/trust.
 """
 from __future__ import annotations
 
@@ -11,6 +12,7 @@ import hashlib
 import json
 import os
 import re
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -21,6 +23,7 @@ from pathlib import Path
 from tests.exchange import other_reader
 from tests.exchange.make_vectors import FOLDER
 from tests.trust import inputs
+from tests.trust.crowd_load import load
 from tests.trust.disk import built
 from tests.trust.hunting import HEAD, Hunted, bound_memory, hunt
 from tests.trust.inputs import INPUTS
@@ -28,6 +31,8 @@ from tests.trust.soak import amiss, soak
 
 ROOT = Path(__file__).parents[2]
 CRASHED = ROOT / "dist" / "trust"
+WAVES = 4
+"""Of a crowd: memory is compared from the second to the last."""
 
 
 def hunts(tries: int, seed: int, only: str) -> list[Hunted]:
@@ -82,6 +87,19 @@ def soaked(hours: int) -> str:
     return grown
 
 
+def crowded(clients: int) -> list[str]:
+    """Waves of so many windows at once, one a line; gives what was amiss."""
+    if sys.platform != "linux":
+        print("crowd: not tried, it needs Linux")
+        return []
+    browser = os.environ.get("EVENLOAD_BROWSER") or shutil.which("chromium") or shutil.which("google-chrome") or ""
+    if not browser:
+        print("No Chromium: the crowd comes without the two browsers.")
+    found = load(clients, WAVES, browser)
+    print(*found.rows(), sep="\n", flush=True)
+    return found.amiss()
+
+
 def vectors() -> tuple[int, list[str]]:
     """How many there are, and those of which something else came than they say."""
     whole = {path.stem: path.read_bytes() for path in sorted(FOLDER.glob("*.vector"))}
@@ -96,12 +114,14 @@ def main() -> int:
     asked.add_argument("--inputs", type=int, default=200, help="of each kind")
     asked.add_argument("--kills", type=int, default=40)
     asked.add_argument("--soak", type=int, default=1, help="simulated hours; memory at the end of each is drawn")
+    asked.add_argument("--crowd", type=int, default=50, help="scripted windows at once, in each of some waves")
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--only", default="", help="kinds of input and undertakings whose name holds these words")
     args = asked.parse_args()
     began = time.monotonic()
     # before memory is bounded: a limit would be handed on
     cut = kills(args.kills, args.seed, args.only) if args.kills else []
+    crowd = crowded(args.crowd) if args.crowd and not args.only else []
     bound_memory()
     hunted = hunts(args.inputs, args.seed, args.only) if args.inputs else []
     crashed, lost = sum(len(one.crashed) for one in hunted), sum(bool(one["wrong"]) for one in cut)
@@ -117,7 +137,7 @@ def main() -> int:
     for name in wrong:
         print(f"    AMISS: {name}")
     print(f"{time.monotonic() - began:.0f} s", file=sys.stderr)
-    return 1 if crashed or lost or wrong or grown else 0
+    return 1 if crashed or lost or wrong or grown or crowd else 0
 
 
 if __name__ == "__main__":

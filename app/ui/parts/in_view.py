@@ -2,11 +2,11 @@
 from __future__ import annotations
 
 import asyncio
-import contextlib
 from typing import Any
 
 import flet as ft
 
+from app.device.window import answer_of
 from app.ui.parts.body_list import ASKED
 
 DEPTH = 4
@@ -33,5 +33,5 @@ async def bring_into_view(held: Any) -> None:
     await asyncio.sleep(LAID_OUT_S)
     if held.current is None:
         return
-    with contextlib.suppress(RuntimeError, TimeoutError):
-        await held.current.scroll_to(scroll_key=ASKED, duration=200)
+    column = held.current
+    await answer_of(lambda: column.scroll_to(scroll_key=ASKED, duration=200))

@@ -6,6 +6,7 @@ from enum import Enum
 import flet as ft
 
 from app.actions.files.pack_media import photo_of, picture_of
+from app.device.window import answer_of, is_gone
 from app.domain.figure.drawing.picture import Picture
 from app.domain.model.exercise import Exercise, Mode, Sides
 from app.domain.model.plan import StepSide
@@ -26,11 +27,10 @@ class MotionComfort(Enum):
 
 
 async def wanted_motion() -> MotionComfort:
-    """What the machine says; one that cannot be asked has nothing against it."""
-    try:
-        features = await ft.SemanticsService().get_accessibility_features()
-    except (RuntimeError, TimeoutError):
-        return MotionComfort.FREE
+    """What the machine says; one that cannot be asked has nothing against it, and of one that has gone nobody knows."""
+    features = None if is_gone() else await answer_of(ft.SemanticsService().get_accessibility_features)
+    if features is None:
+        return MotionComfort.UNKNOWN if is_gone() else MotionComfort.FREE
     return MotionComfort.CALM if features.disable_animations or features.reduce_motion else MotionComfort.FREE
 
 

@@ -15,6 +15,7 @@ from app.actions.files.bundled import Bundled
 from app.actions.people import chosen_id
 from app.device.abilities import Device
 from app.device.clock import Clock
+from app.device.window import answer_of
 from app.domain.branding.brand import EVENLOAD, Brand
 from app.domain.branding.palette import Palette
 from app.domain.errors import AppError
@@ -22,6 +23,7 @@ from app.storage.database import Store
 from app.ui.parts import Card
 from app.ui.parts import theme as t
 from app.ui.shell.session_lead import Leading, StartPressed
+from app.ui.shell.visit import start
 from app.words import errors
 
 #: First words of the addresses that a coach's link leads to: a file beside the app, and a key.
@@ -104,11 +106,12 @@ class Shell:
 
     def go(self, route: str) -> None:
         """Shows another screen."""
-        self.tools.page.navigate(route)
+        page = self.tools.page
+        start(page, answer_of(lambda: page.push_route(route)))
 
     def run(self, task: Callable[..., Any], *values: Any) -> None:
-        """Starts an async task of a handler; what it raises is said, never swallowed."""
-        self.tools.page.run_task(safe(self, task), *values)
+        """Starts an async task of a handler, whether or not the window has gone; what it raises is said."""
+        start(self.tools.page, safe(self, task)(*values))
 
     def say(self, words: str) -> None:
         """A short note over the page."""

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import asyncio
 import functools
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Coroutine
+from typing import Any
 
 import flet as ft
 
@@ -26,6 +27,14 @@ def while_kept(page: ft.Page, work: Callable[[], Awaitable[None]]) -> Callable[[
         finally:
             running.discard(task)
     return run
+
+
+def start(page: ft.Page, work: Coroutine[Any, Any, object]) -> None:
+    """Begins it beside what runs, and ends it with the visit, if not before. Nobody needs to see the page."""
+    running = _running(page)
+    task = asyncio.create_task(work)
+    running.add(task)
+    task.add_done_callback(running.discard)
 
 
 def end_with_visit(page: ft.Page) -> None:

@@ -42,13 +42,17 @@ def PlayScreen(shell: Shell) -> ft.Control:
     def follow() -> None:
         page.on_keyboard_event = safe(shell, lambda e: shell.run(press_key, live, e))
         page.on_disconnect = safe(shell, lambda _: live.away())
-        page.on_connect = safe(shell, lambda _: live.back_again())
+        page.on_connect = safe(shell, lambda _: back_again())
         if live.status in OVER and not live.elsewhere:
             live.finish()
         elif live.playing is None and not live.can_start:
             shell.go("/today")
         elif live.playing is None and live.is_wanted and live.card and not live.card.person.led_by:
             live.start()
+
+    def back_again() -> None:
+        live.back_again()
+        shell.run(ask_about_motion)
 
     async def ask_about_motion() -> None:
         live.motion = await wanted_motion()

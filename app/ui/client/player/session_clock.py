@@ -3,7 +3,8 @@ from __future__ import annotations
 
 import asyncio
 import gc
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Any
 
 from app.actions.training import playing as act
@@ -26,6 +27,20 @@ LEAD_MS = 50
 """Another step is drawn so much ahead of its time: about what a page takes to show it."""
 
 
+@contextmanager
+def nothing_swept() -> Iterator[None]:
+    """What is in memory is not looked through for waste meanwhile: a library is large, and would hold a step up.
+
+    It ends also where nobody leaves the page and its visit is over: all that had been drawn for anybody would stay.
+    """
+    gc.collect()
+    gc.freeze()
+    try:
+        yield
+    finally:
+        gc.unfreeze()
+
+
 class MovedByTheClock(LedOnOnePage):
     """A session that follows the clock until its page is left."""
 
@@ -37,22 +52,24 @@ class MovedByTheClock(LedOnOnePage):
     async def run(self) -> None:
         """Follows the clock until the page is left."""
         self.shell.run(self.device.sounds.load)
-        gc.collect()
-        gc.freeze()  # a library is large: looking through it for waste would hold a step up
-        while not self._closed:
-            await asyncio.sleep(BREATH_S)  # what was drawn goes out before the disk is waited for
-            try:
-                self._keep_beat()
-            except StorageError as error:
-                self._failed(errors.error_text(error))
-            await self.clock.sleep(self._until_next_s())
-            try:
-                self._given_up()
-                self._loaded_again()
-                self.tick()
-                self._picture()
-            except StorageError as error:
-                self._failed(errors.error_text(error))
+        with nothing_swept():
+            while not self._closed:
+                await self._follow()
+
+    async def _follow(self) -> None:
+        await asyncio.sleep(BREATH_S)  # what was drawn goes out before the disk is waited for
+        try:
+            self._keep_beat()
+        except StorageError as error:
+            self._failed(errors.error_text(error))
+        await self.clock.sleep(self._until_next_s())
+        try:
+            self._given_up()
+            self._loaded_again()
+            self.tick()
+            self._picture()
+        except StorageError as error:
+            self._failed(errors.error_text(error))
 
     def _until_next_s(self) -> float:
         """Until the count on the screen changes, at most a beat."""

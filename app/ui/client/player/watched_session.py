@@ -4,7 +4,6 @@ It holds no control. Everything that happens is kept by the actions before it is
 """
 from __future__ import annotations
 
-import gc
 from collections.abc import Callable
 from typing import NamedTuple
 
@@ -103,7 +102,6 @@ class Watched:
         if self._closed:
             return
         self._closed = True
-        gc.unfreeze()
         self.shell.run(self.device.awake.release)
         self._caller.leave()
         if self.playing is not None and not self.elsewhere and self.status is Status.RUNNING:
