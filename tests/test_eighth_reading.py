@@ -121,7 +121,7 @@ def test_y6_new_pain_in_a_thigh_or_hip_with_thin_bones_is_looked_at_first(region
 
 
 @pytest.mark.parametrize("session", ["one-side-at-a-time", "upper-back-ease", "legs-with-weights", "fuller-circuit"])
-def test_y6_nobody_stands_on_one_leg_with_a_thigh_that_hurts(session: str) -> None:
+def test_y6_with_a_thigh_that_hurts_one_leg_stands_only_with_a_firm_hold(session: str) -> None:
     """As with hip, knee, ankle and foot; on both sides alike, since the other leg steps too."""
     got = done(compiled(session, diary=but(pain={Spot(Region.THIGH, "right"): 5})))
     assert got and all(one.asks(Axis.SINGLE_LEG_BALANCE) <= 1 for one in got)

@@ -67,7 +67,6 @@ class Wave:
     memory_mib: float = 0.0
     visits: int = 0
     """Left in memory once all of them had gone."""
-    took_s: float = 0.0
 
 
 async def leave(window: Wire) -> None:
@@ -107,12 +106,11 @@ class Crowd:
 
     async def come(self) -> Wave:
         """They come and go, and the owner opens one more window in the midst of them."""
-        began, clients = time.monotonic(), self.wave.clients
+        clients = self.wave.clients
         visits = [self._visit(number, cookie) for number, cookie in enumerate(self._cookies[:clients])]
         knocks = [self._knock(cookie) for cookie in self._cookies[clients:]]
         everybody = (*visits, *knocks, self._owner())
         await asyncio.gather(*(self._told(work, number) for number, work in enumerate(everybody)))
-        self.wave.took_s = time.monotonic() - began
         return self.wave
 
     async def _told(self, work: Awaitable[None], number: int) -> None:

@@ -51,7 +51,7 @@ DOWN = 2
 #: With an arm that rests: it neither balances nor catches anybody.
 ONE_ARM: Mapping[Axis, int] = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 1}
 
-#: Who needs a walking aid besides, or has one arm alone for it, is carried by both feet.
+#: With a walking aid besides, no hand is left to catch with: both feet carry.
 ONE_ARM_AND_AID: Mapping[Axis, int] = {**ONE_ARM, Axis.SINGLE_LEG_BALANCE: 0}
 
 #: Where a lunge carries somebody on the foot ahead.

@@ -80,10 +80,11 @@ def KeyLockPart(shell: Shell, on_done: Callable[[], object]) -> ft.Control:
     back = c.button(words.NOT_NOW, bind(turn_to, _Unfolded.SHORT))
     remembered = acting.is_remembered(shell.store)
     if acting.is_shut(shell.store):
-        here = [c.button(words.UNLOCK_HERE, press(unlock_here), look=Look.SOLID)] if remembered else []
+        with_store = c.button(words.UNLOCK_HERE, press(unlock_here), look=Look.SOLID)
+        here = [c.side_by_side([with_store])] if remembered else []
         typed = c.button(words.UNLOCK, press(unlock), look=Look.BOX if remembered else Look.SOLID)
-        return c.stack([c.head(words.LOCKED_HEAD), c.body(words.LOCKED), *map(c.side_by_side, [here] if here else []),
-                        one, *told, c.side_by_side([typed])], 12)
+        return c.stack([c.head(words.LOCKED_HEAD), c.body(words.LOCKED), *here, one, *told,
+                        c.side_by_side([typed])], 12)
     if acting.is_locked(shell.store) and page is _Unfolded.REMEMBER:
         return c.stack([c.head(words.REMEMBER), c.body(words.REMEMBER_WHY), one, *told, c.side_by_side([
             c.button(words.REMEMBER, press(remember), look=Look.SOLID), back])], 12)
