@@ -23,4 +23,4 @@ def SecretField(c: Card, label: str, value: str, note: Callable[[str], Any], **m
     field = c.field(label, typed.current or "", keep, password=not is_shown, autocorrect=False,
                     enable_suggestions=False, **more)
     word = words.HIDE_TYPED if is_shown else words.SHOW_TYPED
-    return c.rows([field, c.link(word, lambda _: show(not is_shown), words.of_field(word, label))], 2)
+    return c.stack([field, c.link(word, lambda _: show(not is_shown), words.of_field(word, label))], 2)
