@@ -105,7 +105,7 @@ def test_y5_a_neck_that_hurts_soon_after_a_fall_is_looked_at_first() -> None:
     assert dose(replace(fell, pain={Spot(Region.NECK): 3})).level < Level.ASK_FIRST
     assert dose(replace(fell, fall=None)).level < Level.ASK_FIRST
     assert dose(replace(fell, fall=Fall(days_ago=20, hurt=False))).level < Level.ASK_FIRST
-    assert limits_today(Client(), Place(), replace(fell, pain={}), KIT, TODAY).looked_at[Region.NECK] == 4
+    assert limits_today(Client(), Place(), replace(fell, pain={}), KIT, TODAY).looked_at[Spot(Region.NECK)] == 4
 
 
 @pytest.mark.parametrize("region", [Region.THIGH, Region.HIP])

@@ -106,7 +106,8 @@ COACH_SAID: Mapping[Condition, tuple[str, ...]] = {
     Condition.PARKINSONS: ("trains when the tablets are working",),
     Condition.CANCER_TREATMENT: ("blood counts and fever are the clinic’s limits",),
     Condition.BLOOD_THINNER: ("a knock on the head needs emergency care",),
-    Condition.WALKING_AID: ("stands, and stands up, only while holding on; no step up, and no bend with a foot ahead",),
+    Condition.WALKING_AID: (
+        "stands, and stands up, only while holding on; no step up, and no knee bend with a foot ahead",),
     Condition.COPD: ("effort judged by breathing",),
     Condition.SPINAL_SURGERY: ("walking and loosening only for the first six weeks",),
     Condition.SPINE_FRACTURE: ("new or worse pain in the back is looked at before any training",),

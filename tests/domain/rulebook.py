@@ -103,6 +103,8 @@ def of_condition(name: str, client: Client) -> dict[str, int]:
 
 #: As it stands for somebody of whom nothing more is known.
 CONDITION = {name: of_condition(name, Client()) for name in {*LASTING, *AT_FIRST, *FRESH}}
+#: Who rises steadily until the yes.
+STEADY = ("hip_replacement", "knee_replacement", "shoulder_replacement", "spine_fracture", "spinal_surgery")
 ON_FLOOR = {"kneeling", "quadruped", "supine", "prone", "side_lying"}
 EVERYWHERE = {"none", "wall", "doorway"}
 ARM_REGIONS, LEG_REGIONS = {"shoulder", "elbow", "wrist", "hand"}, {"hip", "thigh", "knee", "calf", "ankle", "foot"}
@@ -348,7 +350,7 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("support")
     rises = exercise.pattern.value == "squat" and (
         exercise.position.value == "seated" or (exercise.position.value == "standing" and demand.get("floor_transfer")))
-    late = no_yes(client, "hip_replacement", "knee_replacement", "shoulder_replacement", "spine_fracture")
+    late = no_yes(client, *STEADY)
     if (late or names & {"postural_dizziness", "parkinsons", "vertigo"}) and exercise.rises_briskly:
         found.append("brisk")
     if "walking_aid" in names and rises and exercise.support.value != "required" and not (
@@ -364,11 +366,12 @@ def forbids(exercise: Exercise, client: Client, room: Place, diary: Diary | None
         found.append("hip_front")
     lying = exercise.position.value in ("supine", "prone", "side_lying") or (
         exercise.position.value == "on_bed" and (demand.get("floor_transfer") or demand.get("head_below_heart")))
-    level = no_yes(client, "hip_replacement", "knee_replacement", "shoulder_replacement", "spine_fracture")
+    level = no_yes(client, *STEADY)
     if "step" in exercise.equipment and (level or "walking_aid" in names):
         found.append("step_up")
-    if exercise.pattern.value == "lunge_split" and exercise.position.value in ("standing", "kneeling") and (
-            level or "walking_aid" in names):
+    stride = exercise.pattern.value == "lunge_split" or (
+        exercise.stretches_hip_front and demand.get("deep_knee_flexion", 0) > 0)
+    if stride and exercise.position.value in ("standing", "kneeling") and (level or "walking_aid" in names):
         found.append("split")
     if lying and no_yes(client, "hip_replacement"):
         found.append("lying")

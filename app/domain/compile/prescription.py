@@ -113,8 +113,12 @@ def shared(bout: Amounts, share: Fraction) -> Amounts:
     return replace(bout, length_ms=seconds * 1000, reps=max(1, int(bout.reps * share)) if bout.reps else bout.reps)
 
 
-def no_quicker(bout: Amounts, rep_ms: int) -> Amounts:
-    """The same bout with no more repetitions than fit in at `rep_ms` each, one at least; 0 ms: as it is."""
-    if not bout.reps or not rep_ms:
+def no_quicker(bout: Amounts, own_ms: int, rep_ms: int) -> Amounts:
+    """The same bout with no more repetitions than fit in at `rep_ms` each, one at least; 0 ms: as it is.
+
+    One that goes by time is counted too, where its own tempo (`own_ms`) is quicker.
+    """
+    if bout.kind is not StepKind.WORK or own_ms >= rep_ms or not (bout.reps or own_ms):
         return bout
-    return replace(bout, reps=max(1, min(bout.reps, bout.length_ms // rep_ms)))
+    most = bout.length_ms // rep_ms
+    return replace(bout, reps=max(1, min(bout.reps or most, most)))

@@ -198,7 +198,7 @@ def _station(order: Order, block: Block, slot: _Slot, dose: Dose, limits: Limits
     work, rest, weight = (dose.work, max(dose.rest, limits.rest), dose.load) if block.is_main else (FULL, FULL, FULL)
     got = shared(amounts(item, written, actual, work, limits.longest_hold_s(actual)), slot.unit.part.bouts.share)
     if actual.is_chair_stand:
-        got = no_quicker(got, limits.slowest_stand_ms)
+        got = no_quicker(got, actual.rep_ms, limits.slowest_stand_ms)
     load = owned_load_g(item.load_g, weight, order.client.weights_g) if actual.loaded and item.load_g else 0
     between = item.rest_s if item.rest_s is not None else block.rest_s
     return Station(

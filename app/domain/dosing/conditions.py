@@ -104,7 +104,7 @@ ON_BOTH_FEET: Caps = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 1}
 OPERATED: Mapping[Condition, Region] = {
     Condition.HIP_REPLACEMENT: Region.HIP, Condition.KNEE_REPLACEMENT: Region.KNEE,
     Condition.SHOULDER_REPLACEMENT: Region.SHOULDER, Condition.SPINAL_SURGERY: Region.BACK}
-#: A back that breaks by little: new pain in it may be a new break.
+#: Bones that break by little: new pain may be a new break.
 THIN_BONED = frozenset({Condition.OSTEOPOROSIS, Condition.SPINE_FRACTURE})
 
 CONDITION_RULES: Mapping[Condition, ConditionRule] = {
@@ -193,7 +193,8 @@ CONDITION_RULES: Mapping[Condition, ConditionRule] = {
         first={Axis.SPINAL_ROUNDING: 0, Axis.LOADED_TWIST: 0, Axis.LOADED_SPINAL_FLEXION: 1, Axis.FLOOR_TRANSFER: 1,
                Axis.BEARING_DOWN: 1, Axis.SPINAL_EXTENSION: 1, **ON_BOTH_FEET}, first_weeks=12,
         acute={Axis.BEARING_DOWN: 0, Axis.LOADED_SPINAL_FLEXION: 0, Axis.DEEP_HIP_FLEXION: 1, Axis.HEAD_TURNING: 0,
-               Axis.NECK_LOAD: 0, Axis.ANKLE_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1}, acute_weeks=6),
+               Axis.NECK_LOAD: 0, Axis.ANKLE_LOAD: 1, Axis.OVERHEAD_SHOULDER: 1}, acute_weeks=6,
+        is_steady_up_first=True),
     Condition.GLAUCOMA: ConditionRule(
         (JASIEN_2015,), "head low is studied; holds and straining are custom",
         caps={Axis.HEAD_BELOW_HEART: 1, Axis.BEARING_DOWN: 1, Axis.OVERHEAD_SHOULDER: 2}, is_short_hold=True),

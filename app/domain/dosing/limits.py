@@ -27,10 +27,10 @@ from app.domain.dosing.sore_places import (
     is_hip_front_spared,
     is_off_side,
 )
-from app.domain.model.body import BODY_REGIONS, REGION_AXES, Region
+from app.domain.model.body import BODY_REGIONS, REGION_AXES, Spot
 from app.domain.model.client import Client, Condition, Place
 from app.domain.model.diary import Diary
-from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Pattern, Position, Space
+from app.domain.model.exercise import CLEAR, Axis, Exercise, Mode, Position, Space
 from app.domain.model.kit import BED, STEP, WEIGHTS
 from app.domain.model.limbs import (
     BodyLimb,
@@ -53,9 +53,6 @@ ONE_ARM: Mapping[Axis, int] = {Axis.UNHELD_BALANCE: 0, Axis.SINGLE_LEG_BALANCE: 
 
 #: With a walking aid besides, no hand is left to catch with: both feet carry.
 ONE_ARM_AND_AID: Mapping[Axis, int] = {**ONE_ARM, Axis.SINGLE_LEG_BALANCE: 0}
-
-#: Where a lunge carries somebody on the foot ahead.
-SPLIT = frozenset({Position.STANDING, Position.KNEELING})
 
 #: What speaks against standing up from a chair without the hands, where they have to help.
 HANDS_FREE = "hands_free"
@@ -123,8 +120,8 @@ class Limits:
     limb_caps: Mapping[BodyLimb, Mapping[Axis, int]] = field(default_factory=dict, hash=False)
     """For each sore limb: the caps of work that uses it. See `app/domain/dosing/limb_caps.py`."""
 
-    looked_at: Mapping[Region, int] = field(default_factory=dict, hash=False)
-    """By region the pain from which somebody should look at it before the session goes on."""
+    looked_at: Mapping[Spot, int] = field(default_factory=dict, hash=False)
+    """By spot the pain from which somebody should look at it before the session goes on."""
 
     def caps_of(self, exercise: Exercise, side: StepSide) -> Mapping[Axis, int]:
         """The caps of one side's bout: without those of the like limb across, where the bout leaves that in peace."""
@@ -187,7 +184,7 @@ class Limits:
             yield "crossing", ""
         if self.is_level and STEP in exercise.needs():
             yield "step_up", ""
-        if self.is_level and exercise.pattern is Pattern.LUNGE and exercise.position in SPLIT:
+        if self.is_level and exercise.bends_in_stride:
             yield "split", ""
         if self.is_up and exercise.lies:
             yield "lying", ""
@@ -284,5 +281,5 @@ def limits_today(
         most_rpe=min((r.most_rpe for r in rules if r.most_rpe is not None), default=None),
         room_caps=room,
         bed=place.bed,
-        looked_at=looked_at_from(client, diary, in_session=True),
+        looked_at=looked_at_from(client, diary, today, in_session=True),
     )

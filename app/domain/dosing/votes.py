@@ -81,9 +81,9 @@ def pain_votes(diary: Diary, client: Client, table: RuleTable, today: date, *, s
         yield from _missing(RuleId.PAIN, "pain", level)
         return
     told = {s: v for s, v in diary.pain.items() if not is_usual(client, diary, s, v, today)}
-    looked_at = looked_at_from(client, diary)
+    looked_at = looked_at_from(client, diary, today)
     for spot, value in sorted(told.items()):
-        level, look = table.pain.level(value), value >= looked_at.get(spot.region, NEVER)
+        level, look = table.pain.level(value), value >= looked_at.get(spot, NEVER)
         if look and level < Level.ASK_FIRST:
             yield from _vote(RuleId.PAIN, Level.ASK_FIRST, spot=str(spot), value=value, look=1)
         else:

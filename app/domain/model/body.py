@@ -78,6 +78,11 @@ class Spot:
         return Spot(self.region, {"left": "right", "right": "left"}.get(self.side, ""))
 
 
+#: Every spot that can hurt: a region by itself, and each side of what there are two of.
+SPOTS = tuple(Spot(region, side) for region in BODY_REGIONS
+              for side in (("", "left", "right") if region in PAIRED_REGIONS else ("",)))
+
+
 _REGIONS = {region.value: region for region in Region}
 
 

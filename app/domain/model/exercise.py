@@ -217,6 +217,12 @@ class Exercise:
         return self.stretches_hip_front or self.pattern is Pattern.LUNGE
 
     @property
+    def bends_in_stride(self) -> bool:
+        """Whether the knee ahead bends while that foot carries: a lunge, or a stretch in the same stand."""
+        is_stretch = self.stretches_hip_front and bool(self.asks(Axis.DEEP_KNEE_FLEXION))
+        return self.position in (Position.STANDING, Position.KNEELING) and (self.pattern is Pattern.LUNGE or is_stretch)
+
+    @property
     def on_floor(self) -> bool:
         """Whether one gets down to do it."""
         return self.position in FLOOR_POSITIONS

@@ -70,7 +70,7 @@ def spared(limits: Limits, hurt: Hurt) -> Limits:
 
 def wants_a_look(hurt: Hurt, limits: Limits) -> bool:
     """Whether somebody should look at it before anything goes on."""
-    return hurt.level >= limits.looked_at.get(hurt.spot.region, NEVER)
+    return hurt.level >= limits.looked_at.get(hurt.spot, NEVER)
 
 
 def _is_over(exercise: Exercise, limits: Limits) -> bool:

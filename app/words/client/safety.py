@@ -43,6 +43,17 @@ SAFETY_SOLES: Pair = (
     "Keep your shoes on, and look at your soles afterwards. Stay seated while there is an open sore.",
     "Shoes on, and look at {name}’s soles afterwards. Sitting only while there is an open sore.")
 SAFETY_KNOCK = "Blood thinner: after a knock on the head get help at once, even if all seems well."
+SAFETY_THIN_BONES = (
+    "Thin bones: keep the back long, never round or twist it with force, and stop for a sudden pain in the back.")
+SAFETY_BROKEN_SPINE = (
+    "Broken bone in the spine: keep the back long, lift nothing, and stop for any new or stronger pain in the back.")
+SAFETY_SPINE = "Back operation: turn with the feet and not the back, and lift nothing. Stop for pain into a leg."
+SAFETY_HEART: Pair = (
+    "Heart: have the spray or tablets you were given for it within reach.",
+    "Heart: have the spray or tablets {name} was given for it within reach.")
+SAFETY_SEIZURE: Pair = (
+    "Epilepsy: keep away from sharp edges, and tell someone when you start.",
+    "Epilepsy: keep {name} away from sharp edges, and never leave the room.")
 SAFETY_TOGETHER: Pair = ("Train together with the person who helps you.", "Stay beside {name} from start to finish.")
 SAFETY_FALLS = "Hold on to something that can’t tip for every balance exercise."
 SAFETY_LEAD = (
@@ -65,6 +76,8 @@ BREATHE: Pair = ("Breathe out on the effort. Never hold your breath.",
 #: What the tick of a condition promises to say before each session.
 BESIDE_THE_TICK: Mapping[Condition, str | Pair] = {
     Condition.WHEELCHAIR: SAFETY_BRAKES, Condition.COPD: SAFETY_INHALER, Condition.PARKINSONS: SAFETY_TABLETS,
+    Condition.OSTEOPOROSIS: SAFETY_THIN_BONES, Condition.HEART_CONDITION: SAFETY_HEART,
+    Condition.EPILEPSY: SAFETY_SEIZURE,
     Condition.NEUROPATHY: SAFETY_SOLES, Condition.BLOOD_THINNER: SAFETY_KNOCK,
     Condition.MEMORY_LOSS: SAFETY_TOGETHER,
 }
@@ -89,13 +102,16 @@ def safety_lines(body: Client, *, led: bool, asked: str = "", holds_on: bool = F
     `holds_on`: whether today, for whatever reason, balance is held. `today` None: first weeks are taken to count still.
     """
     lines: list[tuple[bool, str | Pair]] = [
-        (led, SAFETY_LEAD), (body.alone, SAFETY_ALONE), (body.alone and not body.rises_unaided, SAFETY_NO_RISING),
+        (led, SAFETY_LEAD),
+        (body.alone and Condition.MEMORY_LOSS not in body.conditions, SAFETY_ALONE),
+        (body.alone and not body.rises_unaided, SAFETY_NO_RISING),
         (Condition.INSULIN in body.conditions, SAFETY_INSULIN), (bool(PULSE & body.conditions), SAFETY_PULSE),
-        (Condition.SHOULDER_REPLACEMENT in body.conditions and not is_cleared(body, Condition.SHOULDER_REPLACEMENT),
-         SAFETY_ARM),
+        (_waits(body, Condition.SHOULDER_REPLACEMENT), SAFETY_ARM),
         (_has_new_leads(body, today), SAFETY_LEADS),
         (rests_arm(body), rest_arm(body.rest_side)), (rests_leg(body), rest_leg(body.rest_side)),
-        (Condition.HIP_REPLACEMENT in body.conditions and not is_cleared(body, Condition.HIP_REPLACEMENT), SAFETY_HIP),
+        (_waits(body, Condition.HIP_REPLACEMENT), SAFETY_HIP),
+        (_waits(body, Condition.SPINAL_SURGERY), SAFETY_SPINE),
+        (_waits(body, Condition.SPINE_FRACTURE), SAFETY_BROKEN_SPINE),
         *((condition in body.conditions, line) for condition, line in BESIDE_THE_TICK.items()),
         (holds_on or _holds_on(body), SAFETY_FALLS), (True, SAFETY_ALWAYS)]
     return [_to(line, asked) for applies, line in lines if applies]
@@ -109,9 +125,12 @@ def look_lines(body: Client, kit: Collection[str], asked: str = "", *, holds_on:
     return [_to(line, asked) for applies, line in lines if applies]
 
 
+def _waits(body: Client, condition: Condition) -> bool:
+    return condition in body.conditions and not is_cleared(body, condition)
+
+
 def _has_new_leads(body: Client, today: date | None) -> bool:
-    has_one = Condition.PACEMAKER in body.conditions and not is_cleared(body, Condition.PACEMAKER)
-    return has_one and (today is None or is_acute(body, Condition.PACEMAKER, today))
+    return _waits(body, Condition.PACEMAKER) and (today is None or is_acute(body, Condition.PACEMAKER, today))
 
 
 def _holds_on(body: Client) -> bool:

@@ -47,7 +47,7 @@ def _also(condition: Condition, rule: ConditionRule) -> Iterator[str]:
         yield "until the go-ahead nothing lying down, and no thigh behind the body"
     if rule.is_steady_up_first:
         yield (f"until the go-ahead a chair stand takes ≥ {SLOW_STAND_MS // 1000} s and is never brisk, "
-               "nothing is stepped up on to, and nothing bends with one foot ahead")
+               "nothing is stepped up on to, and no knee bends with one foot ahead")
     if rule.is_weightless_first:
         yield "until the go-ahead no weight is lifted"
     if rule.is_weightless_lying:

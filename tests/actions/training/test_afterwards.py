@@ -122,7 +122,7 @@ def test_much_pain_where_one_was_operated_on_ends_it_and_waits_for_a_look(at_hom
     at_home.answer()
     run = at_home.begin()
     assert not playing.tell_hurt(at_home.store, at_home.clock, run, Hurt(KNEE, 6)).is_over
-    new = replace(run, limits=replace(run.limits, looked_at={Region.KNEE: 6}))
+    new = replace(run, limits=replace(run.limits, looked_at={KNEE: 6}))
     after = playing.tell_hurt(at_home.store, at_home.clock, new, Hurt(KNEE, 6))
     assert after.is_over and after.state.hurts[-1].wants_look
     done = playing.keep_session(at_home.store, at_home.clock, after)

@@ -104,7 +104,7 @@ def _questions(c: Card, live: Live, told: HurtAnswers, known: tuple[Spot, ...], 
         among = options(*asks.KINDS.items())
         pieces += [c.head(asks.KIND), c.one_of(among, told.kind, lambda kind: put(kind=kind))]
         pieces += [c.note(asks.NUMB_STOPS)] if told.kind is HurtKind.NUMB else []
-        looked_at = live.now.limits.looked_at.get(told.spot.region, PAIN_ENDS)
+        looked_at = live.now.limits.looked_at.get(told.spot, PAIN_ENDS)
         pieces += [c.note(asks.LEVEL_STOPS)] if told.level >= PAIN_ENDS else [
             c.note(asks.LOOK_STOPS)] if told.level >= looked_at else []
     if led:
