@@ -157,9 +157,19 @@ class Walker(Window):
         self.page.evaluate(QUIET, QUIET_MS)
         self._bring(field)
         field.focus()  # a pointer would press where the app's picture, which follows later, shows something else
-        field.fill(value)
+        self._filled(field, value)
         self.page.keyboard.press("Tab")
         return self
+
+    def _filled(self, field: Locator, value: str) -> None:
+        """Until it stands there: what is written in the moment in which Flutter takes the field over is emptied."""
+        until = time.monotonic() + WAIT_MS / 1000
+        while time.monotonic() < until:
+            field.fill(value)
+            self.page.wait_for_timeout(QUIET_MS)
+            if field.input_value() == value:
+                return
+        raise AssertionError(f"It does not take {value!r}: {self.spoken()}")
 
     def paste(self, label: str | re.Pattern[str], text: str) -> Self:
         """Puts a long text into a field at once; typing it would take minutes."""
