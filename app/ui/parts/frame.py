@@ -37,21 +37,52 @@ class Nav:
 class Card(Fields):
     """Everything a screen is set from: `Card(palette, page.width, text_scale, page.height)`."""
 
-    def room(self, nav: Nav | None = None, measure: float = t.MEASURE) -> float:
-        """Width of the body column, px: what a strip or chart on the page may take."""
-        side = self._side if nav and self.is_wide else 0
-        return max(200, min(measure, self.width - side - 2 * self.margin))
+    def room(self, nav: Nav | None = None, measure: float = t.MEASURE, *, beside: bool = False) -> float:
+        """Width of the body column, px: what a strip or chart on the page may take.
+
+        With `beside`, of the first of two columns, where the page has room for two.
+        """
+        whole = self._across(nav)
+        least = t.LEAST_BESIDE + t.BETWEEN if beside and self.has_two_columns(nav) else 0
+        return max(200, min(measure, whole - least))
+
+    def room_beside(self, nav: Nav | None = None) -> float:
+        """Width of the second column, px; of the only one, where there is no room for two."""
+        if not self.has_two_columns(nav):
+            return self.room(nav)
+        return min(t.MOST_BESIDE, self._across(nav) - t.BETWEEN - self.room(nav, beside=True))
+
+    def has_two_columns(self, nav: Nav | None = None) -> bool:
+        """Whether words in two columns are both readable."""
+        least = t.LEAST_MAIN + t.BETWEEN + t.LEAST_BESIDE
+        return self.is_wide and self.scale <= t.LARGE_PRINT and self._across(nav) >= least * max(1.0, self.scale)
 
     def page(
         self, body: Sequence[ft.Control], foot: Sequence[ft.Control] = (), nav: Nav | None = None, *,
-        measure: float = t.MEASURE, spacing: float = t.GAP,
+        measure: float = t.MEASURE, spacing: float = t.GAP, beside: Sequence[ft.Control] = (),
     ) -> ft.Control:
-        """A whole page. The foot stays in view unless the window is low; the navigation is below or at the side."""
-        column = self.room(nav, measure)
+        """A whole page. The foot stays in view unless the window is low; the navigation is below or at the side.
+
+        `beside` stands in a second column of a wide page, and after the rest on any other.
+        """
+        column = self.room(nav, measure, beside=bool(beside))
+        if beside:
+            first, second = self.stack(body, spacing), self.stack(beside, spacing)
+            body = [first, second]
+            if self.has_two_columns(nav):
+                across = column + t.BETWEEN + self.room_beside(nav)
+                first.width, second.width = column, self.room_beside(nav)
+                body = [ft.Row([first, second], spacing=t.BETWEEN, vertical_alignment=ft.CrossAxisAlignment.START)]
+                return self._whole(body, foot, nav, across, column, spacing)
+        return self._whole(body, foot, nav, column, column, spacing)
+
+    def _whole(self, body: Sequence[ft.Control], foot: Sequence[ft.Control], nav: Nav | None, across: float,
+               column: float, spacing: float) -> ft.Control:
+        """Body as wide as `across`, the foot as its first column."""
         under = self._foot(foot, column)
         bar = [self.nav_bar(nav)] if nav and not self.is_wide else []
         pieces = [self.stack(body, spacing), *(under if self._is_low else [])]
-        own = ft.Column([self._scroll(pieces, column), *([] if self._is_low else under)], spacing=0)
+        own = ft.Column([self._scroll(pieces, across), *([] if self._is_low else under)], spacing=0)
         main = self.landmark(MAIN, own)
         if nav and self.is_wide:
             return ft.Row(
@@ -85,6 +116,9 @@ class Card(Fields):
         edge = ft.Border(right=ft.BorderSide(t.RULE, self.p.ink))
         side = ft.Container(places, width=self._side, border=edge, padding=20, alignment=ft.Alignment.TOP_LEFT)
         return self.landmark(NAVIGATION, side)
+
+    def _across(self, nav: Nav | None) -> float:
+        return self.width - (self._side if nav and self.is_wide else 0) - 2 * self.margin
 
     @property
     def _side(self) -> float:

@@ -41,6 +41,8 @@ SIDE = 220
 """Width of the side navigation, px."""
 MEASURE = 760
 """Widest column of words, px."""
+LEAST_MAIN, LEAST_BESIDE, MOST_BESIDE, BETWEEN = 560, 330, 520, 40
+"""Two columns of a wide page: the least that the first one takes, what the one beside it takes, and between, px."""
 
 
 LIGHT, DARK = EVENLOAD_LIGHT, EVENLOAD_DARK

@@ -133,6 +133,26 @@ def test_navigation_is_below_on_a_phone_and_beside_on_a_desk() -> None:
     assert [spoken(b) for b in pressed(low)] == ["Done"]
 
 
+@pytest.mark.parametrize(("width", "scale", "two"), [(412, 1.0, False), (1100, 1.0, False), (1280, 1.0, True),
+                                                     (1280, 1.3, False), (1280, 2.0, False), (1920, 1.3, True)])
+def test_a_wide_page_has_two_columns_and_every_other_the_same_in_one(width: int, scale: float, two: bool) -> None:
+    """Both fit beside the navigation, each as wide as words need; the foot is as wide as the first."""
+    nav = Nav((Destination("today", "Today"),), "today", ignore)
+    c = Card(t.LIGHT, width, scale, 900)
+    page = c.page([c.body("first")], [c.body("foot")], nav, beside=[c.body("second")])
+    assert [one for one in texts(page) if one in ("first", "second", "foot")] == ["first", "second", "foot"]
+    assert c.has_two_columns(nav) is two
+    rows = [one for one in controls(page) if isinstance(one, ft.Row) and texts(one) == ["first", "second"]]
+    assert bool(rows) is two
+    if two:
+        first, second = (float(column.width or 0) for column in rows[0].controls)
+        assert first >= t.LEAST_MAIN and second >= t.LEAST_BESIDE
+        assert first + t.BETWEEN + second <= width - t.SIDE * min(scale, 1.5) - 2 * t.MARGIN_WIDE
+        assert c.room(nav, beside=True) == first and c.room_beside(nav) == second
+    else:
+        assert c.room(nav, beside=True) == c.room(nav) == c.room_beside(nav)
+
+
 def test_a_strip_of_hundreds_of_steps_is_a_handful_of_shapes() -> None:
     """Since each shape travels to the screen."""
     many = samples.many_short()

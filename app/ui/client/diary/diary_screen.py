@@ -47,7 +47,7 @@ def DiaryScreen(shell: Shell) -> ft.Control:
         go = c.button(says.TO_TODAY, safe(shell, lambda _: shell.go("/today")))
         return c.page([c.title(says.TITLE), c.empty(says.EMPTY_HEAD, says.EMPTY, [go]), note_something(c, shell)],
                       nav=nav)
-    width = c.room(nav)
+    width = c.room(nav, beside=True)
     span_ms = max((s.plan.total_ms for week in weeks[:shown] for s in week.sessions), default=0)
     body = [c.title(says.TITLE), *_open(c, shell, everything, today - timedelta(days=FORTNIGHT_DAYS)),
             note_something(c, shell), c.head(words.WEEKS_HEAD)]
@@ -56,7 +56,8 @@ def DiaryScreen(shell: Shell) -> ft.Control:
     if len(weeks) > shown:
         body.append(c.button(says.OLDER, safe(shell, lambda _: show(shown + WEEKS_MORE))))
     body += [c.caption(words.FOLDED_KEY)] if span_ms else []
-    return c.page([*body, *charts(c, everything, today, width), *week_in_minutes(c, everything, today)], nav=nav)
+    return c.page(body, nav=nav, beside=[*charts(c, everything, today, c.room_beside(nav)),
+                                         *week_in_minutes(c, everything, today)])
 
 
 def _open(c: Card, shell: Shell, everything: Sequence[Record], since: date) -> list[ft.Control]:

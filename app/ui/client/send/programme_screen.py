@@ -71,12 +71,13 @@ def _shelf(c: Card, shell: Shell, person: Person, now: Opening, door: Door, pad:
     for one in found:
         body.append(_coach(c, shell, person, one, several, door))
     pick = None if now.busy else safe(shell, door.pick)
-    body += [c.button(today.PICK_FILE, pick, look=Look.SOLID if not found else Look.BOX,
+    more = [c.button(today.PICK_FILE, pick, look=Look.SOLID if not found else Look.BOX,
                       icon=ft.Icons.FOLDER_OPEN_SHARP), c.soft(today.PICK_HINT),
              _paste(c, shell, door, pad, now.busy)]
     foot = [c.button(today.TO_TODAY, safe(shell, lambda _: shell.go("/today")),
                      look=Look.SOLID if found else Look.BOX)]
-    page = c.page(body, foot, client_nav(shell, "") if c.is_wide else None)
+    nav = client_nav(shell, "") if c.is_wide else None
+    page = c.page(body, foot, nav, beside=more) if found else c.page([*body, *more], foot, nav)
     page.key = f"shelf {now.told}"  # begins anew at its top, where what was said stands
     return page
 

@@ -99,9 +99,8 @@ def SendScreen(shell: Shell) -> ft.Control:
     last = _last(c, shell, person, lambda: put(Sending(told=says.SAID_SENT)))
     return c.page([
         c.title(says.TITLE), *told, *_stopped(c, shell, person), main, c.soft(says.only(coach.name)),
-        *last, c.head(says.WAYS), others, *_goes(c, shell, person),
-        MessagesPart(shell, person, coach), *own,
-    ], nav=nav)
+        *last, c.head(says.WAYS), others,
+    ], nav=nav, beside=[*_goes(c, shell, person), MessagesPart(shell, person, coach), *own])
 
 
 async def _leave(shell: Shell, person: Person, way: SendingWay) -> str:

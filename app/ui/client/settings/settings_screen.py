@@ -73,19 +73,20 @@ def _menu(shell: Shell, person: Person | None) -> ft.Control:
                   name=words.PLACES),
             c.row(words.PROGRAMME, "", goes(shell, "/programme")),
         ], 2)]
-    body += device_pieces(c, shell)
-    body += _roles(c, shell, person)
-    body += about_pieces(c, shell.brand, shell.device.place)
+    device = device_pieces(c, shell)
+    body += [] if person else device
+    beside = [*(device if person else []), *_roles(c, shell, person)]
+    beside += about_pieces(c, shell.brand, shell.device.place)
     is_desk = person is None and current_role(shell.store) is Role.COACH
     path = str(shell.store.path) if shell.store.path and not shell.device.place.in_browser else ""
-    body += [c.head(words.RECORDS), c.body(words.kept_in(path)), *([c.body(words.COPIES)] if person else []),
-             *([c.rows([c.row(pins.PIN, pins.state(has_pin(shell.store, person.id if person else DESK)),
-                               goes(shell, "/settings/pin"), name=pins.PIN)], 2)] if person or is_desk else []),
-             KeptPart(shell),
-             c.button(words.ERASE, goes(shell, "/settings/erase"))]
+    beside += [c.head(words.RECORDS), c.body(words.kept_in(path)), *([c.body(words.COPIES)] if person else []),
+               *([c.rows([c.row(pins.PIN, pins.state(has_pin(shell.store, person.id if person else DESK)),
+                                goes(shell, "/settings/pin"), name=pins.PIN)], 2)] if person or is_desk else []),
+               KeptPart(shell), c.button(words.ERASE, goes(shell, "/settings/erase"))]
     back = c.button(today.TO_TODAY, goes(shell, "/today")) if person else \
         c.button(words.BACK_TO_DESK, goes(shell, "/desk"))
-    page = c.page(body, [back], client_nav(shell, "settings") if person and c.is_wide else None)
+    nav = client_nav(shell, "settings") if person and c.is_wide else None
+    page = c.page(body, [back], nav, beside=beside)
     page.key = "menu"
     return page
 

@@ -19,6 +19,9 @@ from app.ui.shell.shell import Shell
 from app.words.client import plan as plans
 from app.words.client import today as words
 
+#: Widest column of the plan, px: the weeks and the one that is open stand beside each other.
+WIDEST = 1000
+
 
 @ft.component
 def PlanScreen(shell: Shell) -> ft.Control:
@@ -43,12 +46,13 @@ def PlanScreen(shell: Shell) -> ft.Control:
     pieces += coming if coming else _through(c, person.asked) if through else []
     done_count = sum(1 for due in plan if due.done_on)
     at = plans.where_one_is(card.due.week if card.due else 1, plan[-1].week, done_count, len(plan)) if plan else ""
-    pieces += [c.text(at, t.T_LEAD, t.SEMI, height=1.2), PlanWeeks(shell, card, plan, c.room(nav))] if plan else []
+    weeks = [PlanWeeks(shell, card, plan, c.room(nav, WIDEST))] if plan else []
+    pieces += [c.text(at, t.T_LEAD, t.SEMI, height=1.2), *weeks] if plan else []
     pieces += [c.soft(words.said(plans.PLAN_NOT, person.asked))]
     pieces += [c.soft(card.programme.about)] if card.programme.about else []
     pieces.append(around_plan(c, shell, person))
     pieces.append(c.button(words.OPEN_PROGRAMME, goes(shell, "/programme")))
-    return c.page(pieces, nav=nav)
+    return c.page(pieces, nav=nav, measure=WIDEST)
 
 
 def _through(c: Card, asked: str) -> list[ft.Control]:

@@ -28,6 +28,8 @@ from app.words.reasons import reason_text
 
 Face = tuple[list[ft.Control], list[ft.Control]]
 """Body and foot."""
+WideFace = tuple[list[ft.Control], list[ft.Control], list[ft.Control]]
+"""Body, foot, and what stands beside the body on a wide page."""
 
 
 @ft.component
@@ -40,9 +42,11 @@ def TodayScreen(shell: Shell) -> ft.Control:
     card = today(shell.store, shell.clock, person.id, session or None)
     nav = client_nav(shell, "today")
     face = standing(card, chosen=bool(session))
-    body, foot = _face(c, shell, card, face, nav, session)
+    is_session = face in (CardFace.READY, CardFace.ASK)
+    body, foot, beside = _session(c, shell, card, face, nav, session) if is_session else (
+        *_face(c, shell, card, face, session), [])
     above = [] if session else notes_above(c, shell, card, face)
-    page = c.page([_top(c, shell, card), *above, *body], foot, nav)
+    page = c.page([_top(c, shell, card), *above, *body], foot, nav, beside=beside)
     page.key = f"today-{face.value}"
     return page
 
@@ -64,7 +68,7 @@ def _top(c: Card, shell: Shell, card: Today) -> ft.Control:
     return ft.Row([words, *links], spacing=16)
 
 
-def _face(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session: str) -> Face:
+def _face(c: Card, shell: Shell, card: Today, face: CardFace, session: str) -> Face:
     at = f"/{session}" if session else ""
     if face is CardFace.STOPPED:
         return locked.stopped(c, shell, card)
@@ -77,28 +81,26 @@ def _face(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session:
         to = f"{route}{at}" if route == "/check-in" else route
         foot = [c.button(act, goes(shell, to), look=Look.SOLID)] if act else []
         return [c.title(_to(card, head)), c.lead(_to(card, words)), *_reasons(c, shell, card, face)], foot
-    if face in (CardFace.TOO_SHORT, CardFace.NOTHING_LEFT):
-        return _not_so(c, shell, card, face)
-    return _session(c, shell, card, face, nav, session)
+    return _not_so(c, shell, card, face)
 
 
-def _session(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session: str) -> Face:
+def _session(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, session: str) -> WideFace:
     """What is different and the moves first, then what to look at before, then what is folded. One press starts."""
     at, is_ready = f"/{session}" if session else "", face is CardFace.READY
-    body = drawn.session_head(c, shell, card, c.room(nav))
+    body = drawn.session_head(c, shell, card, c.room(nav, beside=True))
     if not is_ready:
         body.append(c.soft(today_words.said(day_card.AS_WRITTEN_FIRST, card.person.asked)))
-    body += look_around(c, card.person, card.kit(), card.timeline, card.day)
-    body += notes_below(c, shell, card, face)
+    beside = look_around(c, card.person, card.kit(), card.timeline, card.day)
+    beside += notes_below(c, shell, card, face)
     pack, steps = card.pack.sha256 if card.pack else "", card.timeline.steps if card.timeline else ()
     folded = [*(before_first(shell, pack, steps, card.library) if is_ready else []),
               *drawn.folded_why(c, shell, card), what_comes(shell, card.person, pack, steps, card.library),
               drawn.folded_where(c, shell, card), *drawn.folded_others(c, shell, card)]
-    body += [c.rule(), c.rows(folded, 2), c.link(today_words.ALL_RULES, goes(shell, "/why"))]
+    beside += [c.rule(), c.rows(folded, 2), c.link(today_words.ALL_RULES, goes(shell, "/why"))]
     if is_ready:
-        body.append(c.link(today_words.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
+        beside.append(c.link(today_words.CHECK_IN_AGAIN, goes(shell, f"/check-in{at}")))
     if session:
-        body.append(c.link(today_words.DUE_AGAIN, goes(shell, "/today")))
+        beside.append(c.link(today_words.DUE_AGAIN, goes(shell, "/today")))
 
     def start(_: object) -> None:
         if is_ready:
@@ -106,7 +108,7 @@ def _session(c: Card, shell: Shell, card: Today, face: CardFace, nav: Nav, sessi
         shell.go(f"/play{at}" if is_ready else f"/check-in{at}")
 
     first = [] if is_ready else [c.soft(today_words.FIRST_QUESTIONS)]
-    return body, [*first, c.main_button(today_words.START, safe(shell, start), ft.Icons.PLAY_ARROW_SHARP)]
+    return body, [*first, c.main_button(today_words.START, safe(shell, start), ft.Icons.PLAY_ARROW_SHARP)], beside
 
 
 #: Faces that are a head, a sentence and one way on.
