@@ -29,9 +29,9 @@ ELSEWHERE = b"https://cdn.jsdelivr.net/npm/@rive-app/flutter-native-wasm@44.0.0/
 #: As long, and never asked of any server.
 NOWHERE = b"blob:" + b"-" * (len(ELSEWHERE) - 5)
 #: Of ours, what the browser loads as a file of its own.
-ALONE = ("page.js", "parts.mjs", "opfs_fs.mjs", "memory.mjs", "memory-worker.js", "sw.js")
+ALONE = ("page.js", "voice.js", "parts.mjs", "opfs_fs.mjs", "memory.mjs", "memory-worker.js", "sw.js")
 #: In the page's head, in this order; the first two are the same wherever the client runs.
-SCRIPTS = ("page/start_watch.js", "page/reach.js", "start.js", "page.js")
+SCRIPTS = ("page/start_watch.js", "page/reach.js", "start.js", "page.js", "voice.js")
 UNCHANGED = (*ENGINES, *(f"assets/{name}" for name in ASSETS), *(f"pyodide/{name}" for name in PYODIDE),
              "version.json")
 

@@ -122,9 +122,14 @@ class Speech(Protocol):
     """A spoken line."""
 
     on: bool
+    language: str
+    """Which voice is asked for, where there are several."""
 
     async def say(self, text: str) -> bool:
-        """Speaks, and returns when it has been said. False when switched off or still speaking."""
+        """Speaks. False when switched off, without a voice, or where an earlier line is still spoken."""
+
+    async def hush(self) -> None:
+        """Breaks off, where the machine can."""
 
 
 class Awake(Protocol):

@@ -13,7 +13,7 @@ from app.device.notices import PlyerNotices
 from app.device.page_tree import FletPageTree
 from app.device.screen_awake import FletAwake
 from app.device.sound import FletSounds
-from app.device.speech import PlyerSpeech
+from app.device.speech import PageSpeech, PlyerSpeech
 from app.device.store_place import StorePlace, native_place
 from app.device.track import FletTrack, TrackShelf
 
@@ -34,10 +34,11 @@ def open_device(page: ft.Page, program: str = "Evenload", shelf: Callable[[], Tr
     held = page.session.store.get(HELD_AS)
     if isinstance(held, Device):
         return held
-    missing = Missing()
-    device = Device(FletSounds(missing), FletHaptics(missing), PlyerSpeech(missing), FletAwake(missing),
+    missing, where = Missing(), place or native_place()
+    speech = PageSpeech(missing, where) if where.in_browser else PlyerSpeech(missing)
+    device = Device(FletSounds(missing), FletHaptics(missing), speech, FletAwake(missing),
                     PlyerNotices(missing, program), FletFiles(missing), missing,
-                    FletTrack(missing, shelf() if shelf else None), FletPageTree(missing), place or native_place(),
+                    FletTrack(missing, shelf() if shelf else None), FletPageTree(missing), where,
                     linked or GivenFiles())
     page.session.store.set(HELD_AS, device)
     return device

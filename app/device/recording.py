@@ -85,11 +85,14 @@ class RecordingHaptics:
 
 class RecordingSpeech:
     def __init__(self, record: CallLog) -> None:
-        self.on = True
+        self.on, self.language, self.hushed = True, "en-GB", 0
         self._record = record
 
     async def say(self, text: str) -> bool:
         return self.on and self._record.write(Ability.SPEECH, text)
+
+    async def hush(self) -> None:
+        self.hushed += 1
 
 
 class RecordingAwake:

@@ -27,6 +27,8 @@ class StorePlace:
     """What the browser keeps for this host, as it reckons it; 0: not known."""
     asks_to_keep: bool = False
     """Asked to keep the store, this browser would ask the person; others decide by themselves."""
+    has_voice: bool = False
+    """The browser has a voice that needs no network."""
     folder: str = ""
     """Of the app within this browser, as `private_files.folder_name` gives it."""
 
@@ -52,6 +54,7 @@ def told(place: StorePlace, message: Any) -> None:
     place.newer_waits = bool(message.get("newer", place.newer_waits))
     place.uses_bytes = int(message.get("uses", place.uses_bytes))
     place.asks_to_keep = bool(message.get("asks", place.asks_to_keep))
+    place.has_voice = bool(message.get("voice", place.has_voice))
 
 
 def tell_shown(folder: str) -> None:
@@ -77,12 +80,21 @@ def ask_for_newer(folder: str) -> None:
     _say(folder, "newer wanted")
 
 
+def tell_voice(folder: str, words: str) -> None:
+    """Has the page speak or be silent; see `build/web/voice.js`."""
+    _post(f"voice:{folder}", words)
+
+
 def _say(folder: str, word: str) -> None:
+    _post(f"page:{folder}", word)
+
+
+def _post(name: str, words: str) -> None:
     if sys.platform == "emscripten":
         import js
 
-        channel = js.BroadcastChannel.new(f"page:{folder}")
-        channel.postMessage(word)
+        channel = js.BroadcastChannel.new(name)
+        channel.postMessage(words)
         channel.close()
 
 

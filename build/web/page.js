@@ -13,6 +13,7 @@ const tellPage = async () => pageChannel.postMessage({
     newer: !!(await waitingVersion()),
     uses: (await navigator.storage?.estimate?.())?.usage ?? 0,
     asks: await wouldAsk(),
+    voice: !!ownVoice("en"),
 });
 // Firefox alone puts this question to the person; the others decide by themselves.
 const isFirefox = CSS.supports("-moz-appearance", "none");

@@ -18,7 +18,7 @@ from app.domain.player.clock_gaps import GAP_MS
 from app.storage import people
 from app.storage.database import open_store
 from app.words import parts
-from app.words.client import diary, send, welcome
+from app.words.client import diary, player, send, settings, welcome
 from app.words.client import today as client
 from app.words.machine import web
 from tests.browser.beyond import Beyond
@@ -26,6 +26,7 @@ from tests.browser.lab import natively
 from tests.browser.offline import SETTLED, Visitor, fast_from
 from tests.browser.server import ROOT
 from tests.browser.static_site import StaticSite
+from tests.browser.test_voice import OURS, SPOKEN
 from tests.browser.web_app import make_web_app
 from tests.stories import steps
 from tests.stories.test_loop import build_pack, send_home, yesterday_morning
@@ -50,6 +51,7 @@ def test_a_whole_session_without_host_or_network(browser: Browser, path: str, tm
     folder = make_web_app(tmp_path / "app", entry=fast_from(yesterday_morning(), RATE, MOST_MS))
     site = StaticSite({path: folder})
     with Beyond() as beyond, Visitor(browser, site.address + path[1:], proxy=beyond.address) as visitor:
+        visitor.context.add_init_script(f"({SPOKEN})({json.dumps([OURS])})")
         for start in (visitor.visit, visitor.start_anew):
             start().sees(web.HERE)
             visitor.never_says(welcome.WORKS_ALONE)
@@ -58,9 +60,13 @@ def test_a_whole_session_without_host_or_network(browser: Browser, path: str, tm
         asked = len(site.asked)
         steps.be_welcomed(visitor.start_anew(), "Nora Lind")
         steps.open_programme(visitor, pack, words)
-        visitor.press(client.START)
+        visitor.press(client.SETTINGS).choose(parts.answer(settings.SENSES["speech"][0], parts.YES))
+        visitor.never_says(settings.NO_VOICE)
+        visitor.press(client.TO_TODAY).press(client.START)
         steps.check_in_with(visitor, "Left knee", 2)
         steps.play_to_the_end(visitor)
+        spoken = [words for words, *_ in visitor.page.evaluate("heard") if words != "cancel"]
+        assert any(words.startswith(player.spoken_next("", "").split(":")[0]) for words in spoken), spoken
         visitor.sees(diary.HOW_HARD).choose(parts.of(diary.HOW_HARD_SHORT, 5, 10), diary.NOTHING_HURTS)
         visitor.press(diary.SAVE).sees_heading(diary.KEPT)
         send_home(visitor, sealed)

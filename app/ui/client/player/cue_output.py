@@ -3,10 +3,14 @@ from __future__ import annotations
 
 from app.actions.training.playing import Playing
 from app.domain.model.plan import Step, StepKind
+from app.domain.player.player_state import Status
 from app.domain.sound.cues import Cue, CueKind, cues_of, sounding
 from app.ui.client.player.track_keeper import Conductor
 from app.ui.shell.shell import Shell
 from app.words.client import player as says
+
+#: While somebody stands still, nothing is spoken to its end.
+SILENT = (Status.PAUSED, Status.HURT, Status.ASKING)
 
 
 class Caller:
@@ -20,6 +24,7 @@ class Caller:
         self._waiting: frozenset[int] | None = None
         self._cues: tuple[Cue, ...] = ()
         self._step = -1
+        self._is_silent = False
 
     def stands_at(self, at_ms: int, *, jumped: bool) -> None:
         """The position was moved by hand. After a jump the cue at the very start of the step is still to come."""
@@ -27,11 +32,15 @@ class Caller:
         self._conductor.moved()
 
     def follow(self, playing: Playing) -> None:
-        """The track goes, stops or changes with the session."""
+        """The track goes, stops or changes with the session; a pause is silent."""
+        if playing.state.status in SILENT and not self._is_silent:
+            self._shell.run(self._device.speech.hush)
+        self._is_silent = playing.state.status in SILENT
         self._conductor.follow(playing)
 
     def leave(self) -> None:
         """The page is left, or the session is over."""
+        self._shell.run(self._device.speech.hush)
         self._conductor.leave()
 
     def call(self, playing: Playing) -> None:
@@ -59,11 +68,11 @@ class Caller:
         change = playing.state.step.kind is StepKind.CHANGE
         if cue.kind is CueKind.REST and coming is not None and not change and not self._conductor.speaks:
             line = coming.cues.set_up[0] if coming.cues.set_up else ""
-            self._shell.run(self._device.speech.say, says.spoken_next(coming.name, line))
+            self._shell.run(self._device.speech.say, self._shell.said(says.spoken_next(coming.name, line)))
 
     def _tell_change(self, playing: Playing, *, first: bool) -> None:
         """How to get down or up, as that part of it begins; with the first, what comes then."""
         coming = playing.library.get(playing.state.step.exercise or "")
         if not self._conductor.speaks:
             name = coming.name if first and coming is not None else ""
-            self._shell.run(self._device.speech.say, says.spoken_change(playing.state.step, name))
+            self._shell.run(self._device.speech.say, self._shell.said(says.spoken_change(playing.state.step, name)))
