@@ -3,6 +3,7 @@ from __future__ import annotations
 
 from enum import StrEnum
 
+from app.actions.appearance import is_american
 from app.device.abilities import Device
 from app.domain.model.person import Person
 from app.domain.player.tap_gates import Wait
@@ -39,6 +40,7 @@ def apply_senses(store: Store, device: Device) -> None:
     with store.read() as db:
         asked_for = bool(settings.setting(db, Sense.SPEECH, False))
     device.sounds.on, device.haptics.on, device.speech.on = on[Sense.SOUND], on[Sense.HAPTICS], asked_for
+    device.speech.language = "en-US" if is_american(store) else "en-GB"
 
 
 def switch_on(store: Store, device: Device, sense: Sense) -> None:

@@ -40,6 +40,13 @@ def saved_mode(tools: Tools) -> ft.ThemeMode:
     return ft.ThemeMode(appearance.theme_mode(tools.store) or ft.ThemeMode.SYSTEM.value)
 
 
+def in_american(words: str) -> str:
+    """The same sentence as it is said in the United States; its table is read where it is wanted."""
+    from app.words.english import american
+
+    return american(words)
+
+
 @ft.component
 def Root(tools: Tools) -> ft.Control:
     """The app on one page."""
@@ -75,13 +82,15 @@ def Root(tools: Tools) -> ft.Control:
     ft.use_effect(follow, dependencies=[])
     ft.use_effect(while_kept(page, remind), dependencies=[], cleanup=lambda: None)
     ft.use_effect(tell_reader, dependencies=[], cleanup=lambda: None)
+    english = in_american if appearance.is_american(tools.store) else None
     shell = Shell(tools, size[0], size[1], scale, palette_of(page, tools.brand), turn,
-                  lambda: set_turn(lambda n: n + 1), choose, chosen_id(tools.store) if asks_somebody(route) else "")
+                  lambda: set_turn(lambda n: n + 1), choose, chosen_id(tools.store) if asks_somebody(route) else "",
+                  english=english)
     shown = shown_for(route, shell)
     owner = pin_owner(shell, shown)
     if owner:
         shown, shell = LOCKED, replace(shell, locked=owner)
-    title = page_title(shown, tools.brand.name)
+    title = shell.said(page_title(shown, tools.brand.name))
 
     def name_page() -> None:
         if page.title != title:

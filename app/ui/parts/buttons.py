@@ -87,7 +87,7 @@ class Buttons(Words):
         """An act of second rank: underlined words, 48 px high."""
         style = t.ink_style(self.p, t.T_BODY, t.SEMI)
         style.decoration = ft.TextDecoration.UNDERLINE
-        face = ft.Text(words, style=style, semantics_label=name or None)
+        face = ft.Text(self.said(words), style=style, semantics_label=self.said(name) or None)
         return self.press(face, on_click, "", None, room(t.TARGET_DESK, t.T_BODY * 1.25, 2))
 
     def band(

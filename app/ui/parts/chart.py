@@ -65,7 +65,7 @@ def line_chart(
     shapes = _axes(c.p, plot, guide) + [shape for s in told for shape in _line(c.p, s, plot)]
     words = _scale_words(c, plot, (since, until))
     words += _end_words(c, told, names, plot, letter) if beside else []
-    drawing = _seen(shapes, words, width, height, words_of.chart_told([(s.name, s.values) for s in told], until))
+    drawing = _seen(c, shapes, words, width, height, words_of.chart_told([(s.name, s.values) for s in told], until))
     under = [] if beside else [c.caption(words_of.joined(names))]
     return c.stack([*under, drawing], 4)
 
@@ -87,7 +87,7 @@ def week_bars(
     places = geo.bars(len(bars), plot)
     shapes = _bar_shapes(c.p, bars, places, plot)
     words = _bar_words(c, bars, places, plot, letter)
-    return _seen(shapes, words, width, height, words_of.bars_told([(b.name, b.value) for b in bars], unit))
+    return _seen(c, shapes, words, width, height, words_of.bars_told([(b.name, b.value) for b in bars], unit))
 
 
 def spark_line(c: Words, values: Sequence[float | None], *, top: float = 10, width: float = 120, height: float = 48,
@@ -96,12 +96,13 @@ def spark_line(c: Words, values: Sequence[float | None], *, top: float = 10, wid
     plot = geo.Plot(3, width - 8, 6, height - 4, top)
     shapes = strokes.lines([((0, plot.foot), (width, plot.foot))], strokes.stroke(c.p.ink, t.HAIR))
     shapes += _line(c.p, Series("", tuple(values)), plot)
-    return _seen(shapes, [], width, height, spoken)
+    return _seen(c, shapes, [], width, height, spoken)
 
 
-def _seen(shapes: list[cv.Shape], words: list[ft.Control], width: float, height: float, spoken: str) -> ft.Control:
+def _seen(c: Words, shapes: list[cv.Shape], words: list[ft.Control], width: float, height: float, spoken: str
+          ) -> ft.Control:
     stack = ft.Stack([cv.Canvas(shapes, width=width, height=height), *words], width=width, height=height)
-    return ft.Semantics(content=stack, label=spoken, image=True, exclude_semantics=True)
+    return ft.Semantics(content=stack, label=c.said(spoken), image=True, exclude_semantics=True)
 
 
 def _axes(p: t.Palette, plot: geo.Plot, guide: float | None) -> list[cv.Shape]:

@@ -52,7 +52,7 @@ def count_panel(
     seen = ft.Semantics(content=ft.Container(body, bgcolor=ground, width=width), exclude_semantics=True,
                         label=words_of.left(count))
     said = ft.Semantics(content=ft.Container(width=2, height=2), live_region=True, container=True,
-                        label=spoken or words_of.joined([w for w in (word, aside, foot) if w]))
+                        label=c.said(spoken or words_of.joined([w for w in (word, aside, foot) if w])))
     return ft.Stack([seen, said])
 
 

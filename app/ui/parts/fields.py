@@ -20,7 +20,8 @@ class Fields(Choices):
     ) -> ft.TextField:
         """A labelled field. Found by `get_by_label(label)`. `on_change` gets the Flet event (`e.control.value`)."""
         return ft.TextField(
-            label=label, value=value, on_change=on_change, hint_text=hint or None, error=error or None,
+            label=self.said(label), value=value, on_change=on_change, hint_text=self.said(hint) or None,
+            error=self.said(error) or None,
             multiline=lines > 1, min_lines=lines, max_lines=max(lines, 8) if lines > 1 else 1,
             text_style=t.ink_style(self.p, t.T_LEAD, t.SEMI), label_style=t.ink_style(self.p, t.T_LEAD, t.SEMI),
             hint_style=t.ink_style(self.p, t.T_BODY, colour=self.p.soft),

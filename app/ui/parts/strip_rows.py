@@ -58,7 +58,7 @@ def folded_strip(c: Words, timeline: Timeline, done: Sequence[DoneStep], width: 
     shapes = lane_shapes(c.p, rows.done_in(whole, timeline.steps, done, scale), 0, LANE_REVIEW)
     shapes += _stop(c, rows.stop_in(whole, timeline.steps, done, scale), scale, 0, LANE_REVIEW)
     shapes += _base(c.p, scale.x_of(timeline.total_ms), LANE_REVIEW)
-    return _image(cv.Canvas(shapes, width=width, height=LANE_REVIEW + 4), words_of.strip_review(timeline, done))
+    return _image(c, cv.Canvas(shapes, width=width, height=LANE_REVIEW + 4), words_of.strip_review(timeline, done))
 
 
 def row_now(c: Words, timeline: Timeline, now_ms: int, width: float) -> ft.Control:
@@ -75,14 +75,14 @@ def row_now(c: Words, timeline: Timeline, now_ms: int, width: float) -> ft.Contr
     row, thread = ft.Row([name, left]), _thread(c.p, lines, now_ms, width, 2)
     column = ft.Column([row, cv.Canvas(shapes, width=width, height=top + LANE_NOW + 4),
                         cv.Canvas(thread, width=width, height=13)], spacing=0, tight=True)
-    return _image(column, words_of.strip_now(timeline, now_ms))
+    return _image(c, column, words_of.strip_now(timeline, now_ms))
 
 
 def thread_now(c: Words, timeline: Timeline, now_ms: int, width: float) -> ft.Control:
     """The whole session as one line, a segment for each part, with the marker."""
     shapes = _thread(c.p, rows.lines_in(timeline.steps), now_ms, width, 14)
     shapes += _marker(c.p, now_ms / max(1, timeline.total_ms) * width, width, -4, 25)
-    return _image(cv.Canvas(shapes, width=width, height=26), words_of.strip_now(timeline, now_ms))
+    return _image(c, cv.Canvas(shapes, width=width, height=26), words_of.strip_now(timeline, now_ms))
 
 
 def lane_shapes(p: t.Palette, blocks: Sequence[rows.LineBlock], y0: float, y1: float) -> list[cv.Shape]:
@@ -130,7 +130,7 @@ def _drawn(c: Words, timeline: Timeline, width: float, lanes: Lanes, high: float
         pieces.append(ft.Row([said, drawn, length], spacing=0))
     told = [words_of.row_told(name, line.minutes) for name, line in zip(names, lines, strict=True)]
     spoken = words_of.joined([words_of.strip_plan(timeline), *told, *([done] if done else [])])
-    return _image(ft.Column([*pieces, _key(c)], spacing=6, tight=True), spoken)
+    return _image(c, ft.Column([*pieces, _key(c)], spacing=6, tight=True), spoken)
 
 
 def _key(c: Words) -> ft.Control:
@@ -182,6 +182,6 @@ def _marker(p: t.Palette, x: float, width: float, y0: float, y1: float) -> list[
     ]
 
 
-def _image(drawn: ft.Control, spoken: str) -> ft.Control:
+def _image(c: Words, drawn: ft.Control, spoken: str) -> ft.Control:
     """Its own words for a screen reader: one picture, not twelve pieces."""
-    return ft.Semantics(content=drawn, label=spoken, image=True, exclude_semantics=True)
+    return ft.Semantics(content=drawn, label=c.said(spoken), image=True, exclude_semantics=True)

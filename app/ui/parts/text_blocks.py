@@ -1,7 +1,7 @@
 """Words, rules and boxes: the plainest pieces, bound to one palette and one width."""
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import flet as ft
@@ -19,10 +19,13 @@ class Words:
         width: of the window, px.
         scale: how much larger than usual the person reads, 1–2; see `text_scale.probe`.
         height: of the window, px.
+        english: puts every sentence into the reader's own English; None: as it was written.
     """
 
-    def __init__(self, palette: t.Palette, width: Size = 412, scale: float = 1.0, height: Size = 915) -> None:
+    def __init__(self, palette: t.Palette, width: Size = 412, scale: float = 1.0, height: Size = 915,
+                 english: Callable[[str], str] | None = None) -> None:
         self.p = palette
+        self._english = english
         self.width = width
         self.scale = scale
         self.height = height
@@ -42,7 +45,13 @@ class Words:
         height: float = 1.25, **more: Any,
     ) -> ft.Text:
         """Words in any size and weight; `more` goes to ft.Text."""
-        return ft.Text(words, style=t.ink_style(self.p, size, weight, colour, height), **more)
+        if self._english is not None and (name := more.get("semantics_label")):
+            more["semantics_label"] = self.said(name)
+        return ft.Text(self.said(words), style=t.ink_style(self.p, size, weight, colour, height), **more)
+
+    def said(self, words: str) -> str:
+        """A sentence, or the name of something drawn, in the reader's own English."""
+        return words if self._english is None or not words else self._english(words)
 
     def title(self, words: str, size: Size = t.T_TITLE) -> ft.Control:
         """The name of the page, heading 1."""

@@ -88,7 +88,7 @@ def _drawn(
     over = [*over, *_minutes(c, marks, at), *_floor_words(c, stretches, at)]
     canvas = cv.Canvas(drawing, width=at.scale.width, height=at.height)
     stack = ft.Stack([canvas, *over], width=at.scale.width, height=at.height)
-    return ft.Semantics(content=stack, label=spoken, image=True, exclude_semantics=True)
+    return ft.Semantics(content=stack, label=c.said(spoken), image=True, exclude_semantics=True)
 
 
 def _lane(p: t.Palette, blocks: Sequence[geo.StripBlock], y0: float, y1: float) -> list[cv.Shape]:

@@ -55,7 +55,7 @@ def moving_figure(
     size = min(width, height)
     if picture is None:
         return _photo(shell, pack, exercise, size)
-    label = moving_figures.figure_label(exercise.name, picture)
+    label = shell.said(moving_figures.figure_label(exercise.name, picture))
     turned = facing(picture, exercise, side)
     if motion is MotionComfort.CALM:
         return part.stills_in(picture, shell.palette, turned, width, height, label)
@@ -71,7 +71,7 @@ def still_figure(
     picture = picture_of(shell.store, pack, exercise)
     if picture is None:
         return _photo(shell, pack, exercise, size)
-    label = moving_figures.figure_label(exercise.name, picture)
+    label = shell.said(moving_figures.figure_label(exercise.name, picture))
     return part.still(picture, shell.palette, facing(picture, exercise, side), size, label)
 
 

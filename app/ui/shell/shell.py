@@ -62,6 +62,8 @@ class Shell:
     whose: str = ""
     """The id of the person whose answers this page asks for; empty where it asks for nobody’s."""
 
+    english: Callable[[str], str] | None = None
+    """Puts a sentence into the reader's own English; None: as it was written."""
     locked: str = ""
     """Whose PIN this page asks for before it shows anything; empty where it asks for none."""
 
@@ -87,7 +89,11 @@ class Shell:
 
     def card(self) -> Card:
         """The pieces every screen is set from, at this size and in these inks."""
-        return Card(self.palette, self.width, self.scale, self.height)
+        return Card(self.palette, self.width, self.scale, self.height, self.english)
+
+    def said(self, words: str) -> str:
+        """A sentence in the reader's own English."""
+        return words if self.english is None else self.english(words)
 
     def route_id(self) -> str:
         """What stands after the first word of the address, such as an id; empty if nothing."""
@@ -116,7 +122,7 @@ class Shell:
     def say(self, words: str) -> None:
         """A short note over the page."""
         message = ft.SnackBar(
-            ft.Text(words, style=t.ink_style(self.palette, t.T_BODY, t.SEMI, self.palette.paper)),
+            self.card().text(words, t.T_BODY, t.SEMI, self.palette.paper),
             bgcolor=self.palette.ink, duration=5000, shape=ft.RoundedRectangleBorder(radius=0),
         )
         self.tools.page.show_dialog(message)

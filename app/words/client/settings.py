@@ -116,6 +116,8 @@ def removed(name: str) -> str:
 DEVICE = "This device"
 LOOK = "Light or dark"
 LOOKS: Mapping[str, str] = {"system": "Same as the device", "light": "Light", "dark": "Dark"}
+ENGLISH = "Words and spelling"
+ENGLISHES: Mapping[str, str] = {"": "As in your country", "british": "British", "american": "American"}
 READER = "Screen reader"
 READER_NOTE = "Choose Yes if a screen reader reads these pages to you. It then gets every word from the start."
 SENSES: Mapping[str, tuple[str, str]] = {
@@ -124,6 +126,7 @@ SENSES: Mapping[str, tuple[str, str]] = {
     "speech": ("Voice", "What comes next, which side, how to set up: in your coach’s recording, or read aloud if the "
                         "device has a voice."),
 }
+NO_VOICE = "This browser has no voice of its own here, so only what your coach recorded is heard."
 ROLES = "Who uses this device"
 SOMEBODY_ELSE, ADD_SOMEBODY = "Someone else’s turn", "Add someone who trains"
 COACH_SIDE, CLIENT_SIDE = "Go to the coach’s side", "Go to the client’s side"

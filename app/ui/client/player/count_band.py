@@ -35,8 +35,9 @@ def count_band(c: Card, live: Live, room: Room, now: CardWords, width: float) ->
         inner = _upright(c, room, now, colour, ground, width)
     body = ft.Column([edge(c.p, phase, width), inner, edge(c.p, phase, width)], spacing=0, tight=True,
                      horizontal_alignment=STRETCH)
+    waiting = waiting_words(now.state.step)[0] if asks else ""
     aloud = ft.Semantics(content=ft.Container(width=2, height=2), live_region=True, container=True,
-                         label=", ".join(filter(None, (now.spoken, waiting_words(now.state.step)[0] if asks else ""))))
+                         label=c.said(", ".join(filter(None, (now.spoken, waiting)))))
     shown = ft.Stack([ft.Container(body, bgcolor=ground, width=width), aloud])
     return ft.GestureDetector(shown, on_tap=live.press(live.toggle), exclude_from_semantics=True)
 

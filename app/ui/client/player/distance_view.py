@@ -41,7 +41,7 @@ def _name(c: Card, live: Live) -> tuple[tuple[str, ...], float]:
     """The name in one or two lines, and its size, px."""
     found = live.now.library.get(live.now.state.step.exercise or "")
     said = found.name if found else word_now(live)
-    lines, ems = in_two_lines(said)
+    lines, ems = in_two_lines(c.said(said))
     return lines, min(NAME_SHARE * min(c.width, c.height), (c.width - 32) / ems)
 
 
@@ -101,5 +101,5 @@ def _buttons(c: Card, live: Live) -> ft.Control:
 
 def _word(c: Card, word: str, size: float, colour: str) -> ft.Control:
     # a node of its own, or it would be read as the name of the whole page
-    return ft.Semantics(content=ft.Text(word.upper(), style=t.ink_style(c.p, size / c.scale, t.EXTRA, colour, 1.0)),
-                        container=True)
+    style = t.ink_style(c.p, size / c.scale, t.EXTRA, colour, 1.0)
+    return ft.Semantics(content=ft.Text(c.said(word).upper(), style=style), container=True)

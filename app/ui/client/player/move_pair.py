@@ -67,7 +67,7 @@ def _undo(c: Card, live: Live, room: Room) -> list[ft.Control]:
         return []
     size = min(room.button, room.key)
     aloud = ft.Semantics(content=ft.Container(width=2, height=2), live_region=True, container=True,
-                         label=says.eased(live.eased.now.name))
+                         label=c.said(says.eased(live.eased.now.name)))
     back = c.button(says.UNDO, live.press(live.undo_ease), name=says.undo_eased(live.eased.was.name),
                     size=size / c.scale, height=asked(UNDO_HIGH, size, c.scale))
     return [back, aloud]

@@ -13,6 +13,7 @@ from app.domain.branding.brand import EmergencyNumber
 from app.domain.model.client import Client, Condition
 from app.domain.model.person import Person
 from app.words.client.welcome import USUAL_NUMBER, number_for
+from app.words.english import is_american
 
 T = TypeVar("T")
 POUND_G = 453.592
@@ -94,19 +95,20 @@ def with_body(draft: ProfileDraft, **changes: Any) -> ProfileDraft:
 
 
 def with_country(draft: ProfileDraft, country: str, known: Sequence[EmergencyNumber] = ()) -> ProfileDraft:
-    """The draft with a country, and its usual number unless another was typed; to be confirmed either way.
+    """The draft with a country, its unit of weight, and its usual number unless another was typed; to be confirmed.
 
     `known`: numbers that the coach entered; they come before the usual ones.
     """
     number = draft.number if draft.number_typed else number_for(country, known)
     right = draft.number_right and number == draft.number
-    return replace(with_person(draft, country=country), number=number, number_right=right)
+    was, now = is_american(draft.person.country), is_american(country)
+    pounds = draft.person.pounds if was == now else now
+    return replace(with_person(draft, country=country, pounds=pounds), number=number, number_right=right)
 
 
 def with_known(draft: ProfileDraft, chosen: EmergencyNumber) -> ProfileDraft:
     """The draft with a country and the number that the coach entered for it; to be confirmed."""
-    return replace(with_person(draft, country=chosen.country), number=chosen.number, number_typed=False,
-                   number_right=False)
+    return replace(with_country(draft, chosen.country), number=chosen.number, number_typed=False, number_right=False)
 
 
 def draft_of(person: Person) -> ProfileDraft:

@@ -5,8 +5,17 @@ from collections.abc import Callable
 
 import flet as ft
 
-from app.actions.appearance import choose_read_aloud, is_read_aloud
-from app.actions.output_settings import Counting, Sense, choose_counting, counting, senses, switch_off, switch_on
+from app.actions.appearance import English, choose_english, choose_read_aloud, english, is_read_aloud
+from app.actions.output_settings import (
+    Counting,
+    Sense,
+    apply_senses,
+    choose_counting,
+    counting,
+    senses,
+    switch_off,
+    switch_on,
+)
 from app.actions.training.reminding import choose_remind_hour, remind_hour
 from app.ui.client.sound_check import SoundCheck
 from app.ui.parts import AnswerOption, Card
@@ -25,14 +34,27 @@ def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
     looks = [AnswerOption(value, name, name=f"{words.LOOK}: {name}") for value, name in words.LOOKS.items()]
     pieces: list[ft.Control] = [
         c.head(words.DEVICE), c.subhead(words.LOOK), c.one_of(looks, _mode(shell), safe(shell, look)),
-        *_reader(c, shell),
+        *_english(c, shell), *_reader(c, shell),
     ]
     for sense, on in senses(shell.store).items():
         name, note = words.SENSES[sense]
-        pieces.append(c.stack([c.text(name, t.T_BODY, t.EXTRA), c.soft(note),
+        place = shell.device.place
+        lacks = [c.soft(words.NO_VOICE)] if sense is Sense.SPEECH and place.in_browser and not place.has_voice else []
+        pieces.append(c.stack([c.text(name, t.T_BODY, t.EXTRA), c.soft(note), *lacks,
                                c.yes_no(name, on, safe(shell, _switch(shell, sense)))], 6))
     check = SoundCheck(shell, "", None, key="sound-check")  # type: ignore[call-arg]
     return [*pieces, check, *_counting(c, shell), *_reminder(c, shell)]
+
+
+def _english(c: Card, shell: Shell) -> list[ft.Control]:
+    """Worktop or counter, physio or physical therapist."""
+    def choose(value: str) -> None:
+        choose_english(shell.store, English(value))
+        apply_senses(shell.store, shell.device)
+        shell.refresh()
+
+    among = [AnswerOption(value, name, name=f"{words.ENGLISH}: {name}") for value, name in words.ENGLISHES.items()]
+    return [c.subhead(words.ENGLISH), c.one_of(among, english(shell.store).value, safe(shell, choose))]
 
 
 def _reader(c: Card, shell: Shell) -> list[ft.Control]:

@@ -39,6 +39,10 @@ class Surroundings:
         self.drawn: list[Drawn] = []
         self._tasks: set[asyncio.Task[Any]] = set()
 
+    def said(self, words: str) -> str:
+        """As it was written."""
+        return words
+
     def run(self, task: Callable[..., Awaitable[Any]], *values: Any) -> None:
         """As the shell does."""
         made = asyncio.ensure_future(task(*values))

@@ -38,6 +38,10 @@ class Page:
         self.playing: Playing = act.start_session(
             made.store, made.clock, today(made.store, made.clock, made.person.id))
 
+    def said(self, words: str) -> str:
+        """As it was written."""
+        return words
+
     def run(self, task: Callable[..., Awaitable[Any]], *values: Any) -> None:
         """As the shell does."""
         made = asyncio.ensure_future(task(*values))
