@@ -17,7 +17,17 @@ import flet as ft
 
 from tests.stories.person import PHONE, Name
 from tests.tree.client import Client, Machine, Main, Saved
-from tests.tree.nodes import Node, Test, every, lost_in_live_regions, named, nodes, saying, shown_in_chromium_alone
+from tests.tree.nodes import (
+    Node,
+    Test,
+    every,
+    lost_in_live_regions,
+    named,
+    nodes,
+    saying,
+    shown_in_chromium_alone,
+    skipped_levels,
+)
 from tests.tree.still_loop import StillLoop
 
 #: Of the loop's time, which costs nothing.
@@ -213,6 +223,8 @@ class TreeWalker:
         assert not self.client.crashes and not self.errors, [*self.client.crashes, *self.errors]
         lost = lost_in_live_regions(self._parts())
         assert not lost, f"within a live region: {lost}"
+        skipped = [one for part in self._parts() for one in skipped_levels(part)]
+        assert not skipped, f"{self.route}: heads that skip a level: {skipped}"
         unshown = shown_in_chromium_alone(self._parts())
         assert not unshown, f"seen in Chromium alone: {unshown}"
         return self

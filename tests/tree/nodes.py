@@ -5,6 +5,7 @@ import dataclasses
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 import flet as ft
@@ -153,6 +154,13 @@ def lost_in_live_regions(control: Any) -> list[Node]:
 def shown_in_chromium_alone(control: Any) -> list[ft.Image]:
     """Pictures that are sent as bare bytes, which no engine but Chromium's shows: see `app/ui/parts/raster.py`."""
     return [one for one in every(control) if isinstance(one, ft.Image) and not isinstance(one.src, str)]
+
+
+def skipped_levels(control: Any) -> list[str]:
+    """Headings two levels below the one before, so that whoever goes from head to head misses where they belong."""
+    heads = [(one.heading_level, " ".join(node.name for node in nodes(one.content))) for one in every(control)
+             if isinstance(one, ft.Semantics) and one.heading_level]
+    return [name for (before, _), (level, name) in pairwise(heads) if level > before + 1]
 
 
 def every(control: Any) -> Iterator[ft.BaseControl]:

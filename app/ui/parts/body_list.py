@@ -132,7 +132,7 @@ def question(c: Choices, asking: Asking) -> list[ft.Control]:
     scale = c.scale_0_10(name, asking.levels.get(spot), tell, asking.ends)
     out = [] if asking.was.get(spot) else [
         c.link(words_of.LEAVE_OUT, bind(asking.on_remove, spot), name=words_of.leave_out(name))]
-    inner = c.aside(c.stack([c.subhead(words_of.how_much(name)), scale, *out], 8))
+    inner = c.aside(c.stack([c.subhead(words_of.how_much(name), level=2), scale, *out], 8))
     return [ft.Container(inner, key=ft.ScrollKey(ASKED))]  # type: ignore[call-arg]
 
 

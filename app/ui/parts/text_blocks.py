@@ -67,9 +67,9 @@ class Words:
         row += [] if under else end
         return ft.Column([self.rule(t.RULE_THICK), ft.Row(row, spacing=10), *under], spacing=6)
 
-    def subhead(self, words: str, size: Size = t.T_LEAD) -> ft.Control:
-        """A head within a section, heading 3, without a rule."""
-        return ft.Semantics(content=self.text(words, size, t.EXTRA, height=1.2), heading_level=3)
+    def subhead(self, words: str, size: Size = t.T_LEAD, level: int = 3) -> ft.Control:
+        """A head within a section, without a rule; heading 2 where it stands in none, right under the page's title."""
+        return ft.Semantics(content=self.text(words, size, t.EXTRA, height=1.2), heading_level=level)
 
     def lead(self, words: str) -> ft.Text:
         """The one sentence that matters on a page."""

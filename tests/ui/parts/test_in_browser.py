@@ -63,6 +63,9 @@ def browser() -> Iterator[Browser]:
         chromium.close()
 
 
+expect.set_options(timeout=60_000)  # a machine under load draws late
+
+
 def opened(browser: Browser, address: str, height: int = 3600, script: str = "") -> Page:
     """A page with its semantics switched on."""
     page = browser.new_page(viewport={"width": 412, "height": height})

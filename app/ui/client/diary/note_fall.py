@@ -73,13 +73,13 @@ def _questions(c: Card, shell: Shell, person: Person, held: Held[FallDraft], ask
 
     pieces: list[ft.Control] = [urgent(c, person, e.FALL_HEAD)] if told.answers.get(e.HEAD) else []
     for key in e.FALL_QUESTIONS:
-        pieces += [c.subhead(said(words.FALL_QUESTIONS[key], asked)),
+        pieces += [c.subhead(said(words.FALL_QUESTIONS[key], asked), level=2),
                    c.yes_no(words.FALL_SHORT[key], told.answers.get(key), _answers(shell, answer, key))]
     choose = safe(shell, lambda day: held.set(replace(held.value, day=day)))
     def write(event: Any) -> None:
         held.note(replace(held.value, note=event.control.value or ""))
 
-    return [*pieces, c.subhead(words.FALL_WHEN), days_back(c, today, TELL_BACK_DAYS, told.day, choose),
+    return [*pieces, c.subhead(words.FALL_WHEN, level=2), days_back(c, today, TELL_BACK_DAYS, told.day, choose),
             c.field(words.NOTE, told.note, write, lines=2)]
 
 

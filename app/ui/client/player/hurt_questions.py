@@ -121,13 +121,13 @@ def _where(c: Card, told: HurtAnswers, known: tuple[Spot, ...], put: Callable[..
         return [BodyPicker(c, levels, _only_newest(levels, put), says.HOW_ENDS), *back]
     cells = [c.choice(parts.spot(s), parts.spot(s), told.spot == s, _asking(s, put)) for s in known]
     pieces: list[ft.Control] = [
-        c.subhead(asks.KNOWN), c.side_by_side(cells),
+        c.subhead(asks.KNOWN, level=2), c.side_by_side(cells),
         c.button(asks.ELSEWHERE, lambda _: put(other=True, spot=None, level=None), size=t.T_BODY),
     ]
     if told.spot is not None:
         name = parts.spot(told.spot)
         scale = c.scale_0_10(name, told.level, lambda level: put(level=level), says.HOW_ENDS)
-        pieces.insert(2, c.aside(c.stack([c.subhead(parts.how_much(name)), scale])))
+        pieces.insert(2, c.aside(c.stack([c.subhead(parts.how_much(name), level=2), scale])))
     return pieces
 
 
@@ -175,5 +175,5 @@ def _a_lot(c: Card, live: Live) -> list[ft.Control]:
     person = live.now.person
     ring = asks.ring_words(person.emergency_contact, person.emergency_number)
     why = said(asks.CALL_WHY, person.asked)
-    box = c.harm_box(c.stack([c.subhead(asks.CALL_SOMEBODY), c.body(why), c.strong(ring)]))
+    box = c.harm_box(c.stack([c.subhead(asks.CALL_SOMEBODY, level=2), c.body(why), c.strong(ring)]))
     return [ft.Semantics(content=box, live_region=True)]

@@ -74,7 +74,7 @@ def signs_page(shell: Shell, live: Live) -> ft.Control:
 
 def _signs(c: Card, live: Live, head: str, signs: tuple[str, ...]) -> ft.Control:
     rows = [c.row(sign_words.sign_words(sign), "", live.press(live.end, Ending.SIGN, sign)) for sign in signs]
-    return c.harm_box(c.stack([c.subhead(head), c.rows(rows, 2)]))
+    return c.harm_box(c.stack([c.subhead(head, level=2), c.rows(rows, 2)]))
 
 
 def amiss_page(shell: Shell, live: Live) -> ft.Control:

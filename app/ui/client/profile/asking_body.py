@@ -71,8 +71,8 @@ def _which_side(c: Card, held: Held[ProfileDraft]) -> list[ft.Control]:
     sides = [AnswerOption(value, word, name=f"{words.WHICH_SIDE} {word}") for value, word in words.SIDE_OPTIONS]
     limbs = [AnswerOption(value, word, name=f"{words.WHICH_LIMB} {word}") for value, word in words.LIMB_OPTIONS]
     return [
-        c.subhead(words.WHICH_SIDE), c.one_of(sides, held.value.body.rest_side, side),
-        c.subhead(words.WHICH_LIMB), c.one_of(limbs, held.value.body.rest_limb, limb), c.soft(words.LIMB_HINT),
+        c.subhead(words.WHICH_SIDE, level=2), c.one_of(sides, held.value.body.rest_side, side),
+        c.subhead(words.WHICH_LIMB, level=2), c.one_of(limbs, held.value.body.rest_limb, limb), c.soft(words.LIMB_HINT),
         c.field(words.SIDE_BECAUSE, held.value.body.rest_side_because, because),
     ]
 
@@ -135,4 +135,4 @@ def _how_much(c: Card, spot: Spot, held: Held[ProfileDraft], ask: Any) -> ft.Con
     pairs: list[tuple[int | None, str]] = [*words.SPARE_OPTIONS, (None, words.SPARE_NO_NEED)]
     among = [AnswerOption(cap, word, name=words.spare_name(spot, word)) for cap, word in pairs]
     chosen = held.value.body.spare.get(spot, -1)
-    return c.aside(c.stack([c.subhead(words.spare_question(spot)), c.one_of(among, chosen, choose)]))
+    return c.aside(c.stack([c.subhead(words.spare_question(spot), level=2), c.one_of(among, chosen, choose)]))

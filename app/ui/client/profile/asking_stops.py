@@ -31,7 +31,7 @@ def ask_stops(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.Contro
     for head, group in words.STOP_GROUPS:
         among = options(*((stop, said) for stop, said in group.items() if stop in due))
         if among:
-            pieces += [c.subhead(head), c.several_of_list(among, ticked or (), safe(shell, toggle))]
+            pieces += [c.subhead(head, level=2), c.several_of_list(among, ticked or (), safe(shell, toggle))]
     return [*pieces, c.rule(),
             c.one_of_list(options((True, words.NONE_OF_THESE)), ticked == frozenset() or None, safe(shell, none))]
 

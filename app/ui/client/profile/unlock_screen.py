@@ -63,7 +63,7 @@ def _forgotten(c: Card, shell: Shell) -> list[ft.Control]:
             shell.say(words.REMOVED)
         shell.refresh()
 
-    pieces: list[ft.Control] = [c.subhead(words.FORGOTTEN), c.soft(words.FORGOTTEN_SAYS)]
+    pieces: list[ft.Control] = [c.subhead(words.FORGOTTEN, level=2), c.soft(words.FORGOTTEN_SAYS)]
     when = acting.may_go_without(shell.store, shell.locked)
     if when is None:
         return [*pieces, c.button(words.ASK_WITHOUT, safe(shell, ask))]

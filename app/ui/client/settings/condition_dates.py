@@ -73,7 +73,7 @@ def _one(c: Card, shell: Shell, person: Person, held: Held[FirstLimitsDraft], co
         _keep(shell, person, condition, replace(terms, cleared_by="", cleared=None))
 
     since = [c.soft(words.since_line(today.long_day_words(terms.since)))] if terms.since else []
-    pieces: list[ft.Control] = [c.subhead(name), *since]
+    pieces: list[ft.Control] = [c.subhead(name, level=2), *since]
     if is_cleared(person.body, condition):
         said = words.yes_line(terms.cleared_by, today.long_day_words(terms.cleared) if terms.cleared else "")
         return [*pieces, c.body(said), c.small_button(words.YES_BACK, safe(shell, take_back),

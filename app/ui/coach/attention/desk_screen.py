@@ -118,7 +118,7 @@ def _first(shell: Shell, c: Card) -> ft.Control:
     to_publish = c.button(words.TO_PUBLISH, safe(shell, bind(shell.go, "/publish")))
     name = publish.MATCHING_HEAD if publishing.coach_keys(shell.store) else ""
     aside = [c.soft(f"{name}: {' '.join(publishing.matching_words(shell.store))}")] if name else []
-    return c.box(c.stack([c.subhead(words.FIRST_HEAD), steps, *aside, c.side_by_side([to_publish])], t.GAP))
+    return c.box(c.stack([c.subhead(words.FIRST_HEAD, level=2), steps, *aside, c.side_by_side([to_publish])], t.GAP))
 
 
 def _dealt_with(shell: Shell, c: Card, marked: tuple[Marked, ...], reload: object) -> list[ft.Control]:

@@ -84,7 +84,7 @@ def IntakePanel(shell: Shell, on_taken: Callable[[], None]) -> ft.Control:
 def _results(shell: Shell, c: Card, results: tuple[_Result, ...], accept: Callable[[_Result], object],
              close: Callable[..., object]) -> ft.Control:
     rows = [_row(shell, c, one, accept) for one in sorted(results, key=lambda r: r.taken.error is None)]
-    head = ft.Semantics(content=c.subhead(words.RESULTS), live_region=True)
+    head = ft.Semantics(content=c.subhead(words.RESULTS, level=2), live_region=True)
     return c.box(c.stack([head, c.rows(rows), c.side_by_side([c.small_button(words.CLOSE, close)])], t.GAP))
 
 

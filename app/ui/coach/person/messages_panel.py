@@ -24,7 +24,7 @@ def sealed_messages(shell: Shell, c: Card, sheet: Sheet, on_sent: Callable[..., 
         confirm_reply_sent(shell.store, shell.clock, sheet.person.id, number)
         on_sent(None)
 
-    pieces: list[ft.Control] = [c.subhead(words.SEALED_HEAD, t.T_BODY)]
+    pieces: list[ft.Control] = [c.subhead(words.SEALED_HEAD, t.T_BODY, level=2)]
     for reply in sheet.sent[:-(SHOWN + 1):-1]:
         day = shell.clock.local(reply.utc).day
         pieces.append(c.soft(words.sealed_line(reply.number, day, str(reply.content.get("message", "")),

@@ -113,7 +113,7 @@ def ReplyPanel(shell: Shell, sheet: Sheet, on_sent: Callable[..., object]) -> ft
 
 def _stop(shell: Shell, c: Card, sheet: Sheet, stop: Stop) -> ft.Control:
     day = shell.clock.local(stop.utc).day
-    says = [c.subhead(words.STOP_HEAD), c.body(words.stop_line(stop, day)), c.body(words.stop_needs(stop))]
+    says = [c.subhead(words.STOP_HEAD, level=2), c.body(words.stop_line(stop, day)), c.body(words.stop_needs(stop))]
     sent = sheet.yes_sent
     if sent is not None:
         told = sent.content["clearance"]
