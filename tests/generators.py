@@ -14,6 +14,7 @@ from app.domain.model.body import BODY_REGIONS, PAIRED_REGIONS, Region, Spot
 from app.domain.model.client import Client, Condition, Place, UsualPain
 from app.domain.model.diary import AnsweredBy, Diary, Fall, Last, Symptom
 from app.domain.model.exercise import Axis, Cues, Exercise, Limb, Mode, Option, Pattern, Position, Sides, Space, Support
+from app.domain.model.figure_body import FigureBody
 from app.domain.model.names import can_be_seen
 from app.domain.model.person import Person
 from app.domain.model.plan import (
@@ -167,6 +168,7 @@ def sources(draw: st.DrawFn) -> Source:
         programmes=tuple(draw(programmes(one, session_ids)) for one in draw(st.lists(slugs, max_size=2, unique=True))),
         title=draw(texts()), about=draw(texts()), language=draw(st.sampled_from(("en", "de", "en-GB", "nds"))),
         contact=draw(texts()), rules=draw(rule_choices()), whole_library=draw(st.booleans()),
+        body=draw(st.sampled_from(FigureBody)),
         proofreading=draw(proofreading_limits),
     )
 

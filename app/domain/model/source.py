@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from app.domain.model.exercise import Exercise
+from app.domain.model.figure_body import FigureBody
 from app.domain.model.omit_defaults import LATE
 from app.domain.model.programme import Programme
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits
@@ -47,6 +48,8 @@ class Source:
     rules: RuleChoice = RuleChoice()
     whole_library: bool = False
     """Whether any exercise of the library may stand in where the ladder and the approved swaps have none."""
+    body: FigureBody = field(default=FigureBody.SILVER, metadata=LATE)
+    """Who moves in the pictures, where a client has not chosen."""
     proofreading: ProofreadingLimits = DEFAULT_LIMITS
     """From where on the proofreader objects."""
 

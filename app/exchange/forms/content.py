@@ -5,6 +5,7 @@ from typing import Annotated, Any
 
 from pydantic import AfterValidator, Field, create_model
 
+from app.domain.model.figure_body import FigureBody
 from app.domain.model.proofreading_limits import DEFAULT_LIMITS, ProofreadingLimits, limit_bounds
 from app.domain.model.rules import RuleId
 from app.domain.model.source import RuleChoice, Source
@@ -40,6 +41,7 @@ class SourceForm(Form):
     language: Annotated[str, matching("[a-z]{2,3}(-[A-Za-z0-9]{2,8})*", "a language as en or en-GB")] = "en"
     contact: Line = ""
     whole_library: bool = False
+    body: FigureBody = FigureBody.SILVER
 
 
 class RulesForm(Form):
@@ -103,11 +105,12 @@ def source_from_json(data: bytes) -> Source:
 def head_table(source: Source) -> dict[str, Any]:
     """The keys of `source.toml`."""
     keys = tuple(SourceForm.model_fields)
-    named = {key: getattr(source, key) for key in keys}
+    silent = ("", False, FigureBody.SILVER)
+    named = {key: value for key in keys if (value := getattr(source, key)) not in silent}
     rules = {"preset": source.rules.preset} | (
         {"shift": plain(source.rules.shift)} if source.rules.shift else {}) | (
         {"spare_both_sides": True} if source.rules.spare_both_sides else {})
-    head = {"source": {key: value for key, value in named.items() if value not in ("", False)}, "rules": rules}
+    head = {"source": plain(named), "rules": rules}
     usual = plain(DEFAULT_LIMITS)
     moved = {name: limit for name, limit in plain(source.proofreading).items() if limit != usual[name]}
     return head | ({"proofreading": moved} if moved else {})

@@ -5,10 +5,12 @@ from enum import Enum
 
 import flet as ft
 
-from app.actions.files.pack_media import photo_of, picture_of
+from app.actions.files.figure_body import figure_of
+from app.actions.files.pack_media import photo_of
 from app.device.window import answer_of, is_gone
 from app.domain.figure.drawing.picture import Picture
 from app.domain.model.exercise import Exercise, Mode, Sides
+from app.domain.model.figure_body import FigureBody
 from app.domain.model.plan import StepSide
 from app.ui.parts import figure as part
 from app.ui.parts.figure import Facing, Play
@@ -51,7 +53,7 @@ def moving_figure(
         side: which side works now; the figure is turned round for the left one.
         key: changes where it is to begin anew.
     """
-    picture = picture_of(shell.store, pack, exercise)
+    picture = figure_of(shell.store, pack, exercise)
     size = min(width, height)
     if picture is None:
         return _photo(shell, pack, exercise, size)
@@ -66,9 +68,10 @@ def moving_figure(
 
 def still_figure(
     shell: Shell, pack: str, exercise: Exercise, *, size: float, side: StepSide | None = None,
+    body: FigureBody | None = None,
 ) -> ft.Control | None:
-    """A still for a list, `size` px square. None where there is no figure."""
-    picture = picture_of(shell.store, pack, exercise)
+    """A still for a list, `size` px square; with another `body` than the one shown here. None: there is no figure."""
+    picture = figure_of(shell.store, pack, exercise, body)
     if picture is None:
         return _photo(shell, pack, exercise, size)
     label = shell.said(moving_figures.figure_label(exercise.name, picture))

@@ -4,6 +4,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from app.domain.model.exercise import Space
+from app.domain.model.figure_body import FigureBody
 from app.domain.model.thresholds import USUAL_PAIN_MOST
 
 TITLE = "Settings"
@@ -13,6 +14,11 @@ PAGES: Mapping[str, str] = {
     "around": "Alone, and up from the floor", "emergency": "Emergency number", "sends": "What you share with the coach",
 }
 STOPS = "The safety questions"
+BODIES_HEAD = "Who shows the moves"
+BODIES: Mapping[FigureBody | None, str] = {
+    None: "As the coach chose", FigureBody.SILVER: "Short silver hair", FigureBody.BEARD: "Bald, with a beard",
+    FigureBody.BROAD: "Broad, with dark hair",
+}
 PLACES = "Places"
 PROGRAMME = "Programme"
 

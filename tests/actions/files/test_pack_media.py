@@ -6,9 +6,13 @@ import hashlib
 from dataclasses import replace
 from datetime import UTC, datetime
 
+import pytest
+
 from app.actions import backup, erasing
+from app.actions.files.figure_body import choose_body, chosen_body, coachs_body
 from app.actions.files.pack_media import pack_shelf, photo_of, picture_of
 from app.actions.training.today import today
+from app.domain.model.figure_body import FigureBody
 from app.exchange.packs.pack import build_pack
 from app.storage import packs
 from app.storage.database import Store
@@ -43,6 +47,21 @@ def test_a_picture_of_the_coach_s_own_comes_as_it_is(store: Store) -> None:
     assert picture_of(store, mark, exercise) is None
     assert photo_of(store, mark, replace(exercise, figure="media/other.jpg")) is None
     assert photo_of(store, mark, replace(exercise, figure="")) is None
+
+
+@pytest.mark.parametrize("body", FigureBody)
+def test_the_coach_names_who_moves_and_the_client_may_choose_another(body: FigureBody, store: Store) -> None:
+    """In the pack; what was chosen here holds for every pack until it is taken back."""
+    source = replace(SOURCE, body=body)
+    data = asyncio.run(build_pack(source, coach=COACH))
+    mark = hashlib.sha256(data).hexdigest()
+    with store.begin() as db:
+        packs.keep_pack(db, KeptPack(mark, "key", source, datetime(2026, 3, 2, tzinfo=UTC)), data)
+    assert coachs_body(store, mark) is body and chosen_body(store) is None
+    for chosen in (*FigureBody, None):
+        choose_body(store, chosen)
+        assert chosen_body(store) is chosen and coachs_body(store, mark) is body
+    assert coachs_body(store, "0" * 64) is FigureBody.SILVER
 
 
 def test_an_exercise_may_name_another_figure(at_home: Home) -> None:

@@ -152,6 +152,8 @@ WRONG: dict[str, tuple[str, str, str, type[ContentError], str]] = {
                       "rules.shift.pain"),
     "limit too far": ("source.toml", "version = 1", "version = 1\n[proofreading]\nhold_s = 61", WrongValue,
                       "source.toml, proofreading.hold_s"),
+    "body unknown": ("source.toml", "version = 1", 'version = 1\nbody = "tall"', WrongValue,
+                     "source.toml, source.body"),
     "limit unknown": ("source.toml", "version = 1", "version = 1\n[proofreading]\nholds = 20", UnknownName,
                       "source.toml, proofreading"),
     "preset unknown": ("source.toml", "version = 1", 'version = 1\n[rules]\npreset = "brisk"', UnknownName,

@@ -7,7 +7,9 @@ import flet as ft
 import pytest
 
 from app.domain.figure.drawing.colours import ROLES, colour_of
+from app.domain.figure.drawing.dressed import dressed
 from app.domain.model.exercise import Sides
+from app.domain.model.figure_body import FigureBody
 from app.domain.model.plan import StepSide
 from app.ui.parts import theme as t
 from app.ui.parts.figure import Facing, animation, stills, stills_in
@@ -46,6 +48,27 @@ def test_the_same_picture_is_the_same_object(palette: t.Palette) -> None:
     assert stills(whole, palette, Facing.AS_DRAWN) is stills(whole, palette, Facing.AS_DRAWN)
     assert len({one, animation(whole, palette, Facing.TURNED, 4000), animation(whole, palette, Facing.AS_DRAWN, 5000),
                 *(animation(whole, other, Facing.AS_DRAWN, 4000) for other in (t.LIGHT, t.DARK))}) == 4
+
+
+@pytest.mark.parametrize("palette", BOTH)
+def test_hair_face_and_skin_of_every_body_are_told_apart(palette: t.Palette) -> None:
+    """What is drawn on a face from its skin, and another body's hair from its skin."""
+    ink = figure_ink(palette).colours
+    for skin, face, hair in (("skin", "face", "hair"), ("deepskin", "paleface", "whitehair"),
+                             ("lightskin", "face", "darkhair")):
+        assert t.contrast(ink[skin], ink[face]) >= SHAPE
+        assert skin == "skin" or t.contrast(ink[skin], ink[hair]) >= TOLD_APART
+
+
+@pytest.mark.parametrize("body", [FigureBody.BEARD, FigureBody.BROAD])
+@pytest.mark.parametrize("name", ["squat", "calf-raise"])
+def test_a_body_is_shown_in_every_theme(name: str, body: FigureBody) -> None:
+    """Its colours are put in: no role stays open."""
+    shown = dressed(picture(name), body)
+    for palette in (t.LIGHT, t.DARK):
+        moving = animation(shown, palette, Facing.TURNED, 4000).decode()
+        assert "@" not in moving and moving != animation(picture(name), palette, Facing.TURNED, 4000).decode()
+        assert not any("@" in still for still in stills(shown, palette, Facing.AS_DRAWN))
 
 
 @pytest.mark.parametrize(("sides", "side", "name", "meant"), [

@@ -5,7 +5,9 @@ import re
 from collections.abc import Mapping
 
 ROLES = ("outline", "skin", "hair", "top", "pants", "shoe", "face", "glow", "patch", "arrow", "floor", "mat", "chair",
-         "chair2", "metal", "wall", "band", "towel")
+         "chair2", "metal", "wall", "band", "towel",
+         "deepskin", "paleface", "whitehair", "lightskin", "darkhair")
+"""The last row is of other bodies: see `dressed`."""
 GROUND = "ground"
 """The colour that the picture lies on, by which far limbs are made paler. It is not drawn."""
 _NAMED = re.compile(r'"@([a-z0-9:]+)"')

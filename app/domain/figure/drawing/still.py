@@ -35,7 +35,7 @@ class Stills:
                 f'stroke-linejoin="round" transform="{move}">{inner}</g></svg>')
 
     def _parts(self, state: State, at_s: float) -> Iterator[str]:
-        yield _hull(floor(self.fit.left, self.fit.right).circles, "floor", 1.0)
+        yield hull_svg(floor(self.fit.left, self.fit.right).circles, "floor", 1.0)
         bone = ""
         run: list[str] = []
         for shape in self.shapes:
@@ -58,7 +58,7 @@ class Stills:
             return _line(way(self.figure, shape, state), shape.role, shape.width, alpha)
         if shape.line:
             return _line(shape.line, shape.role, shape.width, alpha)
-        return _hull(shape.circles, shape.role, alpha)
+        return hull_svg(shape.circles, shape.role, alpha)
 
     def _arrow_parts(self, state: State, at_s: float) -> Iterator[str]:
         within = at_s - self.figure.round_s if state.mirrored else at_s
@@ -67,7 +67,7 @@ class Stills:
             if strength > 0.01:
                 drawn = turned_over(self.figure.view, line) if state.mirrored else line
                 yield _line(drawn, "arrow", WIDTH, strength)
-                yield _hull(arrow_head(drawn), "arrow", strength)
+                yield hull_svg(arrow_head(drawn), "arrow", strength)
 
 
 def moments(figure: Figure) -> tuple[float, float]:
@@ -96,7 +96,8 @@ def _grouped(figure: Figure, state: State, bone: str, run: list[str]) -> str:
     return f'<g transform="matrix({c} {s} {_n(-math.sin(a), 4)} {c} {_n(x)} {_n(y)})">{inner}</g>'
 
 
-def _hull(circles: Circles, role: str, alpha: float) -> str:
+def hull_svg(circles: Circles, role: str, alpha: float) -> str:
+    """A filled hull as it stands in a file."""
     found = arcs(circles)
     if len(found) == 1:
         one = found[0]

@@ -92,7 +92,8 @@ def _known_numbers(c: Card, shell: Shell, held: Held[ProfileDraft]) -> list[ft.C
     def choose(one: EmergencyNumber) -> None:
         held.set(with_known(held.value, one))
 
-    return [c.subhead(words.WHERE, level=2), c.soft(words.WHERE_NOTE), c.one_of_list(among, chosen, choose)] if among else []
+    pieces = [c.subhead(words.WHERE, level=2), c.soft(words.WHERE_NOTE), c.one_of_list(among, chosen, choose)]
+    return pieces if among else []
 
 
 def emergency_lacks(draft: ProfileDraft, this_year: int) -> str:

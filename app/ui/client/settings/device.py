@@ -6,6 +6,7 @@ from collections.abc import Callable
 import flet as ft
 
 from app.actions.appearance import English, choose_english, choose_read_aloud, english, is_read_aloud
+from app.actions.files.figure_body import choose_body, chosen_body, model
 from app.actions.output_settings import (
     Counting,
     Sense,
@@ -17,13 +18,18 @@ from app.actions.output_settings import (
     switch_on,
 )
 from app.actions.training.reminding import choose_remind_hour, remind_hour
+from app.domain.model.figure_body import FigureBody
 from app.ui.client.sound_check import SoundCheck
 from app.ui.parts import AnswerOption, Card
 from app.ui.parts import theme as t
+from app.ui.shell.moving_figures import still_figure
 from app.ui.shell.shell import Shell, safe
 from app.words import sound
 from app.words.client import pauses
 from app.words.client import settings as words
+
+STILL = 96
+"""Edge of a body's picture, px."""
 
 
 def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
@@ -34,7 +40,7 @@ def device_pieces(c: Card, shell: Shell) -> list[ft.Control]:
     looks = [AnswerOption(value, name, name=f"{words.LOOK}: {name}") for value, name in words.LOOKS.items()]
     pieces: list[ft.Control] = [
         c.head(words.DEVICE), c.subhead(words.LOOK), c.one_of(looks, _mode(shell), safe(shell, look)),
-        *_english(c, shell), *_reader(c, shell),
+        *_english(c, shell), *_bodies(c, shell), *_reader(c, shell),
     ]
     for sense, on in senses(shell.store).items():
         name, note = words.SENSES[sense]
@@ -55,6 +61,22 @@ def _english(c: Card, shell: Shell) -> list[ft.Control]:
 
     among = [AnswerOption(value, name, name=f"{words.ENGLISH}: {name}") for value, name in words.ENGLISHES.items()]
     return [c.subhead(words.ENGLISH), c.one_of(among, english(shell.store).value, safe(shell, choose))]
+
+
+def _bodies(c: Card, shell: Shell) -> list[ft.Control]:
+    """Each with its name under a move of the programme; nothing as long as there is none."""
+    def choose(value: FigureBody | None) -> None:
+        choose_body(shell.store, value)
+        shell.refresh()
+
+    shown = model(shell.store)
+    if shown is None:
+        return []
+    pack, exercise = shown
+    stills = [still_figure(shell, pack, exercise, size=STILL, body=body) for body in FigureBody]
+    among = [AnswerOption(value, name, name=f"{words.BODIES_HEAD}: {name}") for value, name in words.BODIES.items()]
+    return [c.subhead(words.BODIES_HEAD), ft.Row([one for one in stills if one], spacing=t.GAP_S, wrap=True),
+            c.one_of(among, chosen_body(shell.store), safe(shell, choose))]
 
 
 def _reader(c: Card, shell: Shell) -> list[ft.Control]:
