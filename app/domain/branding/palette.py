@@ -60,6 +60,7 @@ MOVING, STILL, SHAPE = 7.0, 4.5, 3.0
 PAIRS = (
     InkPair("ink", "paper", MOVING), InkPair("ink", "sheet", MOVING), InkPair("soft", "paper", MOVING),
     InkPair("soft", "sheet", MOVING), InkPair("on_work", "panel", MOVING), InkPair("rest", "tint", MOVING),
+    InkPair("ink", "tint", MOVING),
     InkPair("work", "paper", MOVING), InkPair("work", "sheet", MOVING), InkPair("rest", "paper", MOVING),
     InkPair("rest", "sheet", MOVING), InkPair("ink", "focus", STILL), InkPair("paper", "focus_solid", STILL),
     InkPair("sheet", "focus", SHAPE), InkPair("ink", "focus_solid", SHAPE),

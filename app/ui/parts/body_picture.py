@@ -61,11 +61,11 @@ def body_picture(
     def name(spot: Spot, **more: Any) -> ft.Control:
         on = is_on(spot)
         said = face(spot, words_of.spot(spot, labels))
-        words = c.text(said, t.T_CAPTION, t.EXTRA, c.p.paper if on else c.p.ink, 1.05,
-                       semantics_label=spoken(spot), text_align=ft.TextAlign.CENTER)
-        box = c.press(words, bind(on_ask, None if spot == chosen else spot), c.p.ink if on else c.p.sheet, c.border(),
-                      ft.Padding.all(2) if "height" in more else room(t.TARGET - 6, t.T_CAPTION * 1.05, 2),
-                      ft.Alignment.CENTER, **more)
+        words = c.text(said, t.T_CAPTION, t.EXTRA, height=1.05, semantics_label=spoken(spot),
+                       text_align=ft.TextAlign.CENTER)
+        box = c.choosable(words, bind(on_ask, None if spot == chosen else spot), on,
+                          ft.Padding.all(2) if "height" in more else room(t.TARGET - 6, t.T_CAPTION * 1.05, 2),
+                          tick=False, alignment=ft.Alignment.CENTER, **more)
         return ft.MergeSemantics(ft.Semantics(content=box, selected=on), expand="height" not in more)
 
     sides = ("right", "left") if in_front else ("left", "right")

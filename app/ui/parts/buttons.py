@@ -127,6 +127,24 @@ class Buttons(Words):
             ink=True, on_click=on_click, theme=focus, **more,
         )
 
+    def choosable(
+        self, face: ft.Control, on_click: Press, chosen: bool, padding: ft.Padding, *, tick: bool = True,
+        alignment: ft.Alignment | None = None, **more: Any,
+    ) -> ft.Control:
+        """What can be chosen: a box; chosen it is tinted, with a thick edge at its left and a tick in its corner."""
+        inner: ft.Control = ft.Container(face, padding=padding, alignment=alignment)
+        if chosen and tick:
+            corner = ft.Container(self.icon(ft.Icons.CHECK_SHARP, size=t.CHOSEN_TICK), right=1, top=1)
+            inner = ft.Stack([inner, corner], fit=ft.StackFit.PASS_THROUGH)
+        return self.press(inner, on_click, self.p.tint if chosen else self.p.sheet, self.chosen_border(chosen),
+                          ft.Padding.all(0), **more)
+
+    def chosen_border(self, chosen: bool) -> ft.Border:
+        """The edge of a box, thick at its left once it is chosen."""
+        line = ft.BorderSide(t.RULE, self.p.ink)
+        left = ft.BorderSide(t.CHOSEN_EDGE, self.p.ink) if chosen else line
+        return ft.Border(left=left, top=line, right=line, bottom=line)
+
     def _inks(self, look: Look, on_click: Press) -> tuple[str, str]:
         if on_click is None:
             return self.p.paper, self.p.soft

@@ -33,7 +33,7 @@ def options(*pairs: tuple[Any, str]) -> tuple[AnswerOption, ...]:
 
 
 class Choices(Buttons):
-    """Answers. A chosen one is a solid block and carries `aria-current="true"`; ticks are checkboxes."""
+    """Answers. A chosen one has a tint, a thick edge and a tick, and carries `aria-current="true"`."""
 
     def one_of(self, among: Sequence[AnswerOption], chosen: Any, on_choose: Choose) -> ft.Control:
         """Boxes in a row that go on to the next line; one is chosen. Role button."""
@@ -116,25 +116,22 @@ class Choices(Buttons):
         self, words: str, name: str, chosen: bool, on_click: Callable[..., Any], **more: Any
     ) -> ft.Control:
         """One box that is chosen or not, on its own; `on_click` gets the Flet event."""
-        ground, colour = self._cell_inks(chosen)
-        face = self.text(words, t.T_BODY, t.EXTRA, colour, 1.15, semantics_label=name, text_align=ft.TextAlign.CENTER)
-        box = self.press(face, on_click, ground, self.border(), room(t.TARGET - 6, t.T_BODY * 1.15))
-        return self._chosen(box, chosen, **more)
+        face = self.text(words, t.T_BODY, t.EXTRA, height=1.15, semantics_label=name, text_align=ft.TextAlign.CENTER)
+        return self._chosen(self.choosable(face, on_click, chosen, room(t.TARGET - 6, t.T_BODY * 1.15)), chosen, **more)
 
     def _fitting(self, columns: int) -> float:
         """The size at which two figures fit into a square, `columns` to a row, px."""
-        inside = (min(self.width, t.MEASURE) - 2 * self.margin - 18 - 6 * (columns - 1)) / columns - 8
+        wide = (min(self.width, t.MEASURE) - 2 * self.margin - 18 - 6 * (columns - 1)) / columns
+        inside = wide - t.CHOSEN_EDGE - t.RULE - 2
         return min(t.T_HEAD, inside / (2 * t.LETTER * self.scale))
 
     def square(
         self, face: str, name: str, chosen: bool, on_click: Callable[..., Any], size: float = t.T_HEAD, **more: Any
     ) -> ft.Control:
         """One square of a scale."""
-        ground, colour = self._cell_inks(chosen)
-        word = self.text(face, size, t.EXTRA, colour, 1.0, semantics_label=name, no_wrap=True,
+        word = self.text(face, size, t.EXTRA, height=1.0, semantics_label=name, no_wrap=True,
                          text_align=ft.TextAlign.CENTER)
-        box = self.press(word, on_click, ground, self.border(), room(54, t.T_HEAD, 0))
-        return self._chosen(box, chosen, **more)
+        return self._chosen(self.choosable(word, on_click, chosen, room(54, t.T_HEAD, 0)), chosen, **more)
 
     def _squares(
         self, numbers: list[int], about: str, top: int, chosen: int | None, on_choose: Choose, columns: int,
@@ -147,29 +144,24 @@ class Choices(Buttons):
         cells += [ft.Container(expand=True) for _ in range(columns - len(numbers))]
         return ft.Row(cells, spacing=6)
 
-    def _cell_inks(self, chosen: bool) -> tuple[str, str]:
-        return (self.p.ink, self.p.paper) if chosen else (self.p.sheet, self.p.ink)
-
     def _cell(self, option: AnswerOption, chosen: bool, on_choose: Choose) -> ft.Control:
-        ground, colour = self._cell_inks(chosen)
         face = self.text(
-            option.words, t.T_BODY, t.EXTRA, colour, 1.15, semantics_label=option.name or None,
+            option.words, t.T_BODY, t.EXTRA, height=1.15, semantics_label=option.name or None,
             text_align=ft.TextAlign.CENTER,
         )
-        padding = room(t.TARGET - 6, t.T_BODY * 1.15, 14)
-        return self.press(face, bind(on_choose, option.value), ground, self.border(), padding)
+        return self.choosable(face, bind(on_choose, option.value), chosen, room(t.TARGET - 6, t.T_BODY * 1.15, 14))
 
     def _row(
         self, option: AnswerOption, chosen: bool, on_choose: Choose, marks: tuple[ft.IconData, ft.IconData]
     ) -> ft.Control:
-        ground, colour = self._cell_inks(chosen)
         says: list[ft.Control] = [
-            self.text(option.words, t.T_BODY, t.EXTRA, colour, 1.2, semantics_label=option.name or None)
+            self.text(option.words, t.T_BODY, t.EXTRA, height=1.2, semantics_label=option.name or None)
         ]
-        says += [self.text(option.note, t.T_BODY, colour=colour, height=1.2)] if option.note else []
+        says += [self.text(option.note, t.T_BODY, height=1.2)] if option.note else []
         column = ft.Column(says, spacing=2, tight=True, expand=True)
-        row = ft.Row([self.icon(marks[chosen], colour), column], spacing=12)
-        return self.press(row, bind(on_choose, option.value), ground, self.border(), room(t.TARGET - 6, 28, 12))
+        row = ft.Row([self.icon(marks[chosen]), column], spacing=12)
+        padding = room(t.TARGET - 6, 28, 12)
+        return self.choosable(row, bind(on_choose, option.value), chosen, padding, tick=False)
 
     def _chosen(self, box: ft.Control, chosen: bool, **more: Any) -> ft.Control:
         return ft.MergeSemantics(ft.Semantics(content=box, selected=chosen), **more)
@@ -178,5 +170,5 @@ class Choices(Buttons):
         return ft.MergeSemantics(ft.Semantics(content=box, checked=ticked))
 
 
-_DOT = (ft.Icons.RADIO_BUTTON_UNCHECKED_SHARP, ft.Icons.RADIO_BUTTON_CHECKED_SHARP)
+_DOT = (ft.Icons.RADIO_BUTTON_UNCHECKED_SHARP, ft.Icons.CHECK_CIRCLE_SHARP)
 _BOX = (ft.Icons.CHECK_BOX_OUTLINE_BLANK_SHARP, ft.Icons.CHECK_BOX_SHARP)

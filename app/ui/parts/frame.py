@@ -148,22 +148,18 @@ class Card(Fields):
     def _place(self, nav: Nav, place: Destination, width: float) -> ft.Control:
         on = place.key == nav.chosen
         size = min(t.T_BODY, (width - 8) / (len(place.words) * t.LETTER * self.scale))
-        word = self.text(
-            place.words, size, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.1,
-            text_align=ft.TextAlign.CENTER,
-        )
-        padding = room(64, t.T_BODY * 1.1, 2)
-        box = self.press(word, bind(nav.on_go, place.key), self.p.ink if on else self.p.paper, None, padding,
+        word = self.text(place.words, size, t.EXTRA if on else t.SEMI, height=1.1, text_align=ft.TextAlign.CENTER)
+        edge = ft.Border(top=ft.BorderSide(t.CHOSEN_EDGE, self.p.ink if on else self.p.paper))
+        padding = room(64 - t.CHOSEN_EDGE, t.T_BODY * 1.1, 2)
+        box = self.press(word, bind(nav.on_go, place.key), self.p.tint if on else self.p.paper, edge, padding,
                          ft.Alignment.CENTER)
         return ft.MergeSemantics(ft.Semantics(content=box, selected=on), expand=True)
 
     def _side_place(self, nav: Nav, place: Destination) -> ft.Control:
         on = place.key == nav.chosen
         size = min(t.T_LEAD, (self._side - 72) / (len(place.words) * t.LETTER * self.scale))
-        word = self.text(
-            place.words, size, t.EXTRA if on else t.SEMI, self.p.paper if on else self.p.ink, 1.15
-        )
-        ground = self.p.ink if on else self.p.paper
-        left = ft.Alignment.CENTER_LEFT
-        box = self.press(word, bind(nav.on_go, place.key), ground, None, room(t.TARGET, t.T_LEAD * 1.15, 12), left)
+        word = self.text(place.words, size, t.EXTRA if on else t.SEMI, height=1.15)
+        ground, left = self.p.tint if on else self.p.paper, ft.Alignment.CENTER_LEFT
+        edge = ft.Border(left=ft.BorderSide(t.CHOSEN_EDGE, self.p.ink if on else self.p.paper))
+        box = self.press(word, bind(nav.on_go, place.key), ground, edge, room(t.TARGET, t.T_LEAD * 1.15, 12), left)
         return ft.MergeSemantics(ft.Semantics(content=box, selected=on))

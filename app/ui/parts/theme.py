@@ -27,6 +27,8 @@ LETTER = 0.62
 
 # rules, px: section; box and button edge; row
 RULE_THICK, RULE, HAIR = 6, 3, 1.5
+CHOSEN_EDGE, CHOSEN_TICK = 9, 16
+"""Of what is chosen: its edge at the left, and the tick in its corner, px."""
 
 # spacing and least heights of what is touched, px
 GAP_S, GAP, GAP_L = 8, 16, 24

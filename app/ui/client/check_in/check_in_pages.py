@@ -45,9 +45,9 @@ class Asks:
         if not on:
             return c.press(c.text(face, t.T_BODY, t.SEMI, height=1.15), press, "", c.border(t.HAIR, c.p.soft),
                            ft.Padding.symmetric(horizontal=12, vertical=15))
-        meant = c.text(words.RATHER_NOT_MEANS[self.page], t.T_BODY, t.SEMI, c.p.paper, 1.15)
-        lines = c.stack([c.text(face, t.T_BODY, t.EXTRA, c.p.paper, 1.15), meant], 2)
-        box = c.press(lines, press, c.p.ink, c.border(), ft.Padding.symmetric(horizontal=12, vertical=12))
+        meant = c.text(words.RATHER_NOT_MEANS[self.page], t.T_BODY, t.SEMI, height=1.15)
+        lines = c.stack([c.text(face, t.T_BODY, t.EXTRA, height=1.15), meant], 2)
+        box = c.choosable(lines, press, True, ft.Padding.symmetric(horizontal=12, vertical=12))
         return ft.MergeSemantics(ft.Semantics(content=box, selected=True))
 
 
