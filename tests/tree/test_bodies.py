@@ -7,8 +7,13 @@ from pathlib import Path
 
 import flet as ft
 
+from app.domain.figure.checking.figure_checks import failed
+from app.domain.figure.checking.figure_finding import FigureCheck
+from app.domain.figure.greeting import GREETING
+from app.domain.figure.rig.figure_form import read_figure
+from app.domain.figure.rig.motion import FigureMotion
 from app.domain.model.figure_body import FigureBody
-from app.words.client import day_card, settings
+from app.words.client import day_card, settings, welcome
 from tests.browser.prepared import MORNING
 from tests.stories.turns import MAUD, Demo
 from tests.tree.driver import TreeWalker
@@ -38,3 +43,11 @@ def test_a_body_is_chosen_and_stays(demo_data: Path, tmp_path: Path) -> None:
     with window(demo.data, "/settings", began=MORNING) as walker:
         walker.sees_chosen(name + settings.BODIES[FigureBody.BEARD]).choose(name + settings.BODIES[None]).go(LIST)
         assert shown(walker.press(MOVES)) == plain
+
+
+def test_they_stand_by_the_welcome(tmp_path: Path) -> None:
+    """Each once, a moment after the page; of all checks of figures one alone is not kept: no muscle lights up."""
+    with window(tmp_path / "new") as walker:
+        walker.sees_heading(welcome.TITLE).wait(1)
+        assert len(set(shown(walker))) == len(FigureBody)
+    assert [one.check for one in failed(FigureMotion(read_figure(GREETING, "greeting")))] == [FigureCheck.LIT]

@@ -17,6 +17,7 @@ from app.storage.people import Trains
 from app.ui.client.profile import questions as q
 from app.ui.client.profile.about_app import picture_pieces
 from app.ui.client.profile.asking_stops import show_outcome
+from app.ui.client.profile.greeting_row import GreetingRow
 from app.ui.client.profile.profile_draft import Held, ProfileDraft, draft_of, finished, use_held
 from app.ui.client.profile.where_kept import alone_words, keep_page
 from app.ui.parts import Card, Look
@@ -94,7 +95,8 @@ def _purpose(c: Card, shell: Shell, held: Held[ProfileDraft], onward: Any) -> ft
 
     with shell.store.read() as db:
         somebody = bool(kept_people.people(db, Trains.HERE))
-    pieces: list[ft.Control] = [*picture_pieces(c, shell.brand), c.title(welcome.TITLE),
+    figures = [] if shell.brand.picture else [GreetingRow(shell, key="greeting")]  # type: ignore[call-arg]
+    pieces: list[ft.Control] = [*picture_pieces(c, shell.brand), c.title(welcome.TITLE), *figures,
                                 c.lead(welcome.PURPOSE), c.rule()]
     acts = {Role.CLIENT: train(False), Role.HELPER: train(True), Role.COACH: safe(shell, coach)}
     for role in shell.brand.roles:
