@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Self
 
 from playwright.sync_api import Download, Error, Locator, expect
+from playwright.sync_api import TimeoutError as StillMoving
 
 from tests.browser.page_scripts import PRESSABLES, QUIET
 from tests.browser.window import QUIET_MS, WAIT_MS, Window
@@ -17,7 +18,7 @@ from tests.stories.person import DESKTOP as DESKTOP
 from tests.stories.person import PHONE as PHONE
 
 LYING = (915, 412)
-BRINGS = 5
+BRINGS, BRING_MS = 5, 10_000
 """So often something is scrolled to that is drawn anew meanwhile."""
 #: A figure lies over this button and lets presses through, which the browser driver's own click does not believe.
 OVERLAID = re.compile("^Easier: ")
@@ -133,7 +134,9 @@ class Walker(Window):
         for tries in range(BRINGS):
             before = found.bounding_box()
             try:
-                found.scroll_into_view_if_needed()
+                found.scroll_into_view_if_needed(timeout=BRING_MS)
+                break
+            except StillMoving:  # it is drawn anew all the time; what presses it waits until it stands
                 break
             except Error as error:  # drawn anew meanwhile: another node has its place
                 if "not attached" not in str(error) or tries == BRINGS - 1:
