@@ -49,7 +49,7 @@ EFFORT_HEAD = "Effort"
 EFFORT_TOLD, EFFORT_MEANT = "reported", "planned"
 EFFORT_SAID = "One point for each session, 0 to 10. Solid: reported. Dashed: planned."
 NO_EFFORT = "No effort reported yet."
-FIRST, LAST = "first", "last"
+FIRST, LAST = "first session", "last session"
 LOAD_HEAD = "Weekly load"
 LOAD_SAID = (
     "Session RPE × minutes, AU, for the week ending on the day below. No threshold says what is too much; read it "
@@ -109,7 +109,7 @@ def about_line(person: Person, year: int) -> str:
 
 def body_lines(body: Client) -> tuple[tuple[str, str], ...]:
     """(name, value) of everything that shapes a session for them."""
-    told = [("Conditions", listed([CONDITION_WORDS[c] for c in sorted(body.conditions)]) or "none reported")]
+    told = [("Conditions", "; ".join(CONDITION_WORDS[c] for c in sorted(body.conditions)) or "none reported")]
     spared = [f"{spot} ({cap} of 3)" for spot, cap in sorted(body.spare.items())]
     told.append(("Go easy on", listed(spared) or "nothing"))
     if body.limits:

@@ -75,7 +75,8 @@ def _bodies(c: Card, shell: Shell) -> list[ft.Control]:
     pack, exercise = shown
     stills = [still_figure(shell, pack, exercise, size=STILL, body=body) for body in FigureBody]
     among = [AnswerOption(value, name, name=f"{words.BODIES_HEAD}: {name}") for value, name in words.BODIES.items()]
-    return [c.subhead(words.BODIES_HEAD), ft.Row([one for one in stills if one], spacing=t.GAP_S, wrap=True),
+    row = ft.Row([one for one in stills if one], spacing=t.GAP_S, wrap=True)
+    return [c.subhead(words.BODIES_HEAD), ft.Semantics(content=row, exclude_semantics=True),
             c.one_of(among, chosen_body(shell.store), safe(shell, choose))]
 
 
