@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from app.domain.errors import UnknownName
 from app.domain.model.body import REGION_AXES, parse_spot
 from app.domain.model.diary import Symptom
+from app.domain.model.level import Level
 from app.domain.model.plan import Reason
 from app.domain.model.rules import RuleId
 from app.domain.model.thresholds import PAIN_CAPS, PAIN_RESTS
@@ -76,16 +77,25 @@ def _symptoms(d: Data, w: Whose) -> str:
     return f"Reported for {w.name} today: {told}." if w.led else f"You ticked {told}."
 
 
+LEVEL = "level"
+LOOK_FIRST = "After a fall or an operation, or with osteoporosis, someone should look at that before any training."
+CALF_FIRST = (
+    "Someone should look at a calf that hurts that much before any training; today, if it is also swollen, warm or red."
+)
+MUCH_FIRST = "Someone should look at pain that strong before any training."
+
+
 def _pain(d: Data, w: Whose) -> str:
     where = spot_words(str(d.get("spot", "")))
     if "last" in d:
         return f"Pain in {w.part(where)} reached {d['last']} out of 10 in the last session."
     hurts = "hurt" if where.endswith("ribs") else "hurts"
+    today = f"{_upper(w.part(where))} {hurts} {d['value']} out of 10 today"
     if "look" in d:
-        return (f"{_upper(w.part(where))} {hurts} {d['value']} out of 10 today. After a fall or an operation, or with "
-                "osteoporosis, someone should look at that before any training.")
-    rests = _rests_with(str(d.get("spot", "")), int(d["value"]))
-    return f"{_upper(w.part(where))} {hurts} {d['value']} out of 10 today{rests}."
+        return f"{today}. {CALF_FIRST if where.endswith('calf') else LOOK_FIRST}"
+    if int(d[LEVEL]) >= Level.ASK_FIRST:
+        return f"{today}. {MUCH_FIRST}"
+    return f"{today}{_rests_with(str(d.get('spot', '')), int(d['value']))}."
 
 
 def _rests_with(spot: str, level: int) -> str:
@@ -185,6 +195,7 @@ def reason_text(reason: Reason, asked: str = "") -> str:
     """One reason in a plain sentence for the client, or, where `asked` names whom somebody leads, for the leader."""
     whose = Whose(asked)
     try:
-        return _missing(reason.missing, whose) if reason.missing else REASONS[reason.rule](dict(reason.data), whose)
+        return _missing(reason.missing, whose) if reason.missing else REASONS[reason.rule](
+            dict(reason.data) | {LEVEL: reason.level}, whose)
     except UNTELLABLE:
         return WITHOUT_DETAILS

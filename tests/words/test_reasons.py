@@ -9,7 +9,7 @@ from app.domain.model.plan import Dose, Reason
 from app.domain.model.rules import RuleId
 from app.words.client.diary_weeks import eased_sentence
 from app.words.coach.person import reason_line
-from app.words.reasons import REASONS, WITHOUT_DETAILS, reason_text
+from app.words.reasons import CALF_FIRST, LOOK_FIRST, MUCH_FIRST, REASONS, WITHOUT_DETAILS, reason_text
 
 DATA = (("symptom", "fever"), ("spot", "left knee"), ("value", 4), ("rpe", 7), ("target", 5), ("done", 60),
         ("slept", 2), ("energy", 3), ("calm", 4), ("days", 1), ("rounds", 2), ("condition", "copd"),
@@ -47,3 +47,17 @@ def test_a_reason_from_elsewhere_without_what_it_speaks_of_is_still_a_sentence(
         assert said.endswith(".")
     if not data and rule in (RuleId.PAIN, RuleId.SYMPTOMS, RuleId.DAYS):
         assert reason_text(reason) == WITHOUT_DETAILS
+
+
+@pytest.mark.parametrize(("level", "data", "said"), [
+    (2, (("spot", "left knee"), ("value", 4)), "goes easy on"),
+    (4, (("spot", "left knee"), ("value", 6)), "leaves out"),
+    (7, (("spot", "left knee"), ("value", 8)), MUCH_FIRST),
+    (7, (("spot", "back"), ("value", 5), ("look", 1)), LOOK_FIRST),
+    (7, (("spot", "left calf"), ("value", 6), ("look", 1)), CALF_FIRST),
+])
+def test_pain_says_what_follows_from_it(level: int, data: tuple[tuple[str, str | int], ...], said: str) -> None:
+    """Where there is no session, nothing is said of what it leaves out; a calf needs no fall to be looked at."""
+    told = reason_text(Reason(RuleId.PAIN, level, data))
+    assert said in told
+    assert ("today leaves out" in told) is (said == "leaves out")
