@@ -214,7 +214,7 @@ def morning(book: Album) -> None:
 def client_side(browser: Browser, folder: Path, data: Path) -> None:
     """A day of somebody who trains alone. Between the pictures the session runs on a fast clock."""
     walks = ((0, STILL, "/today", morning), (5, "40", "/play", some_minutes), (15, STILL, "/play", player_of),
-             (30, "200", "/play", to_its_end))
+             (30, "80", "/play", to_its_end))
     for minutes, rate, path, walk in walks:
         began = MORNING + timedelta(minutes=minutes)
         with served(data, "--began", began.isoformat(), "--rate", rate) as server:
@@ -260,7 +260,7 @@ def coach_side(book: Album, demo: Demo) -> None:
 
 def take_all(browser: Browser, folder: Path, work: Path) -> None:
     """Every picture."""
-    pack = work / "strong-at-home.evenload-pack"
+    pack = work / "boathouse.evenload-pack"
     command = [sys.executable, "-m", "app.cli", "pack", str(SOURCE), "-o", str(pack), "--data", str(work / "coach")]
     subprocess.run(command, cwd=ROOT, check=True, stdout=subprocess.DEVNULL)
     still = ["--began", MORNING.isoformat(), "--rate", STILL]
