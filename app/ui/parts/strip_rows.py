@@ -26,7 +26,6 @@ Lanes = Callable[[rows.StripLine, geo.Scale], list[cv.Shape]]
 HATCHED_FROM = 7.0
 """Narrower rests are a bar: hatched they would be a blot, px."""
 FLAG_HALF = 9.0
-KEY_SIZE = 17
 
 
 def plan_rows(c: Words, timeline: Timeline, width: float) -> ft.Control:
@@ -141,7 +140,7 @@ def _key(c: Words) -> ft.Control:
             *strokes.lines([((0, side / 2), (2 * side, side / 2))], strokes.stroke(c.p.rest, 2))]
     pieces: list[ft.Control] = []
     for shapes, width, word in ((work, side, words_of.KEY_WORK), (rest, 2 * side, words_of.KEY_REST)):
-        pieces += [cv.Canvas(shapes, width=width, height=side), c.text(word, KEY_SIZE, t.SEMI, c.p.soft, 1.1)]
+        pieces += [cv.Canvas(shapes, width=width, height=side), c.text(word, t.T_LEGEND, t.SEMI, c.p.soft, 1.1)]
     return ft.Row(pieces, spacing=8)
 
 

@@ -58,14 +58,14 @@ class Words:
         return ft.Semantics(content=self.text(words, size, t.EXTRA, height=1.08), heading_level=1)
 
     def head(self, words: str, aside: str = "", icon: ft.IconData | None = None, size: Size = t.T_HEAD) -> ft.Control:
-        """A section head under its thick rule, heading 2; `aside` stands at the right in small."""
+        """A section head under its rule, heading 2; `aside` stands at the right in small."""
         heading = ft.Semantics(content=self.text(words, size, t.EXTRA, height=1.15), heading_level=2, expand=True)
         row: list[ft.Control] = [self.icon(icon)] if icon else []
         row.append(heading)
         end: list[ft.Control] = [self.text(aside, t.T_CAPTION, t.SEMI, self.p.soft)] if aside else []
         under = end if self.scale > t.LARGE_PRINT else []
         row += [] if under else end
-        return ft.Column([self.rule(t.RULE_THICK), ft.Row(row, spacing=10), *under], spacing=6)
+        return ft.Column([self.rule(t.RULE), ft.Row(row, spacing=10), *under], spacing=6)
 
     def subhead(self, words: str, size: Size = t.T_LEAD, level: int = 3) -> ft.Control:
         """A head within a section, without a rule; heading 2 where it stands in none, right under the page's title."""
@@ -88,8 +88,8 @@ class Words:
         return self.text(words, colour=self.p.soft)
 
     def caption(self, words: str) -> ft.Text:
-        """Small words beside a drawing; never an instruction."""
-        return self.text(words, t.T_CAPTION, t.SEMI, self.p.soft)
+        """Small words beside a drawing, such as its legend; never an instruction."""
+        return self.text(words, t.T_LEGEND, t.SEMI, self.p.soft)
 
     def rule(self, width: Size = t.RULE, colour: str = "") -> ft.Control:
         """A rule across."""

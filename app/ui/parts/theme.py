@@ -18,7 +18,7 @@ REGULAR, SEMI, EXTRA = ft.FontWeight.W_400, ft.FontWeight.W_600, ft.FontWeight.W
 
 # type, px
 T_COUNT, T_COUNT_WIDE = 184, 230
-T_TITLE, T_BIG, T_HEAD, T_LEAD, T_BODY, T_CAPTION, T_TICK = 38, 34, 26, 22, 19, 16, 14
+T_TITLE, T_BIG, T_HEAD, T_LEAD, T_BODY, T_LEGEND, T_CAPTION, T_TICK = 38, 34, 26, 22, 19, 17, 16, 14
 
 LARGE_PRINT = 1.3
 """Above this text scale, pieces that stand side by side go under one another."""

@@ -161,7 +161,8 @@ class _View:
         spoken = lead.OUT_LOUD if live.device.speech.on else lead.OUT_LOUD_OFF
         said = [*([spoken] if live.now.led else []), lacking(live),
                 says.KEYS if c.width >= KEYS_FROM and c.height >= t.LOW else ""]
-        return [*([self.keys.bigger()] if is_large(c.scale) else []), *(c.caption(one) for one in said if one)]
+        told = [c.text(one, t.T_CAPTION, t.SEMI, c.p.soft) for one in said if one]
+        return [*([self.keys.bigger()] if is_large(c.scale) else []), *told]
 
     def _cue(self, words: str) -> ft.Control:
         """Hung on a thick rule; what is to be minded in the heaviest letters."""
