@@ -221,11 +221,12 @@ class TreeWalker:
     def is_well(self) -> Self:
         """The app has not crashed, nothing was logged as an error, and all that can be pressed can be found."""
         assert not self.client.crashes and not self.errors, [*self.client.crashes, *self.errors]
-        lost = lost_in_live_regions(self._parts())
+        shown = self.controls()
+        lost = lost_in_live_regions(shown)
         assert not lost, f"within a live region: {lost}"
-        skipped = [one for part in self._parts() for one in skipped_levels(part)]
+        skipped = skipped_levels(shown)
         assert not skipped, f"{self.route}: heads that skip a level: {skipped}"
-        unshown = shown_in_chromium_alone(self._parts())
+        unshown = shown_in_chromium_alone(shown)
         assert not unshown, f"seen in Chromium alone: {unshown}"
         return self
 

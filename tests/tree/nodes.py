@@ -2,7 +2,7 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache
 from itertools import pairwise
@@ -142,23 +142,23 @@ def saying(words: Name, role: str = "") -> Test:
 
 # ------------------------------------------------------------------ what would be lost
 
-def lost_in_live_regions(control: Any) -> list[Node]:
+def lost_in_live_regions(shown: Iterable[ft.BaseControl]) -> list[Node]:
     """What can be pressed or written in inside a live region: Flutter makes one node of it, which nobody can press."""
     lost: list[Node] = []
-    for one in every(control):
+    for one in shown:
         if isinstance(one, ft.Semantics) and one.live_region:
             lost += [node for node in nodes(one.content) if node.is_pressable]
     return lost
 
 
-def shown_in_chromium_alone(control: Any) -> list[ft.Image]:
+def shown_in_chromium_alone(shown: Iterable[ft.BaseControl]) -> list[ft.Image]:
     """Pictures that are sent as bare bytes, which no engine but Chromium's shows: see `app/ui/parts/raster.py`."""
-    return [one for one in every(control) if isinstance(one, ft.Image) and not isinstance(one.src, str)]
+    return [one for one in shown if isinstance(one, ft.Image) and not isinstance(one.src, str)]
 
 
-def skipped_levels(control: Any) -> list[str]:
+def skipped_levels(shown: Iterable[ft.BaseControl]) -> list[str]:
     """Headings two levels below the one before, so that whoever goes from head to head misses where they belong."""
-    heads = [(one.heading_level, " ".join(node.name for node in nodes(one.content))) for one in every(control)
+    heads = [(one.heading_level, " ".join(node.name for node in nodes(one.content))) for one in shown
              if isinstance(one, ft.Semantics) and one.heading_level]
     return [name for (before, _), (level, name) in pairwise(heads) if level > before + 1]
 

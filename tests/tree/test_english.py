@@ -38,6 +38,7 @@ def british(demo: Demo, name: str) -> list[str]:
     return found
 
 
+@pytest.mark.whole(keep=1)
 @pytest.mark.parametrize("name", [MAUD, COACH])
 def test_no_page_says_a_british_word_once_american_is_chosen(name: str, demo: Demo) -> None:
     """Names of drawings and of buttons among them; without the choice there are many."""

@@ -3,7 +3,7 @@ from __future__ import annotations
 
 import flet as ft
 
-from tests.tree.nodes import Node, lost_in_live_regions, nodes
+from tests.tree.nodes import Node, every, lost_in_live_regions, nodes
 
 
 def button(name: str) -> ft.Control:
@@ -16,9 +16,9 @@ def test_a_button_in_a_live_region_is_lost_and_is_told() -> None:
     words = ft.Text("Your coach doesn’t know yet.")
     within = ft.Semantics(content=ft.Column([words, button("Send")]), live_region=True)
     beside = ft.Column([ft.Semantics(content=words, live_region=True), button("Send")])
-    assert [node.name for node in lost_in_live_regions(ft.Column([within]))] == ["Send"]
+    assert [node.name for node in lost_in_live_regions(every(ft.Column([within])))] == ["Send"]
     assert not [node for node in nodes(within) if node.role == "button"]
-    assert lost_in_live_regions(beside) == []
+    assert lost_in_live_regions(every(beside)) == []
     assert [(node.role, node.name) for node in nodes(beside)] == [("text", words.value), ("button", "Send")]
 
 
